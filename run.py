@@ -1,0 +1,72 @@
+"""The one file a newcomer runs; it needs nothing but Python 3.11 or newer.
+
+python3 run.py            set up, then the demo garden: one steep, day by day, to the jar
+python3 run.py check      set up, then every test and check
+python3 run.py COMMAND    set up, then `bluewright COMMAND` (for instance: steep call --help)
+"""
+
+import hashlib
+import os
+import subprocess
+import sys
+from pathlib import Path
+
+ROOT = Path(__file__).resolve().parent
+VENV = ROOT / ".venv"
+BIN = VENV / ("Scripts" if os.name == "nt" else "bin")
+PYTHON = BIN / ("python.exe" if os.name == "nt" else "python")
+
+
+def main(words: list[str]) -> int:
+    """Set up what `words` need, then run them; returns the exit code."""
+    if sys.version_info < (3, 11):  # noqa: UP036 - people do run it with older ones
+        print(f"Bluewright needs Python 3.11 or newer; this is {sys.version.split()[0]}.")
+        print("Get a newer one from python.org or your system, then: python3.11 run.py")
+        return 2
+    checking = words[:1] == ["check"]
+    lock = ROOT / ("requirements-dev.lock" if checking else "requirements.lock")
+    if not set_up(lock):
+        return 1
+    if checking:
+        return subprocess.call([str(PYTHON), str(ROOT / "check.py"), *words[1:]], cwd=ROOT)
+    return subprocess.call([str(PYTHON), "-m", "bluewright", *(words or ["demo"])])
+
+
+def set_up(lock: Path) -> bool:
+    """Make `.venv` with what `lock` names, unless it is there; says in plain words what is missing."""
+    wanted = hashlib.sha256(lock.read_bytes() + (ROOT / "pyproject.toml").read_bytes()).hexdigest()
+    stamp = VENV / f"{lock.stem}.stamp"
+    if stamp.exists() and stamp.read_text() == wanted:
+        return True
+    print(f"Setting up in {VENV.name} (first time: about a minute, needs the network once) ...", flush=True)
+    if not PYTHON.exists() and not make_venv():
+        return False
+    pip = [str(PYTHON), "-m", "pip", "--disable-pip-version-check", "install", "--quiet"]
+    steps = [
+        [*pip, "--require-hashes", "-r", str(lock)],
+        [*pip, "--no-deps", "--editable", str(ROOT)],
+    ]
+    for step in steps:
+        if subprocess.call(step) != 0:
+            print("The packages could not be installed (the lines above say which).")
+            print("Is the network there, and is there room on the disk? Then run the same command again.")
+            return False
+    stamp.write_text(wanted)
+    return True
+
+
+def make_venv() -> bool:
+    """Make the virtual environment; where the system lacks the part for it, say which package to install."""
+    made = subprocess.run([sys.executable, "-m", "venv", str(VENV)], capture_output=True, text=True, check=False)
+    if made.returncode == 0:
+        return True
+    version = f"{sys.version_info.major}.{sys.version_info.minor}"
+    print("Python could not make a virtual environment:")
+    print((made.stdout + made.stderr).strip())
+    print(f"On Debian or Ubuntu install it with: sudo apt install python{version}-venv")
+    print("On Fedora it comes with python3; on macOS and Windows with the installer from python.org.")
+    return False
+
+
+if __name__ == "__main__":
+    sys.exit(main(sys.argv[1:]))

@@ -1,0 +1,1 @@
+"""The command line. One file a command; the science is imported only by the command that needs it."""

@@ -1,0 +1,24 @@
+"""The table of commands: group, verb, one line of help, and the module that runs it.
+
+Kept free of imports from the science so that `bluewright --help` starts at once.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Final
+
+
+@dataclass(frozen=True, slots=True)
+class Command:
+    """A command by its words; `module` is imported when it is chosen and must define `run(arguments)`."""
+
+    words: tuple[str, ...]
+    help: str
+    module: str
+
+
+COMMANDS: Final = (
+    Command(("strain", "balance"), "liquor out, liquor left in the leaves, squeezing or a rinse", "strain_balance"),
+    Command(("schema",), "print the JSON Schema of a record or an answer", "schema"),
+)

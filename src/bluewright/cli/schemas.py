@@ -1,0 +1,10 @@
+"""The records and answers whose JSON Schemas are published in the package, by name."""
+
+from __future__ import annotations
+
+from bluewright.science.strain.record import StrainAnswer, StrainRecord
+
+PUBLISHED: dict[str, type] = {
+    "strain-record": StrainRecord,
+    "strain-answer": StrainAnswer,
+}

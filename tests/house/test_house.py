@@ -1,0 +1,100 @@
+"""Rules of the house that a machine can read."""
+
+import ast
+import re
+import tokenize
+from pathlib import Path
+
+import pytest
+
+from bluewright.cli.commands import COMMANDS
+
+ROOT = Path(__file__).parents[2]
+SRC = ROOT / "src" / "bluewright"
+MODULES = sorted(SRC.rglob("*.py"))
+SCIENCE = [p for p in MODULES if "science" in p.parts]
+PURE_FORBIDDEN = {"os", "io", "pathlib", "socket", "urllib", "time", "random", "sqlite3", "subprocess", "django", "sys"}
+
+UNIT_ENDINGS = """
+    kg g mg ug l ml m m2 m3 mm um nm cm h min s d c k kpa pa mv mol mmol meq mol_per_l mmol_per_l mmol_per_kg g_per_l
+    mg_per_l mg_l g_per_kg l_per_kg kg_per_l kg_per_m3 per_h per_s frac pct percent_w_w ppm mol_per_kg j_per_mol
+    j_per_mol_k w_per_m2 w_per_m2_k w_per_k l_per_min m_per_s mg_caco3_l g_per_cm3 pa_s l_per_h mm_per_h g_per_mol sd z
+""".split()
+UNITS = re.compile(rf"(_({'|'.join(UNIT_ENDINGS)})$|ph|^pk|^(z|n)$|^p\d+$)")
+# Numbers without a dimension, allowed by name.
+BARE = {"value", "low", "high", "centre", "spread", "charge", "slope", "ess", "factor", "exponent"}
+
+
+def names(path: Path) -> str:
+    return str(path.relative_to(SRC))
+
+
+@pytest.mark.parametrize("path", SCIENCE, ids=names)
+def test_science_is_pure(path: Path) -> None:
+    """No files, clock, network, environment or print in the science."""
+    for node in ast.walk(ast.parse(path.read_text())):
+        if isinstance(node, ast.Import):
+            assert not {a.name.split(".")[0] for a in node.names} & PURE_FORBIDDEN
+        if isinstance(node, ast.ImportFrom):
+            assert (node.module or "").split(".")[0] not in PURE_FORBIDDEN
+        if isinstance(node, ast.Call):
+            called = ast.unparse(node.func)
+            assert called not in {"print", "open", "datetime.now", "warnings.warn", "np.random.seed"}
+
+
+@pytest.mark.parametrize("path", SCIENCE, ids=names)
+def test_public_numbers_carry_their_unit_in_the_name(path: Path) -> None:
+    """Every public float argument and field ends with a unit (or is one of the dimensionless names)."""
+    wrong = [
+        name for name in _public_floats(ast.parse(path.read_text())) if not UNITS.search(name) and name not in BARE
+    ]
+    assert not wrong, f"no unit in the name: {', '.join(wrong)}"
+
+
+def _public_floats(tree: ast.Module) -> list[str]:
+    found = []
+    for node in ast.walk(tree):
+        if isinstance(node, ast.FunctionDef) and not node.name.startswith("_"):
+            arguments = [*node.args.args, *node.args.kwonlyargs]
+            found += [a.arg for a in arguments if _is_float(a.annotation)]
+        if isinstance(node, ast.ClassDef) and not node.name.startswith("_"):
+            fields = [n for n in node.body if isinstance(n, ast.AnnAssign) and isinstance(n.target, ast.Name)]
+            found += [ast.unparse(n.target) for n in fields if _is_float(n.annotation)]
+    return [name for name in found if not name.startswith("_")]
+
+
+def _is_float(annotation: ast.expr | None) -> bool:
+    return annotation is not None and bool(re.search(r"\bfloat\b|\bFloats\b|\bBand\b", ast.unparse(annotation)))
+
+
+def test_every_source_key_is_in_the_bibliography() -> None:
+    known = set(re.findall(r"^@\w+\{([^,]+),", (ROOT / "sources.bib").read_text(), re.M)) | {"common-practice"}
+    used = set()
+    for path in MODULES:
+        used |= set(re.findall(r'\bsource="([^"]+)"', path.read_text()))
+    for path in (ROOT / "tests" / "published").glob("*.toml"):
+        used |= set(re.findall(r'^key = "([^"]+)"', path.read_text(), re.M))
+    assert used <= known, f"not in sources.bib: {', '.join(sorted(used - known))}"
+
+
+@pytest.mark.parametrize("path", MODULES, ids=names)
+def test_modules_stay_small_enough_to_hold_one_idea(path: Path) -> None:
+    assert len(path.read_text().splitlines()) <= 400
+
+
+@pytest.mark.parametrize("path", MODULES, ids=names)
+def test_functions_fit_on_a_screen(path: Path) -> None:
+    """At most 45 lines of body code, docstrings and comments left out."""
+    source = path.read_text()
+    comments = {t.start[0] for t in tokenize.generate_tokens(iter(source.splitlines(True)).__next__) if t.type == 61}
+    for node in ast.walk(ast.parse(source)):
+        if isinstance(node, ast.FunctionDef):
+            body = node.body[1:] if ast.get_docstring(node) else node.body
+            lines = {n for part in body for n in range(part.lineno, (part.end_lineno or part.lineno) + 1)} - comments
+            assert len(lines) <= 45, f"{node.name} has {len(lines)} lines"
+
+
+def test_every_command_is_documented_and_has_an_example() -> None:
+    page = (ROOT / "docs" / "commands.md").read_text()
+    for command in COMMANDS:
+        assert f"bluewright {' '.join(command.words)}" in page, command.words
