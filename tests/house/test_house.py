@@ -22,7 +22,7 @@ UNIT_ENDINGS = """
 """.split()
 UNITS = re.compile(rf"(_({'|'.join(UNIT_ENDINGS)})$|ph|^pk|^(z|n)$|^p\d+$)")
 # Numbers without a dimension, allowed by name.
-BARE = {"samples", "weights", "at", "value", "low", "high", "centre", "spread", "charge", "slope", "ess", "factor", "exponent"}
+BARE = {"hours", "rows", "samples", "weights", "at", "value", "low", "high", "centre", "spread", "charge", "slope", "ess", "factor", "exponent"}
 
 
 def names(path: Path) -> str:

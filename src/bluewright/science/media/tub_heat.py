@@ -1,0 +1,301 @@
+"""How warm was the tub, is it, and will it be?
+
+Model: one temperature for the whole tub, `dT/dt = (Te - T) / tau`, `Te` being the air with offsets for sun and night
+sky (`air_temp`, `tub_walls`). Given `tau` all is linear and Gaussian, so readings of air and tub condition it exactly;
+`tau` itself is learned by the probability that each value gives to the tub's readings. What is not known ahead (the
+air, the sun, `tau`) widens the band ahead.
+
+A tub whose water was warmed, or that a heater holds, is another *regime*: regimes compete by the same probability.
+Not here: heat of fermentation (taken as nothing), layers within the tub.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from typing import Final
+
+import numpy as np
+
+from bluewright.science.base.errors import InputError
+from bluewright.science.base.sourced import Floats, Prior
+from bluewright.science.media.air_temp import Gaussian, Seen, air
+from bluewright.science.media.tub import Tub
+from bluewright.science.media.tub_walls import (
+    NIGHT_OFFSET,
+    OPEN_OFFSET,
+    SUN_BY_WALL,
+    SUN_DAY_H,
+    SUN_OFFSET,
+    SUN_OWN_DAY_FRAC,
+    sun_curve,
+    tau_prior,
+)
+
+__all__ = ["Part", "Seen", "TubForecast", "follow", "forecast", "sample_paths"]
+
+START_SPREAD: Final = Prior(
+    kind="normal", centre=0.0, spread=3.0, unit="C", source="common-practice", grade="guess",
+    note="water from a tap or butt stands about at the daily mean of the air",
+)  # fmt: skip
+WARMED_START: Final = Prior(
+    kind="normal", centre=50.0, spread=20.0, unit="C", source="common-practice", grade="guess",
+    note="water that was warmed first; only weighed if a reading of the tub is there to show it",
+)  # fmt: skip
+WARMED_CHANCE: Final = 0.02
+HEATER_OFF_CHANCE: Final = 0.1
+"""Chance, before any reading, that a tub said to be kept warm is in truth left to cool (judgement)."""
+HEATER_SWING: Final = Prior(
+    kind="normal", centre=0.0, spread=1.0, unit="C", source="common-practice", grade="guess",
+    note="a thermostat's or a person's ups and downs about the temperature that is kept",
+)  # fmt: skip
+HEATER_SWING_H: Final = 2.0
+
+MOST_STEPS: Final = 200
+STEP_H: Final = 0.5
+TAU_SCORES: Final = np.linspace(-3.0, 3.0, 13)
+"""Standard scores of log tau at which the readings' probability is computed; between them it is interpolated."""
+TAU_NODES: Final = 6
+"""Values of tau that paths are drawn with, each standing for an equal share of what is believed of it."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Part:
+    """One share of the belief: a Gaussian over the grid, with its weight and time constant (None: held by a heater)."""
+
+    weight_frac: float
+    tau_h: float | None
+    path: Gaussian
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TubForecast:
+    """What is believed of the tub's temperature: a mixture of Gaussians over an even grid of hours."""
+
+    hours: Floats
+    """Grid, shape (m,), hours since the steep began."""
+    parts: tuple[Part, ...]
+
+    def draw(self, hours: Floats, *, rng: np.random.Generator, n: int) -> Floats:
+        """`n` paths at `hours` (inside the grid), shape (n, len(hours)); linear between grid points."""
+        weights = np.array([part.weight_frac for part in self.parts])
+        ends = np.round(np.cumsum(weights / weights.sum()) * n).astype(int)
+        paths = np.empty((n, len(hours)))
+        rows = _between(self.hours, hours)
+        for part, first, last in zip(self.parts, np.concatenate([[0], ends[:-1]]), ends, strict=True):
+            if last > first:
+                root = _root(part.path.cov_c)
+                drawn = part.path.mean_c + rng.standard_normal((last - first, len(root))) @ root.T
+                paths[first:last] = drawn @ rows.T
+        return np.asarray(rng.permutation(paths, axis=0))
+
+
+def sample_paths(
+    hours: Floats,
+    *,
+    tub: Tub,
+    liquid_l: float,
+    clock_h: float,
+    day_of_year: int,
+    tub_seen: Seen,
+    air_seen: Seen,
+    hold_c: Prior | None,
+    rng: np.random.Generator,
+    n: int,
+) -> Floats:
+    """`n` draws of the tub's temperature at `hours` since the steep began, shape (n, len(hours)).
+
+    `liquid_l` is water and leaf together; `clock_h` the local hour of day at hour 0; `hold_c` the temperature at
+    which a heater keeps the tub (a normal or log-normal prior; None: left to the air). Readings at negative hours
+    and air forecasts ahead are welcome. Without any reading: the wide seasonal prior of `air_temp.air`, which
+    assumes the middle latitudes of the northern hemisphere.
+
+    Raises InputError for hours that are not finite, or no liquid.
+    """
+    found = forecast(
+        hours,
+        tub=tub,
+        liquid_l=liquid_l,
+        clock_h=clock_h,
+        day_of_year=day_of_year,
+        tub_seen=tub_seen,
+        air_seen=air_seen,
+        hold_c=hold_c,
+    )
+    return found.draw(hours, rng=rng, n=n)
+
+
+def forecast(
+    hours: Floats,
+    *,
+    tub: Tub,
+    liquid_l: float,
+    clock_h: float,
+    day_of_year: int,
+    tub_seen: Seen,
+    air_seen: Seen,
+    hold_c: Prior | None,
+) -> TubForecast:
+    """What is believed of the tub over the span of `hours`; arguments as in `sample_paths`."""
+    if not len(hours) or not np.isfinite(hours).all():
+        raise InputError(where="hours", what="no hours, or one that is not a number", right="give at least one hour")
+    if not liquid_l > 0:
+        raise InputError(where="liquid_l", what=f"{liquid_l:g} L in the tub", right="it must be more than 0")
+    grid = _grid(np.concatenate([hours, [0.0], tub_seen.hours]))
+    felt = _felt(grid, tub=tub, clock_h=clock_h, day_of_year=day_of_year, air_seen=air_seen)
+    prior = tau_prior(tub, liquid_l=liquid_l)
+    hold = None if hold_c is None else _as_normal(hold_c)
+    read = len(tub_seen.hours) > 0
+    parts: list[tuple[float, Part]] = []
+    if hold is None:
+        parts += _left_to_air(grid, felt, tau=prior, start=None, seen=tub_seen)
+        if read:
+            warmed = _left_to_air(grid, felt, tau=prior, start=WARMED_START, seen=tub_seen)
+            parts = _shift(parts, 1 - WARMED_CHANCE) + _shift(warmed, WARMED_CHANCE)
+    else:
+        parts += _held(grid, hold, seen=tub_seen)
+        if read:
+            off = _left_to_air(grid, felt, tau=prior, start=hold, seen=tub_seen)
+            parts = _shift(parts, 1 - HEATER_OFF_CHANCE) + _shift(off, HEATER_OFF_CHANCE)
+    return TubForecast(hours=grid, parts=_weighed(parts))
+
+
+def follow(te_c: Floats, *, step_h: float, tau_h: float, start_c: float) -> Floats:
+    """The tub's path, shape (m,), under felt temperatures `te_c` (shape (m,)) at even steps, linear between them.
+
+    Formula: the exact solution of dT/dt = (Te - T)/tau over each step.
+    """
+    steps = len(te_c)
+    kept = np.exp(-np.arange(steps) * step_h / tau_h)
+    return np.asarray(_filter(steps, step_h=step_h, tau_h=tau_h) @ te_c + start_c * kept)
+
+
+def _grid(hours: Floats) -> Floats:
+    first, last = float(hours.min()), float(hours.max())
+    steps = int(np.clip(np.ceil((last - first) / STEP_H), 8, MOST_STEPS))
+    return np.linspace(first, max(last, first + 0.1), steps + 1)
+
+
+def _between(grid: Floats, hours: Floats) -> Floats:
+    """Rows that interpolate linearly from `grid` (even) to `hours`, shape (len(hours), len(grid))."""
+    place = np.clip((hours - grid[0]) / (grid[1] - grid[0]), 0, len(grid) - 1)
+    left = np.minimum(place.astype(int), len(grid) - 2)
+    rows = np.zeros((len(hours), len(grid)))
+    at = np.arange(len(hours))
+    rows[at, left] = 1 - (place - left)
+    rows[at, left + 1] = place - left
+    return rows
+
+
+def _filter(steps: int, *, step_h: float, tau_h: float) -> Floats:
+    """The matrix that turns felt temperatures into the tub's (from a start at 0 C), shape (steps, steps)."""
+    ratio = step_h / tau_h
+    kept = np.exp(-ratio)
+    late = 1 - (1 - kept) / ratio if ratio > 1e-4 else ratio / 2
+    early = 1 - kept - late
+    lag = np.arange(steps)[:, None] - np.arange(steps)[None, :]
+    held: Floats = np.where(lag >= 0, np.exp(-np.maximum(lag, 0) * ratio), 0.0)
+    matrix = late * held + early * np.where(lag >= 1, held / kept, 0.0)
+    matrix[:, 0] -= late * held[:, 0]
+    return np.asarray(matrix)
+
+
+def _felt(grid: Floats, *, tub: Tub, clock_h: float, day_of_year: int, air_seen: Seen) -> Gaussian:
+    """The temperature that the tub feels at the grid, and the daily mean of the air at its start as last entry."""
+    around = air(grid, clock_h=clock_h, day_of_year=day_of_year, seen=air_seen)
+    sun, share = SUN_OFFSET[tub.sun], SUN_BY_WALL[tub.covered, tub.insulated]
+    lit = np.append(share * sun_curve(np.mod(clock_h + grid, 24.0), day_of_year=day_of_year), 0.0)
+    dark = np.append((lit[:-1] == 0).astype(float), 0.0)
+    wet = np.append(np.full(len(grid), 0.0 if tub.covered else 1.0), 0.0)
+    at = np.append(grid, grid[0])
+    cloud = 1 - SUN_OWN_DAY_FRAC + SUN_OWN_DAY_FRAC * np.exp(-np.abs(at[:, None] - at[None, :]) / SUN_DAY_H)
+    mean_c = around.mean_c + sun.centre * lit + NIGHT_OFFSET.centre * dark + OPEN_OFFSET.centre * wet
+    cov_c = (
+        around.cov_c
+        + sun.spread**2 * cloud * np.outer(lit, lit)
+        + NIGHT_OFFSET.spread**2 * np.outer(dark, dark)
+        + OPEN_OFFSET.spread**2 * np.outer(wet, wet)
+    )
+    return Gaussian(mean_c=mean_c, cov_c=cov_c)
+
+
+def _left_to_air(
+    grid: Floats, felt: Gaussian, *, tau: Prior, start: Prior | None, seen: Seen
+) -> list[tuple[float, Part]]:
+    """Log probability of the readings and the conditioned path, at values of tau that share the belief evenly."""
+    rows = _between(grid, seen.hours)
+    scores, step_h = TAU_SCORES, grid[1] - grid[0]
+    log_share = -0.5 * scores**2
+    log_seen = np.zeros(len(scores))
+    if len(seen.hours):
+        for k, tau_h in enumerate(tau.from_z(scores)):
+            some = _driven(felt, rows, step_h=step_h, tau_h=float(tau_h), start=start)
+            _, log_seen[k] = some.given(np.eye(len(seen.hours)), seen.temp_c, seen.sd_c)
+    nodes, log_all = _even_shares(scores, log_share + log_seen)
+    log_all -= _even_shares(scores, log_share)[1]
+    found = []
+    for tau_h in tau.from_z(nodes):
+        path = _driven(felt, np.eye(len(grid)), step_h=step_h, tau_h=float(tau_h), start=start)
+        path, _ = path.given(rows, seen.temp_c, seen.sd_c)
+        found.append((log_all, Part(weight_frac=1.0 / TAU_NODES, tau_h=float(tau_h), path=path)))
+    return found
+
+
+def _driven(felt: Gaussian, rows: Floats, *, step_h: float, tau_h: float, start: Prior | None) -> Gaussian:
+    """`rows` of the tub's path before any reading of the tub: the felt temperature filtered, plus the start."""
+    steps = len(felt.mean_c) - 1
+    decay = rows @ np.exp(-np.arange(steps) * step_h / tau_h)
+    filtered = rows @ _filter(steps, step_h=step_h, tau_h=tau_h)
+    tied = START_SPREAD if start is None else start
+    whole = np.column_stack([filtered, decay if start is None else np.zeros(len(rows))])
+    return Gaussian(
+        mean_c=whole @ felt.mean_c + tied.centre * decay,
+        cov_c=whole @ felt.cov_c @ whole.T + tied.spread**2 * np.outer(decay, decay),
+    )
+
+
+def _even_shares(scores: Floats, log_weight: Floats) -> tuple[Floats, float]:
+    """Scores that split the belief into `TAU_NODES` equal shares (the middle of each), and the log of all of it."""
+    fine = np.linspace(scores[0], scores[-1], 601)
+    top = float(log_weight.max())
+    weight = np.exp(np.interp(fine, scores, log_weight - top))
+    below = np.cumsum(weight) - 0.5 * weight
+    middle = (np.arange(TAU_NODES) + 0.5) / TAU_NODES
+    return np.interp(middle, below / weight.sum(), fine), top + float(np.log(weight.sum()))
+
+
+def _held(grid: Floats, hold: Prior, *, seen: Seen) -> list[tuple[float, Part]]:
+    apart_h = np.abs(grid[:, None] - grid[None, :])
+    cov_c = hold.spread**2 + HEATER_SWING.spread**2 * np.exp(-apart_h / HEATER_SWING_H)
+    before = Gaussian(mean_c=np.full(len(grid), hold.centre), cov_c=cov_c)
+    path, log_seen = before.given(_between(grid, seen.hours), seen.temp_c, seen.sd_c)
+    return [(log_seen, Part(weight_frac=1.0, tau_h=None, path=path))]
+
+
+def _as_normal(prior: Prior) -> Prior:
+    """The normal prior of the same median and, for a log-normal one, of the same spread about it."""
+    if prior.kind == "normal":
+        return prior
+    if prior.kind == "lognormal":
+        return replace(prior, kind="normal", spread=prior.centre * prior.spread)
+    raise InputError(where="hold_c", what="a share is not a temperature", right="give a normal or log-normal prior")
+
+
+def _shift(parts: list[tuple[float, Part]], chance: float) -> list[tuple[float, Part]]:
+    return [(log_seen + float(np.log(chance)), part) for log_seen, part in parts]
+
+
+def _weighed(parts: list[tuple[float, Part]]) -> tuple[Part, ...]:
+    """The parts with weights that add to 1; those below one in a million are left out."""
+    logs = np.array([log_seen + np.log(part.weight_frac) for log_seen, part in parts])
+    weights = np.exp(logs - logs.max())
+    weights /= weights.sum()
+    return tuple(
+        Part(weight_frac=float(weight), tau_h=part.tau_h, path=part.path)
+        for weight, (_, part) in zip(weights, parts, strict=True)
+        if weight > 1e-6
+    )
+
+
+def _root(cov_c: Floats) -> Floats:
+    """A Cholesky root of `cov_c`, made positive definite by a jitter far below any thermometer's error."""
+    return np.asarray(np.linalg.cholesky(cov_c + 1e-6 * np.eye(len(cov_c))))
