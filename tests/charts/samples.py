@@ -1,0 +1,71 @@
+"""Charts with invented numbers, for the tests of drawing."""
+
+from datetime import UTC, datetime, timedelta, timezone
+
+from bluewright.charts.band_chart import BandChart, TimePanel
+from bluewright.charts.curve_chart import Choice, CurveChart, Target
+from bluewright.charts.inputs import CurveBand, Mark, Point, Span, TimeBand, Window
+from bluewright.charts.scale import nights
+from bluewright.charts.waterfall import Step, Waterfall
+
+START = datetime(2026, 7, 3, 11, tzinfo=timezone(timedelta(hours=1)))
+HOURS = [START + timedelta(hours=h) for h in range(0, 121, 2)]
+HOSTILE = '<script>alert("1")</script> & \x00\x1b]\ud800 \'"'
+
+
+def time_band(*, scale: float = 1.0, shift: float = 0.0) -> TimeBand:
+    mid = [scale * (1 - abs(h - 30) / 40) + shift for h in range(len(HOURS))]
+    return TimeBand(
+        times=tuple(HOURS),
+        low=tuple(m - 0.4 * scale * abs(h) / 60 for h, m in enumerate(mid)),
+        mid=tuple(mid),
+        high=tuple(m + 0.5 * scale * abs(h) / 60 for h, m in enumerate(mid)),
+    )
+
+
+def band_sample(**changed: object) -> BandChart:
+    parts: dict[str, object] = {
+        "question": "When will tub 3 be at its best?",
+        "answer": "Wait until Sunday 18:00.",
+        "upper": TimePanel(
+            name="blue to be had, g",
+            unit="g",
+            band=time_band(scale=4.8),
+            marks=(Mark(time=HOURS[10], label="scum 1"), Mark(time=HOURS[12], label="3.1 g", value=3.1)),
+        ),
+        "lower": TimePanel(name="tub, °C", unit="°C", band=time_band(scale=5, shift=12), from_zero=False),
+        "window": Window(start=HOURS[24], end=HOURS[36], label="within a tenth of the best"),
+        "now": HOURS[22],
+        "nights": tuple(nights(HOURS[0], HOURS[-1])),
+    }
+    return BandChart(**(parts | changed))  # type: ignore[arg-type]
+
+
+def waterfall_sample(label: str = "Left in the leaves") -> Waterfall:
+    return Waterfall(
+        question="Where did the blue go?",
+        answer="About half is in the jar.",
+        name="indigo, g",
+        unit="g",
+        steps=(
+            Step(label="The leaf could give", kind="level", amount=Span(low=4.1, mid=6.6, high=9.9)),
+            Step(label=label, kind="loss", amount=Span(low=1.0, mid=2.1, high=3.9)),
+            Step(label="In the jar", kind="level", amount=Span(low=3.0, mid=4.4, high=5.2)),
+        ),
+    )
+
+
+def curve_sample(label: str = "wanted: pH 9.5") -> CurveChart:
+    return CurveChart(
+        question="How much ammonia takes this liquor to pH 9.5?",
+        answer="300 mL, half of it first.",
+        x_name="ammonia, mL",
+        y_name="pH",
+        band=CurveBand(x=(0.0, 100.0, 400.0), low=(5.4, 7.0, 9.4), mid=(5.6, 7.4, 9.8), high=(5.8, 7.9, 10.1)),
+        points=(Point(x=0.0, y=5.6, label="5.6"), Point(x=100.0, y=7.2)),
+        target=Target(value=9.5, label=label),
+        choice=Choice(span=Span(low=240.0, mid=300.0, high=380.0), label="dose for all of it"),
+    )
+
+
+NAIVE = datetime(2026, 7, 3, 11, tzinfo=UTC).replace(tzinfo=None)
