@@ -1,0 +1,38 @@
+"""`bluewright leaf potential`: the most blue that a basket can give."""
+
+from __future__ import annotations
+
+from bluewright.cli.record_command import RecordCommand
+from bluewright.cli.wording import cautions, figure, frac, ranged
+from bluewright.science.leaf.potential import potential
+from bluewright.science.leaf.record import PotentialAnswer, PotentialRecord
+
+
+def say(found: PotentialAnswer) -> str:
+    """The answer as a person with a basket reads it."""
+    inputs = found.inputs
+    lines = [
+        f"At most {ranged(found.potential_g, 'g')} of pure indigo is in these {inputs.leaf_kg:g} kg: "
+        f"{ranged(found.potential_g_per_kg, 'g/kg')}.",
+        f"Commonly a fifth to three fifths of that ends in the jar: {ranged(found.realistic_g, 'g')}.",
+        f"Each further hour of waiting loses {frac(found.loss_per_h)} of it.",
+    ]
+    if inputs.leaf.damaged_frac:
+        lines.append(f"The damage costs {frac(found.damage_cost_frac)} (a judgement; below 0 would be a gain).")
+    if found.leaf_for_wanted_kg is not None:
+        lines.append(
+            f"For {inputs.wanted_g:g} g of pure indigo: {ranged(found.leaf_for_wanted_kg, 'kg')} of such leaf."
+        )
+    lines += [f"Others got {figure(y.low)} to {figure(y.high)} g/kg: {y.note}." for y in found.published_yields]
+    return "\n".join(lines + cautions(found.cautions))
+
+
+COMMAND = RecordCommand(
+    words="leaf potential",
+    question="How much blue can this basket give at most, and what do waiting and damage cost?",
+    record=PotentialRecord,
+    compute=potential,
+    say=say,
+    example="leaf-potential",
+)
+run = COMMAND.run

@@ -1,0 +1,107 @@
+"""The most blue that a basket can give."""
+
+from __future__ import annotations
+
+import numpy as np
+
+from bluewright.science.base.bands import band
+from bluewright.science.base.cautions import Caution
+from bluewright.science.base.sourced import Sourced
+from bluewright.science.leaf.record import Effect, Figure, PotentialAnswer, PotentialRecord
+from bluewright.science.leaf.yields import GOT_FRAC, PUBLISHED_YIELDS
+from bluewright.science.media.precursor import (
+    PUBLISHED_CONTENT,
+    SEASON_STUDIED_D,
+    STORAGE_STUDIED_H,
+    PrecursorDraws,
+    days_from_best,
+    draw_mmol_per_kg,
+    draw_precursor,
+)
+from bluewright.science.media.stoichiometry import INDIGO_G_PER_MMOL_PRECURSOR
+
+__all__ = ["draw_mmol_per_kg", "potential"]
+
+DRAWS = 8000
+
+
+def potential(record: PotentialRecord, *, rng: np.random.Generator) -> PotentialAnswer:
+    """The most pure indigo that the basket can give, what waiting and damage cost, and what others got.
+
+    Formula: grams = leaf_kg * precursor_mmol_per_kg * 0.1311 (two molecules of precursor to one of indigo).
+    Sources: `media.precursor` for the content, `media.stoichiometry` for the factor, `leaf.yields` for the share got.
+    """
+    drawn = draw_precursor(
+        record.plant,
+        leaf=record.leaf,
+        day_of_year=_northern_day(record),
+        held_temp_c=record.held_temp_c,
+        wilted=record.wilted,
+        rng=rng,
+        n=DRAWS,
+    )
+    per_kg = INDIGO_G_PER_MMOL_PRECURSOR * drawn.mmol_per_kg
+    got_per_kg = GOT_FRAC.draw(rng, DRAWS) * per_kg
+    return PotentialAnswer(
+        id=record.id,
+        potential_g=band(record.leaf_kg * per_kg),
+        potential_g_per_kg=band(per_kg),
+        precursor_mmol_per_kg=band(drawn.mmol_per_kg),
+        realistic_g=band(record.leaf_kg * got_per_kg),
+        loss_per_h=band(drawn.loss_per_h),
+        loss_next_h_g=band(record.leaf_kg * per_kg * drawn.loss_per_h),
+        damage_cost_frac=band(1.0 - drawn.damage_factor),
+        leaf_for_wanted_kg=None if record.wanted_g is None else band(record.wanted_g / got_per_kg),
+        effects=_effects(drawn),
+        published_content=tuple(_figure(found) for found in PUBLISHED_CONTENT[record.plant]),
+        published_yields=tuple(_figure(found) for found in PUBLISHED_YIELDS[record.plant]),
+        basis="prior",
+        inputs=record,
+        cautions=_cautions(record),
+        sources=_sources(record),
+    )
+
+
+def _northern_day(record: PotentialRecord) -> int | None:
+    """The day of the year at which the northern hemisphere stands in the same season."""
+    if record.picked_on is None:
+        return None
+    day = record.picked_on.timetuple().tm_yday
+    return day if record.hemisphere == "north" else (day + 182) % 365 + 1
+
+
+def _effects(drawn: PrecursorDraws) -> tuple[Effect, ...]:
+    return (
+        Effect(name="age", factor=band(drawn.age_factor)),
+        Effect(name="season", factor=band(drawn.season_factor)),
+        Effect(name="damage", factor=band(drawn.damage_factor)),
+        Effect(name="held", factor=band(drawn.kept_frac)),
+    )
+
+
+def _figure(found: Sourced) -> Figure:
+    return Figure(
+        value=found.value, low=found.low, high=found.high, grade=found.grade, source=found.source, note=found.note
+    )
+
+
+def _sources(record: PotentialRecord) -> tuple[str, ...]:
+    cited = [found.source for table in (PUBLISHED_CONTENT, PUBLISHED_YIELDS) for found in table[record.plant]]
+    return tuple(sorted({*cited, "bluewright-leaf", "iupac-atomic-weights-2021", GOT_FRAC.source}))
+
+
+def _cautions(record: PotentialRecord) -> tuple[Caution, ...]:
+    """What these figures should not be trusted for."""
+    found = []
+    studied_h = STORAGE_STUDIED_H[record.plant]
+    if record.leaf.held_h > studied_h:
+        text = f"Held for {record.leaf.held_h:g} h: nothing is known of this leaf beyond {studied_h:g} h after picking."
+        found.append(Caution(code="outside-range", text=text, source="bluewright-leaf"))
+    if not 0 <= record.held_temp_c <= 40:
+        text = f"Leaf held at {record.held_temp_c:g} C is frozen or cooked: these figures are for 0 to 40 C."
+        found.append(Caution(code="outside-range", text=text, source="bluewright-leaf"))
+    day = _northern_day(record)
+    if day is not None and days_from_best(record.plant, day_of_year=day) > SEASON_STUDIED_D:
+        text = "This is far from the picking season; no source says what the leaf holds then."
+        found.append(Caution(code="outside-range", text=text, source="bluewright-leaf"))
+    return tuple(found)
