@@ -20,6 +20,7 @@ class Command:
 
 COMMANDS: Final = (
     Command(("leaf", "potential"), "the most blue a basket can give; what waiting and damage cost", "leaf_potential"),
+    Command(("steep", "call"), "strain now, wait until when, and what each moment is expected to give", "steep_call"),
     Command(("strain", "balance"), "liquor out, liquor left in the leaves, squeezing or a rinse", "strain_balance"),
     Command(("schema",), "print the JSON Schema of a record or an answer", "schema"),
 )

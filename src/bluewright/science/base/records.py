@@ -44,19 +44,23 @@ def answer(cls: type[T]) -> type[T]:
 def read(kind: type[T], data: str | bytes | Mapping[str, Any]) -> T:
     """The record of class `kind` in `data`: JSON text, or a mapping of plain JSON values.
 
-    Raises InputError naming the first field that is wrong, what it is and what would be right.
+    Raises InputError naming the first field that is wrong, what it is and what would be right; a field that stands
+    twice in one object is refused, since only one of the two could be meant.
     """
     text = _as_text(data)
     try:
         made: T = _adapter(cast(Hashable, kind)).validate_json(text)
     except ValidationError as error:
         raise _input_error(error.errors(include_url=False)[0]) from None
+    json.loads(text, object_pairs_hook=_refuse_doubled)
     return made
 
 
 def dump(thing: object) -> dict[str, Any]:
     """A record or answer as a dict of plain JSON values; times as ISO 8601 with offset, absent values left out."""
-    plain: dict[str, Any] = _adapter(cast(Hashable, type(thing))).dump_python(thing, mode="json", exclude_none=True)
+    plain: dict[str, Any] = _adapter(cast(Hashable, type(thing))).dump_python(
+        thing, mode="json", exclude_none=True, by_alias=True
+    )
     return plain
 
 
@@ -89,6 +93,14 @@ def _as_text(data: str | bytes | Mapping[str, Any]) -> str | bytes:
     return data
 
 
+def _refuse_doubled(pairs: list[tuple[str, Any]]) -> None:
+    seen: set[str] = set()
+    for name, _ in pairs:
+        if name in seen:
+            raise InputError(where=name, what="this field stands twice in one object", right="keep one of them")
+        seen.add(name)
+
+
 # --- pydantic's findings, said for a grower: message templates by kind of finding -------------------------------
 
 _RIGHT: dict[str, Callable[[dict[str, Any]], str]] = {
@@ -96,7 +108,7 @@ _RIGHT: dict[str, Callable[[dict[str, Any]], str]] = {
     "greater_than_equal": lambda c: f"it must be at least {_number(c['ge'])}",
     "less_than": lambda c: f"it must be less than {_number(c['lt'])}",
     "less_than_equal": lambda c: f"it must be at most {_number(c['le'])}",
-    "literal_error": lambda c: f"use one of {c['expected']}",
+    "literal_error": lambda c: f"use {'one of ' if ' or ' in c['expected'] else ''}{c['expected']}",
     "finite_number": lambda _: "give a finite number, or leave the field out",
     "float_type": lambda _: "give a bare number (the unit stands in the field's name), not text",
     "int_type": lambda _: "give a whole number",
@@ -136,7 +148,7 @@ def _input_error(found: ErrorDetails) -> InputError:
             right="write it like 2026-07-03T11:00+01:00 (ISO 8601)",
         )
     right = _RIGHT[kind](context) if kind in _RIGHT else f"{found['msg'][:1].lower()}{found['msg'][1:]}"
-    return InputError(where=where, what=f"{given} is not possible here", right=right)
+    return InputError(where=where or "record", what=f"{given} is not possible here", right=right)
 
 
 def _path(steps: tuple[int | str, ...]) -> str:

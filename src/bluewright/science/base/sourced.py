@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Literal
 
 import numpy as np
@@ -75,6 +75,11 @@ class Prior:
         if self.kind == "lognormal":
             return self.centre * np.exp(self.spread * z)
         return 1.0 / (1.0 + np.exp(-(math.log(self.centre / (1.0 - self.centre)) + self.spread * z)))
+
+    def moved(self, *, centre_z: float, spread_z: float) -> Prior:
+        """The prior after learning: its scores now have mean `centre_z` and standard deviation `spread_z`."""
+        centre = float(self.from_z(np.float64(centre_z)))  # type: ignore[arg-type]
+        return replace(self, centre=centre, spread=self.spread * spread_z)
 
     def draw(self, rng: np.random.Generator, n: int) -> Floats:
         """`n` independent draws, shape (n,)."""

@@ -1,0 +1,128 @@
+"""The ensemble of a steep: drawn from the priors, moved by readings, and extended by one reading more."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from typing import Final
+
+import numpy as np
+
+from bluewright.science.base.sourced import Floats
+from bluewright.science.steep.kinetics import Course
+from bluewright.science.steep.numbers import NUMBERS, NumberName
+from bluewright.science.steep.record import Reading, SteepRecord
+from bluewright.science.steep.setting import Setting
+from bluewright.science.steep.signs import SIGNS, SignName, level_chances
+from bluewright.science.steep.smc import Population, from_prior, temper
+
+MEMBERS: Final = 2000
+MOVES: Final = 3
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Ensemble:
+    """A steep's ensemble as it stands after some readings."""
+
+    setting: Setting
+    population: Population
+
+    @property
+    def weights(self) -> Floats:
+        """Normalised weights of the members, (n,)."""
+        return self.population.weights
+
+
+def learn(setting: Setting, *, members: int = MEMBERS, rng: np.random.Generator) -> Ensemble:
+    """The ensemble after all readings of the record, from the priors on."""
+    start = from_prior(members, len(setting.names), rng=rng)
+    readings = setting.record.readings
+    if not readings:
+        return Ensemble(setting=setting, population=start)
+
+    def loglik(z: Floats) -> tuple[Floats, Floats]:
+        return np.zeros(len(z)), _loglik(setting, z, upto=len(readings))[1]
+
+    return Ensemble(setting=setting, population=temper(start, loglik, moves=MOVES, rng=rng))
+
+
+def extend(ensemble: Ensemble, record: SteepRecord, *, rng: np.random.Generator) -> Ensemble | None:
+    """The ensemble with the readings that `record` has beyond its own; None if anything else was changed.
+
+    Only readings appended at the end and a later `now` can be taken in; whoever calls starts afresh otherwise.
+    """
+    old = ensemble.setting.record
+    grown = replace(old, now=record.now, readings=record.readings, can_strain=record.can_strain)
+    if grown != record or record.readings[: len(old.readings)] != old.readings:
+        return None
+    setting = _with_marks(replace(ensemble.setting, record=record))
+    if setting is None:
+        return None
+    if len(record.readings) == len(old.readings):
+        return Ensemble(setting=setting, population=ensemble.population)
+
+    def loglik(z: Floats) -> tuple[Floats, Floats]:
+        return _loglik(setting, z, upto=len(old.readings))
+
+    return Ensemble(setting=setting, population=temper(ensemble.population, loglik, moves=MOVES, rng=rng))
+
+
+def reading_loglik(setting: Setting, z: Floats, course: Course, index: int) -> Floats:
+    """Log-likelihood (n,) of the reading at `index`; `course` has one row, the state at its time."""
+    reading = setting.record.readings[index]
+    total = np.zeros(len(z))
+    for sign, level in noticed(reading).items():
+        chances = level_chances(cue(setting, z, course, sign), SIGNS[sign])
+        total += np.log(chances[0, :, level])
+    for number, value in measured(reading).items():
+        if number == "temp_c" and index < setting.temps_known:
+            continue
+        mean = NUMBERS[number].mean(course, setting.column(z, number))[0]
+        sd = NUMBERS[number].scatter(mean, reading.ph_sd if number == "ph" else None)
+        total += -0.5 * ((value - mean) / sd) ** 2 - np.log(sd)
+    return total
+
+
+def cue(setting: Setting, z: Floats, course: Course, sign: SignName) -> Floats:
+    """The cue of a sign with each member's own offset, (rows, n)."""
+    model = SIGNS[sign]
+    return model.cue(course) + model.offset_sd * setting.column(z, sign)
+
+
+def noticed(reading: Reading) -> dict[SignName, int]:
+    """The signs given in a reading."""
+    return {name: level for name in SIGNS if (level := getattr(reading.signs, name)) is not None}
+
+
+def measured(reading: Reading) -> dict[NumberName, float]:
+    """The numbers given in a reading; a photo's three colour values each by its own name."""
+    simple: tuple[NumberName, ...] = ("ph", "temp_c", "dissolved_oxygen_mg_l", "dye_index")
+    found: dict[NumberName, float] = {n: value for n in simple if (value := getattr(reading, n)) is not None}
+    if reading.lab is not None:
+        found |= {"light_l": reading.lab[0], "light_a": reading.lab[1], "light_b": reading.lab[2]}
+    return found
+
+
+def _loglik(setting: Setting, z: Floats, *, upto: int) -> tuple[Floats, Floats]:
+    """Log-likelihood (n,) of the first `upto` readings and of all."""
+    readings = setting.record.readings
+    rows = [setting.row(reading.time) for reading in readings]
+    course = setting.course(z, until_row=max(rows))
+    parts = [reading_loglik(setting, z, course.at([row]), index) for index, row in enumerate(rows)]
+    before = np.sum(parts[:upto], axis=0) if upto else np.zeros(len(z))
+    return before, before + (np.sum(parts[upto:], axis=0) if parts[upto:] else 0.0)
+
+
+def _with_marks(setting: Setting) -> Setting | None:
+    """The setting with its new readings and `now` on the grid; None if they reach too near its end."""
+    times = [setting.record.now, *(reading.time for reading in setting.record.readings)]
+    marks = np.array([setting.hour(time) for time in times])
+    if marks.max() > 0.8 * setting.hours[-1]:
+        return None
+    hours = np.unique(np.concatenate([setting.hours, marks]))
+    ways = [np.interp(hours, setting.hours, way) for way in setting.temp_ways_c]
+    return replace(
+        setting,
+        hours=hours,
+        temp_mean_c=np.interp(hours, setting.hours, setting.temp_mean_c),
+        temp_ways_c=np.stack(ways) if ways else np.zeros((0, len(hours))),
+    )

@@ -1,0 +1,154 @@
+"""What is fixed about one steep while its ensemble learns: plant, amounts, time grid, temperatures, readings.
+
+A member of the ensemble is a row of standard-normal scores. `Setting.names` says what each column stands for: the
+parameters of the plant, the ways of temperature, and one offset or bias for each sign and instrument in use.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from datetime import datetime
+from typing import Final
+
+import numpy as np
+
+from bluewright.science.base.sourced import Floats, Prior
+from bluewright.science.steep.kinetics import Batch, Course, solve
+from bluewright.science.steep.numbers import NUMBERS
+from bluewright.science.steep.priors import CUT_FACTOR, FREED_BY_ALKALI_FRAC, priors_of
+from bluewright.science.steep.record import SteepRecord
+from bluewright.science.steep.signs import SIGNS
+
+TempPaths = Callable[[Floats, int], Floats]
+"""From hours since the start (t,) and a number n to n drawn paths of tub temperature, (n, t)."""
+
+COVERED_SHARE: Final = 0.25
+"""A cover lets this share of the oxygen through that an open surface does (judgement)."""
+DEFAULT_AREA_PER_DEPTH_PER_M: Final = 3.0
+"""Surface over volume of an ordinary tub, about 0.33 m deep."""
+SAP_L_PER_KG: Final = 0.85
+WAYS: Final = 8
+"""How many ways of temperature are kept: the leading modes of the drawn paths."""
+WAY_DRAWS: Final = 600
+MOST_H: Final = 60 * 24.0
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Setting:
+    """One steep, ready for an ensemble."""
+
+    record: SteepRecord
+    priors: dict[str, Prior]
+    """Parameters by name, with `content_mmol_per_kg` of this leaf."""
+    hours: Floats
+    """Time grid (t,); every reading and the present moment stand on it."""
+    temp_mean_c: Floats
+    temp_ways_c: Floats
+    """Leading modes of the temperature's uncertainty, (k, t), each one standard deviation."""
+    temps_known: int
+    """How many readings had already told their temperature when the paths were drawn."""
+
+    @property
+    def names(self) -> tuple[str, ...]:
+        """What each column of the scores stands for."""
+        ways = [f"way {k}" for k in range(len(self.temp_ways_c))]
+        return (*self.priors, *ways, *SIGNS, *NUMBERS)
+
+    @property
+    def liquor_l(self) -> float:
+        """Water and sap together, litres."""
+        return self.record.water_l + SAP_L_PER_KG * self.record.leaf_kg
+
+    @property
+    def freed_frac(self) -> float:
+        """Share of the dissolved, unsplit precursor that alkali sets free."""
+        return FREED_BY_ALKALI_FRAC[self.record.plant]
+
+    def hour(self, time: datetime) -> float:
+        """Hours from the start to `time`."""
+        return (time - self.record.started).total_seconds() / 3600
+
+    def row(self, time: datetime) -> int:
+        """The row of the grid on which `time` stands."""
+        return int(np.argmin(np.abs(self.hours - self.hour(time))))
+
+    def column(self, z: Floats, name: str) -> Floats:
+        """The scores of one name, (n,)."""
+        return z[:, self.names.index(name)]
+
+    def batch(self, z: Floats) -> Batch:
+        """The members' parameters at scores `z` (n, d)."""
+        record = self.record
+        values = {name: prior.from_z(z[:, k]) for k, (name, prior) in enumerate(self.priors.items())}
+        open_per_m = record.tub.surface_m2 / (self.liquor_l / 1000) if record.tub.surface_m2 else None
+        return Batch(
+            values=values,
+            leaf_kg_per_l=record.leaf_kg / self.liquor_l,
+            cut_factor=CUT_FACTOR[record.leaf.cut],
+            area_per_depth_per_m=(open_per_m or DEFAULT_AREA_PER_DEPTH_PER_M)
+            * (COVERED_SHARE if record.tub.covered else 1.0),
+        )
+
+    def course(self, z: Floats, *, until_row: int | None = None) -> Course:
+        """What the steep does in every member, to the end of the grid or to `until_row`."""
+        rows = slice(None) if until_row is None else slice(until_row + 1)
+        first = len(self.priors)
+        ways = z[:, first : first + len(self.temp_ways_c)]
+        temps = self.temp_mean_c[rows] + ways @ self.temp_ways_c[:, rows]
+        return solve(
+            self.batch(z), hours=self.hours[rows], temp_c=np.ascontiguousarray(temps.T), freed_frac=self.freed_frac
+        )
+
+
+def setting(record: SteepRecord, *, content: Prior, temp_paths: TempPaths) -> Setting:
+    """The setting of `record`, given what is believed of its leaf and its temperature.
+
+    The time grid follows the steep: a single member at the priors' centres shows when the peak is about due, and
+    steps are a fiftieth of that (closer at the start), to well past the peak and past the present moment.
+    """
+    priors = _known(record) | {"content_mmol_per_kg": content}
+    rough_h = np.concatenate([[0.0], np.geomspace(1 / 120, MOST_H, 160)])
+    middle = temp_paths(rough_h, 60).mean(axis=0)
+    alone = Setting(
+        record=record, priors=priors, hours=rough_h, temp_mean_c=middle, temp_ways_c=np.zeros((0, len(rough_h))),
+        temps_known=0,
+    )  # fmt: skip
+    guess = alone.course(np.zeros((1, len(alone.names))))
+    peak_h = float(rough_h[np.argmax(guess.recoverable_mmol_per_l[:, 0])])
+    hours = _grid(record, peak_h)
+    mean, ways = _ways(temp_paths(hours, WAY_DRAWS))
+    return Setting(
+        record=record, priors=priors, hours=hours, temp_mean_c=mean, temp_ways_c=ways, temps_known=len(record.readings)
+    )
+
+
+def _known(record: SteepRecord) -> dict[str, Prior]:
+    """The plant's priors, moved by what this garden has taught."""
+    moves = record.garden.moves if record.garden else {}
+    return {
+        name: prior.moved(centre_z=moves[name].centre_z, spread_z=moves[name].spread_z) if name in moves else prior
+        for name, prior in priors_of(record.plant).items()
+    }
+
+
+def _grid(record: SteepRecord, peak_h: float) -> Floats:
+    now_h = (record.now - record.started).total_seconds() / 3600
+    end_h = max(2.2 * peak_h, now_h + 0.7 * peak_h)
+    step_h = max(min(peak_h / 45, 2.0), end_h / 260)
+    early = step_h * np.array([0.02, 0.06, 0.15, 0.3, 0.6])
+    even = np.arange(0, end_h + step_h, step_h)
+    marks = [now_h, *((r.time - record.started).total_seconds() / 3600 for r in record.readings)]
+    every = np.unique(np.concatenate([early, even, np.asarray(marks)]))
+    gaps = np.diff(every, prepend=-np.inf) > 1e-4 * step_h
+    must = np.isin(every, marks)
+    return every[gaps | must]
+
+
+def _ways(paths: Floats) -> tuple[Floats, Floats]:
+    """Mean and leading modes (k, t) of drawn paths (n, t); what is cut off is given back to those kept."""
+    mean = paths.mean(axis=0)
+    _, sizes, modes = np.linalg.svd((paths - mean) / np.sqrt(len(paths) - 1), full_matrices=False)
+    kept = int(np.clip(np.searchsorted(np.cumsum(sizes**2), 0.995 * np.sum(sizes**2)) + 1, 1, WAYS))
+    restored = np.sqrt(np.sum(sizes**2) / max(np.sum(sizes[:kept] ** 2), 1e-30))
+    return mean, restored * sizes[:kept, None] * modes[:kept]

@@ -1,0 +1,115 @@
+"""The thread: a whole batch, from basket to jar. The only place that composes stages.
+
+A stage never knows where its beliefs come from; here the leaf tells the steep what it holds and the tub's heat tells
+it how warm it was and will be.
+"""
+
+from __future__ import annotations
+
+from datetime import timedelta
+from typing import Final
+
+import numpy as np
+
+from bluewright.science.base.sourced import Floats, Prior
+from bluewright.science.leaf.potential import draw_mmol_per_kg
+from bluewright.science.media.tub_heat import Seen, sample_paths
+from bluewright.science.steep import call, ensemble
+from bluewright.science.steep.answer import SteepAnswer
+from bluewright.science.steep.ensemble import MEMBERS, Ensemble
+from bluewright.science.steep.record import SteepRecord
+from bluewright.science.steep.setting import SAP_L_PER_KG
+
+KEPT_AT: Final[dict[str, Prior]] = {
+    "warm": Prior(
+        kind="normal", centre=35.0, spread=4.0, unit="C", source="common-practice", grade="practice",
+        note="a warm steep is kept at 25 to 45 C",
+    ),
+    "hot": Prior(
+        kind="normal", centre=75.0, spread=6.0, unit="C", source="common-practice", grade="practice",
+        note="a hot steep is kept above 60 C",
+    ),
+}  # fmt: skip
+THERMOMETER_SD_C: Final = 0.5
+FORECAST_SD_C: Final = 1.2
+FORECAST_SD_C_PER_DAY: Final = 0.4
+"""A public weather forecast of the air, at once and for each day ahead (judgement)."""
+HELD_AT_C: Final = 18.0
+"""Taken for the air in which picked leaf waited, when nothing is known."""
+CONTENT_DRAWS: Final = 4000
+
+
+def begin_steep(record: SteepRecord, *, rng: np.random.Generator, members: int = MEMBERS) -> Ensemble:
+    """The ensemble of a steep after every reading of its record."""
+
+    def paths(hours: Floats, n: int) -> Floats:
+        return tub_paths(record, hours, rng=rng, n=n)
+
+    return call.begin(record, content=content_of(record, rng=rng), temp_paths=paths, rng=rng, members=members)
+
+
+def strain_call(record: SteepRecord, *, rng: np.random.Generator) -> SteepAnswer:
+    """The strain call for a record, from scratch."""
+    return call.answer(begin_steep(record, rng=rng))
+
+
+def next_strain_call(kept: Ensemble, record: SteepRecord, *, rng: np.random.Generator) -> tuple[Ensemble, SteepAnswer]:
+    """The strain call for a record that has readings beyond those of a kept ensemble, and the new ensemble to keep.
+
+    Only what was appended is taken in; if anything earlier was changed the ensemble starts afresh.
+    """
+    grown = ensemble.extend(kept, record, rng=rng) or begin_steep(record, rng=rng, members=len(kept.weights))
+    return grown, call.answer(grown)
+
+
+def content_of(record: SteepRecord, *, rng: np.random.Generator) -> Prior:
+    """What the leaf of a record is believed to hold, mmol for each kilogram put in: a log-normal."""
+    drawn = draw_mmol_per_kg(
+        record.plant,
+        leaf=record.leaf,
+        day_of_year=record.started.timetuple().tm_yday,
+        held_temp_c=HELD_AT_C,
+        rng=rng,
+        n=CONTENT_DRAWS,
+    )
+    return Prior(
+        kind="lognormal",
+        centre=float(np.median(drawn)),
+        spread=float(np.std(np.log(drawn))),
+        unit="mmol/kg",
+        source="rocha-2011",
+        grade="fitted",
+        note="the leaf stage's draws for this plant, age, season, damage and hours held",
+    )
+
+
+def tub_paths(record: SteepRecord, hours: Floats, *, rng: np.random.Generator, n: int) -> Floats:
+    """`n` paths (n, t) of the tub's temperature at `hours` since the start, by all the record says of temperature."""
+    start = record.started.astimezone(record.now.tzinfo)
+    return sample_paths(
+        hours,
+        tub=record.tub,
+        liquid_l=record.water_l + SAP_L_PER_KG * record.leaf_kg,
+        clock_h=start.hour + start.minute / 60,
+        day_of_year=start.timetuple().tm_yday,
+        tub_seen=_seen(record, "tub"),
+        air_seen=_seen(record, "air"),
+        hold_c=KEPT_AT.get(record.method),
+        rng=rng,
+        n=n,
+    )
+
+
+def _seen(record: SteepRecord, where: str) -> Seen:
+    """Every temperature of one place, with the tub's own from the readings, as hours, degrees and errors."""
+    points = [(t.time, t.temp_c, t.forecast) for t in record.temps if t.where == where]
+    if where == "tub":
+        points += [(r.time, r.temp_c, False) for r in record.readings if r.temp_c is not None]
+    hours = np.array([(time - record.started) / timedelta(hours=1) for time, _, _ in points])
+    ahead_d = np.array([max(0.0, (time - record.now) / timedelta(days=1)) for time, _, _ in points])
+    forecast = np.array([is_forecast for _, _, is_forecast in points], dtype=bool)
+    return Seen(
+        hours=hours,
+        temp_c=np.array([temp_c for _, temp_c, _ in points]),
+        sd_c=np.where(forecast, FORECAST_SD_C + FORECAST_SD_C_PER_DAY * ahead_d, THERMOMETER_SD_C),
+    )
