@@ -1,12 +1,13 @@
 """The entry point: finds the command, imports it, runs it, and turns errors into one clear line.
 
 Exit codes: 0 answered; 2 the command line or the record is wrong; 3 a model could not answer valid input.
-With `--jsonl`, 1 means that some lines had errors (each is said in its own line of output).
+With `--jsonl`, 1 means that some lines had errors (each is said in its own line of output). 130: stopped by Ctrl-C.
 """
 
 from __future__ import annotations
 
 import importlib
+import io
 import os
 import sys
 from collections.abc import Sequence
@@ -18,11 +19,33 @@ from bluewright.cli.commands import COMMANDS, Command
 os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")
 os.environ.setdefault("OMP_NUM_THREADS", "1")
 
+HELP = frozenset({"-h", "--help", "help"})
+
 
 def main(argv: Sequence[str] | None = None) -> int:
     """Run the command named by `argv` (default: the process's own arguments); returns the exit code."""
     words = list(sys.argv[1:] if argv is None else argv)
-    if not words or words[0] in {"-h", "--help"}:
+    for stream in (sys.stdout, sys.stderr):
+        if isinstance(stream, io.TextIOWrapper):  # the same text everywhere, also into a file on Windows
+            stream.reconfigure(encoding="utf-8", errors="backslashreplace")
+    try:
+        code = _run(words)
+        sys.stdout.flush()
+    except BrokenPipeError:  # the reader of a pipe has seen enough
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        return 0
+    except KeyboardInterrupt:
+        print("bluewright: stopped", file=sys.stderr)
+        return 130
+    except OSError as error:
+        said = f"{error.filename}: {error.strerror}" if error.filename else str(error)
+        print(f"bluewright: {said}", file=sys.stderr)
+        return 2
+    return code
+
+
+def _run(words: list[str]) -> int:
+    if not words or words[0] in HELP:
         print(overview())
         return 0 if words else 2
     if words[0] == "--version":
@@ -32,14 +55,7 @@ def main(argv: Sequence[str] | None = None) -> int:
     if command is None:
         return _unknown(words)
     module = importlib.import_module(f"bluewright.cli.{command.module}")
-    try:
-        code: int = module.run(words[len(command.words) :])
-    except BrokenPipeError:
-        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
-        return 0
-    except OSError as error:
-        print(f"bluewright: {error.filename}: {error.strerror}", file=sys.stderr)
-        return 2
+    code: int = module.run(words[len(command.words) :])
     return code
 
 
@@ -66,9 +82,15 @@ def overview() -> str:
 
 def _unknown(words: Sequence[str]) -> int:
     group = [c for c in COMMANDS if c.words[0] == words[0]]
+    asked = bool(group) and words[1:2] != [] and words[1] in HELP
+    out = sys.stdout if asked else sys.stderr
     if group:
         rows = "\n".join(f"  bluewright {' '.join(c.words)}: {c.help}" for c in group)
-        print(f"bluewright {words[0]} has these commands:\n{rows}", file=sys.stderr)
+        print(f"bluewright {words[0]} has these commands:\n{rows}", file=out)
     else:
-        print(f"bluewright: there is no command '{words[0]}'; bluewright --help lists them", file=sys.stderr)
-    return 2
+        from difflib import get_close_matches
+
+        near = get_close_matches(words[0], {c.words[0] for c in COMMANDS}, n=1)
+        hint = f"; did you mean '{near[0]}'?" if near else ""
+        print(f"bluewright: there is no command '{words[0]}'{hint} (bluewright --help lists them)", file=out)
+    return 0 if asked else 2

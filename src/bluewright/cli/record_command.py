@@ -4,20 +4,17 @@ from __future__ import annotations
 
 import argparse
 import json
-import os
 import sys
-from collections.abc import Callable, Iterator, Sequence
-from concurrent.futures import Future, ProcessPoolExecutor
-from contextlib import contextmanager
+from collections.abc import Callable, Sequence
+from concurrent.futures import BrokenExecutor
 from dataclasses import dataclass
 from importlib import resources
-from itertools import islice
-from multiprocessing import get_context
 from pathlib import Path
-from typing import Any, BinaryIO, Generic, TypeVar
+from typing import Any, Generic, TypeVar
 
 import numpy as np
 
+from bluewright.cli.lines import answer_lines
 from bluewright.science.base.errors import BluewrightError, InputError
 from bluewright.science.base.records import MAX_RECORD_BYTES, dump, read
 
@@ -46,10 +43,10 @@ class RecordCommand(Generic[R, A]):
         if asked.example:
             print(example_text(self.example), end="")
             return 0
+        if (asked.record is None) == (asked.jsonl is None):
+            return complain(self.words, "name one record file, or - for standard input; --example prints one")
         if asked.jsonl is not None:
             return self._run_lines(asked.jsonl)
-        if asked.record is None:
-            return complain(self.words, "name a record file, or - for standard input; --example prints one")
         try:
             found = self.answer(read_bytes(asked.record))
         except InputError as error:
@@ -59,26 +56,39 @@ class RecordCommand(Generic[R, A]):
         print(json.dumps(dump(found), indent=1, ensure_ascii=False) if asked.json else self.say(found))
         return 0
 
+    def _run_lines(self, name: str) -> int:
+        try:
+            return 1 if answer_lines(name, self.answer_line, sys.stdout) else 0
+        except BrokenExecutor:
+            return complain(self.words, "a worker process ended early; is there enough memory?", code=3)
+
     def answer(self, text: str | bytes) -> A:
         """The answer to the record in `text`."""
         made: Any = read(self.record, text)
         return self.compute(made, rng=np.random.default_rng(made.seed))
 
-    def answer_line(self, line: bytes) -> str:
-        """One line of JSON for one line of JSON; an error becomes an object with `error`."""
+    def answer_line(self, line: bytes, number: int) -> tuple[bool, str]:
+        """Whether the record in line `number` (from 1) failed, and one line of JSON: its answer or its error.
+
+        An error becomes an object with `error`: its kind (`input`, `model`, or `internal` for a fault of the
+        program itself), the line, and in words what is wrong. Whatever happens here, the other lines go on.
+        """
         try:
-            return json.dumps(dump(self.answer(line)), ensure_ascii=False)
+            return False, json.dumps(dump(self.answer(line)), ensure_ascii=False)
+        except InputError as error:
+            said = {"kind": "input", "message": str(error), "where": error.where, "right": error.right}
         except BluewrightError as error:
-            kind = "input" if isinstance(error, InputError) else "model"
-            said = {"kind": kind, "message": str(error)}
-            said |= {"where": error.where, "right": error.right} if isinstance(error, InputError) else {}
-            return json.dumps({"error": said}, ensure_ascii=False)
+            said = {"kind": "model", "message": str(error)}
+        except Exception as error:
+            said = {"kind": "internal", "message": f"{type(error).__name__}: {error}"}
+        return True, json.dumps({"error": {"line": number, **said}}, ensure_ascii=False)
 
     def _parser(self) -> argparse.ArgumentParser:
         parser = argparse.ArgumentParser(
             prog=f"bluewright {self.words}",
             description=self.question,
             formatter_class=argparse.RawDescriptionHelpFormatter,
+            allow_abbrev=False,
             epilog=f"example record (bluewright {self.words} --example):\n\n{example_text(self.example)}",
         )
         parser.add_argument("record", nargs="?", metavar="RECORD.json", help="the record; - for standard input")
@@ -91,16 +101,6 @@ class RecordCommand(Generic[R, A]):
         parser.add_argument("--example", action="store_true", help="print an example record to start from")
         return parser
 
-    def _run_lines(self, name: str) -> int:
-        workers = min(len(os.sched_getaffinity(0)) if hasattr(os, "sched_getaffinity") else os.cpu_count() or 1, 8)
-        failed = False
-        with _opened(name) as lines, _pool(workers) as pool:
-            for text in _in_order(pool, self.answer_line, _bounded(lines), ahead=4 * workers):
-                failed |= text.startswith('{"error"')
-                sys.stdout.write(text + "\n")
-                sys.stdout.flush()
-        return 1 if failed else 0
-
 
 def example_text(stem: str) -> str:
     """The text of the packaged example record `stem`."""
@@ -108,52 +108,22 @@ def example_text(stem: str) -> str:
 
 
 def read_bytes(name: str) -> bytes:
-    """The record file `name`, or standard input for `-`; one byte past the limit is enough to refuse it."""
+    """The record file `name`, or standard input for `-`, as UTF-8.
+
+    One byte past the limit is enough to refuse it. Byte order marks, and the UTF-16 that some Windows shells write
+    when output is sent to a file, are understood.
+    """
     if name == "-":
-        return sys.stdin.buffer.read(MAX_RECORD_BYTES + 1)
-    with Path(name).open("rb") as file:
-        return file.read(MAX_RECORD_BYTES + 1)
+        found = sys.stdin.buffer.read(MAX_RECORD_BYTES + 1)
+    else:
+        with Path(name).open("rb") as file:
+            found = file.read(MAX_RECORD_BYTES + 1)
+    if found.startswith((b"\xff\xfe", b"\xfe\xff")):
+        return found.decode("utf-16", errors="replace").encode()
+    return found.removeprefix(b"\xef\xbb\xbf")
 
 
 def complain(words: str, message: str, *, code: int = 2) -> int:
     """Print `message` on standard error under the command's name; returns `code`."""
     print(f"bluewright {words}: {message}", file=sys.stderr)
     return code
-
-
-@contextmanager
-def _opened(name: str) -> Iterator[BinaryIO]:
-    if name == "-":
-        yield sys.stdin.buffer
-    else:
-        with Path(name).open("rb") as file:
-            yield file
-
-
-@contextmanager
-def _pool(workers: int) -> Iterator[ProcessPoolExecutor]:
-    pool = ProcessPoolExecutor(max_workers=workers, mp_context=get_context("spawn"))
-    try:
-        yield pool
-    finally:
-        pool.shutdown(cancel_futures=True)
-
-
-def _bounded(lines: BinaryIO) -> Iterator[bytes]:
-    """Lines of the stream, blank ones passed over; of an endless line only enough to refuse it is kept."""
-    while line := lines.readline(MAX_RECORD_BYTES + 1):
-        rest = line
-        while not rest.endswith(b"\n") and (rest := lines.readline(MAX_RECORD_BYTES)):
-            line = line[: MAX_RECORD_BYTES + 1]
-        if line.strip():
-            yield line
-
-
-def _in_order(
-    pool: ProcessPoolExecutor, work: Callable[[bytes], str], lines: Iterator[bytes], *, ahead: int
-) -> Iterator[str]:
-    """`work` over `lines` in the pool, results in the order of the lines, at most `ahead` read in advance."""
-    waiting: list[Future[str]] = [pool.submit(work, line) for line in islice(lines, ahead)]
-    while waiting:
-        yield waiting.pop(0).result()
-        waiting.extend(pool.submit(work, line) for line in islice(lines, 1))

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 
 from bluewright.science.base.bands import Band
@@ -9,9 +10,9 @@ from bluewright.science.base.cautions import Caution
 
 
 def ranged(band: Band, unit: str, *, scale: float = 1.0) -> str:
-    """`4.8 g (2.8 to 7.2)`: the middle, its unit, and the range that holds nineteen ends out of twenty."""
+    """`4.8 g (2.8 to 7.2)`: the middle, its unit, and the range that holds the truth nine times in ten."""
     low, mid, high = (figure(scale * value) for value in (band.p5, band.p50, band.p95))
-    joint = "" if unit == "%" else " "
+    joint = "" if unit in {"", "%"} else " "
     return f"{mid}{joint}{unit} ({low} to {high})"
 
 
@@ -26,12 +27,15 @@ def frac(band: Band) -> str:
 
 
 def figure(value: float) -> str:
-    """Three figures below ten, whole numbers of at most three figures above, never an exponent below a million."""
+    """Two figures below a hundred, three above it, never an exponent: `0.00012`, `0.5`, `4.8`, `12`, `1,230`."""
     if value == 0:
         return "0"
-    if abs(value) >= 100:
-        return f"{float(f'{value:.3g}'):,.0f}"
-    return f"{value:.2g}" if abs(value) < 10 else f"{value:.0f}"
+    digits = 2 if abs(value) < 99.5 else 3
+    rounded = float(f"{value:.{digits}g}")
+    if abs(rounded) >= 10:
+        return f"{rounded:,.0f}"
+    decimals = max(1 - math.floor(math.log10(abs(rounded))), 0)
+    return f"{rounded:.{decimals}f}".rstrip("0").rstrip(".")
 
 
 def cautions(found: Sequence[Caution]) -> list[str]:

@@ -1,0 +1,136 @@
+"""Many records, one a line: read without running ahead, answered on every core, given back in order.
+
+Few or quick records are answered in this process. Only once that has taken `PATIENCE_S`, and more lines are there,
+are worker processes started for the rest: starting one costs more than a hundred small answers.
+"""
+
+from __future__ import annotations
+
+import os
+import queue
+import signal
+import sys
+import threading
+import time
+from collections.abc import Callable, Iterator
+from concurrent.futures import Future, ProcessPoolExecutor
+from contextlib import contextmanager
+from multiprocessing import get_context
+from pathlib import Path
+from typing import BinaryIO, Final, TextIO
+
+from bluewright.science.base.records import MAX_RECORD_BYTES
+
+Line = tuple[bytes, int]
+"""A line without its end, and its number from 1."""
+Answer = tuple[bool, str]
+"""Whether it is an error, and the line to print."""
+Work = Callable[[bytes, int], Answer]
+
+PATIENCE_S: Final = 0.5
+MOST_WORKERS: Final = 8
+AHEAD: Final = 4
+"""Lines read in advance for each worker."""
+
+
+def answer_lines(name: str, work: Work, out: TextIO) -> int:
+    """Answer each line of the file `name` (`-`: standard input) by `work` onto `out`; returns how many failed.
+
+    Each answer is written as soon as it and all before it are there, so that a program at the other end of a pipe
+    can send one line and wait for its answer.
+    """
+    failures = 0
+    with _opened(name) as stream:
+        for failed, text in _answers(_lines(stream), work, workers=min(cores(), MOST_WORKERS)):
+            failures += failed
+            out.write(f"{text}\n")
+            out.flush()
+    return failures
+
+
+def cores() -> int:
+    """How many cores this process may use."""
+    return len(os.sched_getaffinity(0)) if hasattr(os, "sched_getaffinity") else os.cpu_count() or 1
+
+
+def _answers(lines: Iterator[Line], work: Work, *, workers: int) -> Iterator[Answer]:
+    spent_s = 0.0
+    for line, number in lines:
+        began = time.perf_counter()
+        answer = work(line, number)
+        spent_s += time.perf_counter() - began
+        yield answer
+        if spent_s > PATIENCE_S and workers > 1:
+            break
+    yield from _in_workers(lines, work, workers=workers)
+
+
+def _in_workers(lines: Iterator[Line], work: Work, *, workers: int) -> Iterator[Answer]:
+    """The rest of `lines` in worker processes, in order; a thread reads, so that answers never wait for a line."""
+    first = next(lines, None)
+    if first is None:
+        return
+    waiting: queue.Queue[Future[Answer] | Exception | None] = queue.Queue(maxsize=AHEAD * workers)
+    with _pool(workers) as pool:
+        waiting.put(pool.submit(work, *first))
+        threading.Thread(target=_feed, args=(lines, work, pool, waiting), daemon=True).start()
+        while (coming := waiting.get()) is not None:
+            if isinstance(coming, Exception):
+                raise coming
+            yield coming.result()
+
+
+def _feed(
+    lines: Iterator[Line],
+    work: Work,
+    pool: ProcessPoolExecutor,
+    waiting: queue.Queue[Future[Answer] | Exception | None],
+) -> None:
+    """Hand lines to the pool as fast as answers are taken; an error of reading is handed on to the taker."""
+    try:
+        for line, number in lines:
+            waiting.put(pool.submit(work, line, number))
+    except Exception as error:
+        waiting.put(error)
+    else:
+        waiting.put(None)
+
+
+@contextmanager
+def _pool(workers: int) -> Iterator[ProcessPoolExecutor]:
+    """Worker processes started afresh (not forked: threads and numerical libraries do not survive a fork well)."""
+    pool = ProcessPoolExecutor(workers, mp_context=get_context("spawn"), initializer=_leave_interrupts_to_the_parent)
+    try:
+        yield pool
+    finally:
+        pool.shutdown(cancel_futures=True)
+
+
+def _leave_interrupts_to_the_parent() -> None:
+    signal.signal(signal.SIGINT, signal.SIG_IGN)
+
+
+@contextmanager
+def _opened(name: str) -> Iterator[BinaryIO]:
+    # Standard input is opened anew: the interpreter, when it ends, would wait for the lock of its own `sys.stdin`,
+    # which a thread that still reads from it holds.
+    file = open(sys.stdin.fileno(), "rb", closefd=False) if name == "-" else Path(name).open("rb")  # noqa: SIM115
+    try:
+        yield file
+    finally:
+        if name != "-":
+            file.close()
+
+
+def _lines(stream: BinaryIO) -> Iterator[Line]:
+    """Lines that are not blank, with their numbers; of an endless line only enough to refuse it is kept."""
+    number = 0
+    while piece := stream.readline(MAX_RECORD_BYTES + 3):
+        number += 1
+        line = piece.rstrip(b"\r\n")
+        while not piece.endswith(b"\n") and (piece := stream.readline(MAX_RECORD_BYTES)):
+            pass
+        if number == 1:
+            line = line.removeprefix(b"\xef\xbb\xbf")
+        if line.strip():
+            yield line, number
