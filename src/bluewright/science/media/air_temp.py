@@ -69,6 +69,11 @@ GUSTS: Final = Prior(
 )  # fmt: skip
 GUSTS_H: Final = Sourced(value=2.5, unit="h", source="common-practice", low=1.0, high=6.0, grade="guess")
 
+SHARED_ERROR_FRAC: Final = Sourced(
+    value=0.5, unit="1", source="common-practice", low=0.0, high=0.9, grade="guess",
+    note="share of an air reading's error variance that its neighbours have too",
+)  # fmt: skip
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Seen:
@@ -127,17 +132,17 @@ class Gaussian:
     """A Gaussian vector: its mean, shape (m,), and covariance, shape (m, m)."""
 
     mean_c: Floats
-    cov_c: Floats
+    cov_c2: Floats
 
-    def given(self, rows: Floats, seen_c: Floats, sd_c: Floats) -> tuple[Gaussian, float]:
-        """Conditioned on `rows @ x = seen_c` with errors `sd_c`; and the log probability density of what was seen.
+    def given(self, rows: Floats, seen_c: Floats, error_c2: Floats) -> tuple[Gaussian, float]:
+        """Conditioned on `rows @ x = seen_c` with errors of covariance `error_c2`; with the log density of that.
 
         Raises ModelError if the readings contradict each other beyond arithmetic.
         """
         if not len(seen_c):
             return self, 0.0
-        shared = self.cov_c @ rows.T
-        within = rows @ shared + np.diag(sd_c**2)
+        shared = self.cov_c2 @ rows.T
+        within = rows @ shared + error_c2
         missed = seen_c - rows @ self.mean_c
         try:
             root = np.linalg.cholesky(within)
@@ -145,9 +150,20 @@ class Gaussian:
             raise ModelError("the temperatures read cannot be joined: their covariance is singular") from None
         solved = np.linalg.solve(root, np.column_stack([missed, shared.T]))
         gain = solved[:, 1:]
-        found = Gaussian(mean_c=self.mean_c + gain.T @ solved[:, 0], cov_c=self.cov_c - gain.T @ gain)
+        found = Gaussian(mean_c=self.mean_c + gain.T @ solved[:, 0], cov_c2=self.cov_c2 - gain.T @ gain)
         log_density = -0.5 * float(solved[:, 0] @ solved[:, 0]) - float(np.log(np.diag(root)).sum())
         return found, log_density - 0.5 * len(seen_c) * float(np.log(2 * np.pi))
+
+
+def air_errors_c2(seen: Seen) -> Floats:
+    """Covariance of the errors of air readings and forecasts, shape (k, k): half of each is shared with its neighbours.
+
+    A forecast that is too warm today is mostly too warm tomorrow, and a station differs from the garden for days.
+    """
+    apart_h = np.abs(seen.hours[:, None] - seen.hours[None, :])
+    alike = SHARED_ERROR_FRAC.value * np.exp(-apart_h / DAY_TO_DAY_H.value)
+    np.fill_diagonal(alike, 1.0)
+    return np.asarray(alike * np.outer(seen.sd_c, seen.sd_c))
 
 
 def air(hours: Floats, *, clock_h: float, day_of_year: int, seen: Seen) -> Gaussian:
@@ -175,7 +191,5 @@ def air(hours: Floats, *, clock_h: float, day_of_year: int, seen: Seen) -> Gauss
     wanted = len(hours) + 1
     rows = np.zeros((len(seen.hours), len(at)))
     rows[np.arange(len(seen.hours)), wanted + np.arange(len(seen.hours))] = 1.0
-    if not len(seen.hours):
-        return Gaussian(mean_c=mean_c, cov_c=cov)
-    found, _ = Gaussian(mean_c=mean_c, cov_c=cov).given(rows, seen.temp_c, seen.sd_c)
-    return Gaussian(mean_c=found.mean_c[:wanted], cov_c=found.cov_c[:wanted, :wanted])
+    found, _ = Gaussian(mean_c=mean_c, cov_c2=cov).given(rows, seen.temp_c, air_errors_c2(seen))
+    return Gaussian(mean_c=found.mean_c[:wanted], cov_c2=found.cov_c2[:wanted, :wanted])

@@ -15,6 +15,7 @@ from dataclasses import dataclass, replace
 from typing import Final
 
 import numpy as np
+from numpy.typing import NDArray
 
 from bluewright.science.base.errors import InputError
 from bluewright.science.base.sourced import Floats, Prior
@@ -53,8 +54,8 @@ HEATER_SWING_H: Final = 2.0
 MOST_STEPS: Final = 200
 STEP_H: Final = 0.5
 TAU_SCORES: Final = np.linspace(-3.0, 3.0, 13)
-"""Standard scores of log tau at which the readings' probability is computed; between them it is interpolated."""
-TAU_NODES: Final = 6
+"""Standard scores of log tau at which the readings' probability is first computed; then finer where it is high."""
+TAU_NODES: Final = 8
 """Values of tau that paths are drawn with, each standing for an equal share of what is believed of it."""
 
 
@@ -74,6 +75,8 @@ class TubForecast:
     hours: Floats
     """Grid, shape (m,), hours since the steep began."""
     parts: tuple[Part, ...]
+    tau_h: Floats
+    """The 1, 2 ... 99 % points of the time constant after the readings, shape (99,)."""
 
     def draw(self, hours: Floats, *, rng: np.random.Generator, n: int) -> Floats:
         """`n` paths at `hours` (inside the grid), shape (n, len(hours)); linear between grid points."""
@@ -83,7 +86,7 @@ class TubForecast:
         rows = _between(self.hours, hours)
         for part, first, last in zip(self.parts, np.concatenate([[0], ends[:-1]]), ends, strict=True):
             if last > first:
-                root = _root(part.path.cov_c)
+                root = _root(part.path.cov_c2)
                 drawn = part.path.mean_c + rng.standard_normal((last - first, len(root))) @ root.T
                 paths[first:last] = drawn @ rows.T
         return np.asarray(rng.permutation(paths, axis=0))
@@ -144,19 +147,17 @@ def forecast(
     felt = _felt(grid, tub=tub, clock_h=clock_h, day_of_year=day_of_year, air_seen=air_seen)
     prior = tau_prior(tub, liquid_l=liquid_l)
     hold = None if hold_c is None else _as_normal(hold_c)
-    read = len(tub_seen.hours) > 0
-    parts: list[tuple[float, Part]] = []
     if hold is None:
-        parts += _left_to_air(grid, felt, tau=prior, start=None, seen=tub_seen)
-        if read:
-            warmed = _left_to_air(grid, felt, tau=prior, start=WARMED_START, seen=tub_seen)
-            parts = _shift(parts, 1 - WARMED_CHANCE) + _shift(warmed, WARMED_CHANCE)
+        usual = _left_to_air(grid, felt, tau=prior, start=None, seen=tub_seen)
+        other, chance = WARMED_START, WARMED_CHANCE
     else:
-        parts += _held(grid, hold, seen=tub_seen)
-        if read:
-            off = _left_to_air(grid, felt, tau=prior, start=hold, seen=tub_seen)
-            parts = _shift(parts, 1 - HEATER_OFF_CHANCE) + _shift(off, HEATER_OFF_CHANCE)
-    return TubForecast(hours=grid, parts=_weighed(parts))
+        usual = _held(grid, hold, tau=prior, seen=tub_seen)
+        other, chance = hold, HEATER_OFF_CHANCE
+    regimes = [(0.0, usual)]
+    if len(tub_seen.hours):
+        rival = _left_to_air(grid, felt, tau=prior, start=other, seen=tub_seen)
+        regimes = [(float(np.log(1 - chance)), usual), (float(np.log(chance)), rival)]
+    return _weighed(grid, regimes)
 
 
 def follow(te_c: Floats, *, step_h: float, tau_h: float, start_c: float) -> Floats:
@@ -166,7 +167,7 @@ def follow(te_c: Floats, *, step_h: float, tau_h: float, start_c: float) -> Floa
     """
     steps = len(te_c)
     kept = np.exp(-np.arange(steps) * step_h / tau_h)
-    return np.asarray(_filter(steps, step_h=step_h, tau_h=tau_h) @ te_c + start_c * kept)
+    return np.asarray(_filter(np.arange(steps), steps=steps, step_h=step_h, tau_h=tau_h) @ te_c + start_c * kept)
 
 
 def _grid(hours: Floats) -> Floats:
@@ -186,15 +187,15 @@ def _between(grid: Floats, hours: Floats) -> Floats:
     return rows
 
 
-def _filter(steps: int, *, step_h: float, tau_h: float) -> Floats:
-    """The matrix that turns felt temperatures into the tub's (from a start at 0 C), shape (steps, steps)."""
+def _filter(rows: NDArray[np.intp], *, steps: int, step_h: float, tau_h: float) -> Floats:
+    """Rows of the matrix that turns felt temperatures into the tub's (start at 0 C), shape (len(rows), steps)."""
     ratio = step_h / tau_h
     kept = np.exp(-ratio)
     late = 1 - (1 - kept) / ratio if ratio > 1e-4 else ratio / 2
     early = 1 - kept - late
-    lag = np.arange(steps)[:, None] - np.arange(steps)[None, :]
-    held: Floats = np.where(lag >= 0, np.exp(-np.maximum(lag, 0) * ratio), 0.0)
-    matrix = late * held + early * np.where(lag >= 1, held / kept, 0.0)
+    lag = rows[:, None] - np.arange(steps)[None, :]
+    held = np.exp(-np.arange(steps) * ratio)[np.maximum(lag, 0)]
+    matrix = np.where(lag >= 0, late * held, 0.0) + np.where(lag >= 1, early / kept * held, 0.0)
     matrix[:, 0] -= late * held[:, 0]
     return np.asarray(matrix)
 
@@ -209,66 +210,87 @@ def _felt(grid: Floats, *, tub: Tub, clock_h: float, day_of_year: int, air_seen:
     at = np.append(grid, grid[0])
     cloud = 1 - SUN_OWN_DAY_FRAC + SUN_OWN_DAY_FRAC * np.exp(-np.abs(at[:, None] - at[None, :]) / SUN_DAY_H)
     mean_c = around.mean_c + sun.centre * lit + NIGHT_OFFSET.centre * dark + OPEN_OFFSET.centre * wet
-    cov_c = (
-        around.cov_c
+    cov_c2 = (
+        around.cov_c2
         + sun.spread**2 * cloud * np.outer(lit, lit)
         + NIGHT_OFFSET.spread**2 * np.outer(dark, dark)
         + OPEN_OFFSET.spread**2 * np.outer(wet, wet)
     )
-    return Gaussian(mean_c=mean_c, cov_c=cov_c)
+    return Gaussian(mean_c=mean_c, cov_c2=cov_c2)
 
 
-def _left_to_air(
-    grid: Floats, felt: Gaussian, *, tau: Prior, start: Prior | None, seen: Seen
-) -> list[tuple[float, Part]]:
-    """Log probability of the readings and the conditioned path, at values of tau that share the belief evenly."""
-    rows = _between(grid, seen.hours)
-    scores, step_h = TAU_SCORES, grid[1] - grid[0]
-    log_share = -0.5 * scores**2
-    log_seen = np.zeros(len(scores))
-    if len(seen.hours):
-        for k, tau_h in enumerate(tau.from_z(scores)):
-            some = _driven(felt, rows, step_h=step_h, tau_h=float(tau_h), start=start)
-            _, log_seen[k] = some.given(np.eye(len(seen.hours)), seen.temp_c, seen.sd_c)
-    nodes, log_all = _even_shares(scores, log_share + log_seen)
-    log_all -= _even_shares(scores, log_share)[1]
-    found = []
-    for tau_h in tau.from_z(nodes):
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Regime:
+    """One way in which the tub may have been kept: the log probability of its readings, and its equal shares."""
+
+    log_seen: float
+    shares: tuple[tuple[float | None, Gaussian], ...]
+    tau_h: Floats
+
+
+def _left_to_air(grid: Floats, felt: Gaussian, *, tau: Prior, start: Prior | None, seen: Seen) -> _Regime:
+    """The tub left to the air: at values of tau that share the belief after the readings evenly."""
+    rows, step_h, errors = _between(grid, seen.hours), grid[1] - grid[0], np.diag(seen.sd_c**2)
+
+    def _log_weight(scores: Floats) -> Floats:
+        found = -0.5 * scores**2 - 0.5 * np.log(2 * np.pi)
+        if len(seen.hours):
+            for k, tau_h in enumerate(tau.from_z(scores)):
+                some = _driven(felt, rows, step_h=step_h, tau_h=float(tau_h), start=start)
+                found[k] += some.given(np.eye(len(rows)), seen.temp_c, errors)[1]
+        return np.asarray(found)
+
+    coarse = _log_weight(TAU_SCORES)
+    scores = _where_high(TAU_SCORES, coarse)
+    middles, points, log_seen = _even_shares(scores, _log_weight(scores))
+    shares = []
+    for tau_h in tau.from_z(middles):
         path = _driven(felt, np.eye(len(grid)), step_h=step_h, tau_h=float(tau_h), start=start)
-        path, _ = path.given(rows, seen.temp_c, seen.sd_c)
-        found.append((log_all, Part(weight_frac=1.0 / TAU_NODES, tau_h=float(tau_h), path=path)))
-    return found
+        shares.append((float(tau_h), path.given(rows, seen.temp_c, errors)[0]))
+    return _Regime(log_seen=log_seen, shares=tuple(shares), tau_h=tau.from_z(points))
 
 
 def _driven(felt: Gaussian, rows: Floats, *, step_h: float, tau_h: float, start: Prior | None) -> Gaussian:
     """`rows` of the tub's path before any reading of the tub: the felt temperature filtered, plus the start."""
     steps = len(felt.mean_c) - 1
     decay = rows @ np.exp(-np.arange(steps) * step_h / tau_h)
-    filtered = rows @ _filter(steps, step_h=step_h, tau_h=tau_h)
+    used = np.flatnonzero(rows.any(axis=0))
+    filtered = rows[:, used] @ _filter(used, steps=steps, step_h=step_h, tau_h=tau_h)
     tied = START_SPREAD if start is None else start
     whole = np.column_stack([filtered, decay if start is None else np.zeros(len(rows))])
     return Gaussian(
         mean_c=whole @ felt.mean_c + tied.centre * decay,
-        cov_c=whole @ felt.cov_c @ whole.T + tied.spread**2 * np.outer(decay, decay),
+        cov_c2=whole @ felt.cov_c2 @ whole.T + tied.spread**2 * np.outer(decay, decay),
     )
 
 
-def _even_shares(scores: Floats, log_weight: Floats) -> tuple[Floats, float]:
-    """Scores that split the belief into `TAU_NODES` equal shares (the middle of each), and the log of all of it."""
-    fine = np.linspace(scores[0], scores[-1], 601)
+def _where_high(scores: Floats, log_weight: Floats) -> Floats:
+    """As many scores, over the stretch that holds all but a trifle (e^-8 of the peak) of the belief."""
+    high = np.flatnonzero(log_weight > log_weight.max() - 8.0)
+    first, last = max(high[0] - 1, 0), min(high[-1] + 1, len(scores) - 1)
+    return np.linspace(scores[first], scores[last], len(scores))
+
+
+def _even_shares(scores: Floats, log_weight: Floats) -> tuple[Floats, Floats, float]:
+    """Mean scores of `TAU_NODES` equal shares of the belief, its 1 to 99 % points, and the log of all of it."""
+    fine = np.linspace(scores[0], scores[-1], 1201)
     top = float(log_weight.max())
     weight = np.exp(np.interp(fine, scores, log_weight - top))
-    below = np.cumsum(weight) - 0.5 * weight
-    middle = (np.arange(TAU_NODES) + 0.5) / TAU_NODES
-    return np.interp(middle, below / weight.sum(), fine), top + float(np.log(weight.sum()))
+    below = (np.cumsum(weight) - 0.5 * weight) / weight.sum()
+    shares = np.minimum((below * TAU_NODES).astype(int), TAU_NODES - 1)
+    middles = np.bincount(shares, weight * fine, TAU_NODES) / np.bincount(shares, weight, TAU_NODES)
+    points = np.interp(np.arange(1, 100) / 100, below, fine)
+    return middles, points, top + float(np.log(weight.sum() * (fine[1] - fine[0])))
 
 
-def _held(grid: Floats, hold: Prior, *, seen: Seen) -> list[tuple[float, Part]]:
+def _held(grid: Floats, hold: Prior, *, tau: Prior, seen: Seen) -> _Regime:
+    """The tub held by a heater: one temperature that is kept, and its ups and downs."""
     apart_h = np.abs(grid[:, None] - grid[None, :])
-    cov_c = hold.spread**2 + HEATER_SWING.spread**2 * np.exp(-apart_h / HEATER_SWING_H)
-    before = Gaussian(mean_c=np.full(len(grid), hold.centre), cov_c=cov_c)
-    path, log_seen = before.given(_between(grid, seen.hours), seen.temp_c, seen.sd_c)
-    return [(log_seen, Part(weight_frac=1.0, tau_h=None, path=path))]
+    cov_c2 = hold.spread**2 + HEATER_SWING.spread**2 * np.exp(-apart_h / HEATER_SWING_H)
+    before = Gaussian(mean_c=np.full(len(grid), hold.centre), cov_c2=cov_c2)
+    path, log_seen = before.given(_between(grid, seen.hours), seen.temp_c, np.diag(seen.sd_c**2))
+    _, points, _ = _even_shares(TAU_SCORES, -0.5 * TAU_SCORES**2)
+    return _Regime(log_seen=log_seen, shares=((None, path),), tau_h=tau.from_z(points))
 
 
 def _as_normal(prior: Prior) -> Prior:
@@ -280,22 +302,20 @@ def _as_normal(prior: Prior) -> Prior:
     raise InputError(where="hold_c", what="a share is not a temperature", right="give a normal or log-normal prior")
 
 
-def _shift(parts: list[tuple[float, Part]], chance: float) -> list[tuple[float, Part]]:
-    return [(log_seen + float(np.log(chance)), part) for log_seen, part in parts]
-
-
-def _weighed(parts: list[tuple[float, Part]]) -> tuple[Part, ...]:
-    """The parts with weights that add to 1; those below one in a million are left out."""
-    logs = np.array([log_seen + np.log(part.weight_frac) for log_seen, part in parts])
-    weights = np.exp(logs - logs.max())
-    weights /= weights.sum()
-    return tuple(
-        Part(weight_frac=float(weight), tau_h=part.tau_h, path=part.path)
-        for weight, (_, part) in zip(weights, parts, strict=True)
-        if weight > 1e-6
+def _weighed(grid: Floats, regimes: list[tuple[float, _Regime]]) -> TubForecast:
+    """All shares with weights that add to 1 (those below one in a million left out); tau from the likeliest regime."""
+    logs = np.array([log_chance + regime.log_seen for log_chance, regime in regimes])
+    chances = np.exp(logs - logs.max())
+    chances /= chances.sum()
+    parts = tuple(
+        Part(weight_frac=float(chance) / len(regime.shares), tau_h=tau_h, path=path)
+        for chance, (_, regime) in zip(chances, regimes, strict=True)
+        for tau_h, path in regime.shares
+        if chance > 1e-6
     )
+    return TubForecast(hours=grid, parts=parts, tau_h=regimes[int(np.argmax(chances))][1].tau_h)
 
 
-def _root(cov_c: Floats) -> Floats:
-    """A Cholesky root of `cov_c`, made positive definite by a jitter far below any thermometer's error."""
-    return np.asarray(np.linalg.cholesky(cov_c + 1e-6 * np.eye(len(cov_c))))
+def _root(cov_c2: Floats) -> Floats:
+    """A Cholesky root of `cov_c2`, made positive definite by a jitter far below any thermometer's error."""
+    return np.asarray(np.linalg.cholesky(cov_c2 + 1e-6 * np.eye(len(cov_c2))))
