@@ -1,0 +1,107 @@
+"""What is believed of a jar before it is weighed: potential, shares kept at each step, purity, moisture."""
+
+from __future__ import annotations
+
+from typing import Final, Literal
+
+from bluewright.science.base.sourced import Prior, Sourced
+from bluewright.science.media.basket import Plant
+
+Step = Literal["steep", "strain", "conversion", "wash", "dry"]
+STEPS: Final[tuple[Step, ...]] = ("steep", "strain", "conversion", "wash", "dry")
+Make = Literal["unlimed", "limed", "acid_washed", "unknown"]
+"""How the pigment was made, as far as its purity goes."""
+
+
+def _potential(centre: float, spread: float, note: str) -> Prior:
+    return Prior(
+        kind="lognormal", centre=centre, spread=spread, unit="g/kg", source="bluewright-leaf", grade="guess", note=note
+    )
+
+
+POTENTIAL_G_PER_KG: Final[dict[Plant, Prior]] = {
+    "woad": _potential(3.3, 0.7, "25 mmol of precursor in 1 kg of leaf"),
+    "japanese_indigo": _potential(3.7, 0.6, "28 mmol of indican in 1 kg of leaf"),
+    "indigofera": _potential(4.6, 0.7, "35 mmol of indican in 1 kg of leaf without stems"),
+}
+"""Pure indigo that a kilogram of fresh leaf could give if nothing were lost (0.131 g for each mmol)."""
+
+
+def _kept(centre: float, spread: float, note: str) -> Prior:
+    return Prior(
+        kind="logitnormal", centre=centre, spread=spread, unit="1", source="bluewright-yield", grade="guess", note=note
+    )
+
+
+STEEP: Final[dict[Plant, Prior]] = {
+    "woad": _kept(0.72, 0.8, "0.4 to 0.9 at ordinary straining times"),
+    "japanese_indigo": _kept(0.62, 0.8, "slower to give, and its unsplit indican is lost on alkali"),
+    "indigofera": _kept(0.72, 0.8, "0.4 to 0.9 at ordinary straining times"),
+}
+"""Share of the potential that is dissolved, split and not yet lost when the leaf is taken out."""
+
+STRAIN: Final = _kept(0.85, 0.5, "drained leaf keeps about 1.3 L/kg of the liquor")
+WASH: Final = _kept(0.89, 0.7, "settle, decant, filter: 0.7 to 0.97")
+DRY: Final = _kept(0.97, 0.6, "dry, grind, move from dish to jar: 0.93 to 0.99")
+
+WASH_BY_SIGN: Final[tuple[Prior, ...]] = (
+    _kept(0.95, 0.5, "decanted clear"),
+    _kept(0.89, 0.5, "a blue cast in the decant"),
+    _kept(0.75, 0.5, "plainly blue decant"),
+    _kept(0.55, 0.6, "dark blue decant"),
+)
+"""Share kept in settling and washing by how blue the decanted liquor was, 0 to 3."""
+
+CONVERSION: Final = _kept(0.66, 0.6, "indoxyl to indigo, side products: 0.4 to 0.85")
+CONVERSION_SPREAD: Final = 0.55
+"""Standard deviation of the logit once the pH is known: 0.12 as a share."""
+
+CONVERSION_BY_PH: Final[tuple[tuple[float, Sourced], ...]] = tuple(
+    (ph, Sourced(value=share, unit="1", source="bluewright-yield", low=share - 0.12, high=share + 0.12, grade="guess"))
+    for ph, share in ((5.5, 0.55), (7.0, 0.65), (9.0, 0.75), (10.0, 0.80), (11.0, 0.80), (12.0, 0.72), (13.0, 0.60))
+)
+"""Share of the indoxyl that becomes indigo, by the pH at which it met the air."""
+
+HEAT_LOSS_PER_10_C: Final = Sourced(
+    value=0.03, unit="1", source="bluewright-yield", low=0.0, high=0.06, grade="guess",
+    note="less of it becomes indigo for each 10 C above 40 C",
+)  # fmt: skip
+
+UNAIRED: Final = Sourced(
+    value=0.7, unit="1", source="bluewright-yield", low=0.3, high=0.95, grade="guess",
+    note="share oxidised when the airing was broken off early; the rest goes off with the liquor",
+)  # fmt: skip
+
+
+def _purity(centre: float, spread: float, source: str, note: str) -> Prior:
+    return Prior(kind="logitnormal", centre=centre, spread=spread, unit="1", source=source, grade="guess", note=note)
+
+
+PURITY: Final[dict[Make, dict[Plant, Prior]]] = {
+    "unlimed": {
+        "woad": _purity(0.28, 0.6, "bluewright-yield", "woad without lime, washed: 15 to 50 %"),
+        "japanese_indigo": _purity(0.33, 0.6, "bluewright-yield", "between woad and Indigofera"),
+        "indigofera": _purity(0.40, 0.5, "hartl-2024", "best, hot, no lime 55 %; trade cake 35 to 45 %"),
+    },
+    "limed": {
+        "woad": _purity(0.06, 0.8, "sare-fs10-241", "2 to 3 % from a farm; 7 to 13 % if lime is all that is there"),
+        "japanese_indigo": _purity(0.06, 0.8, "sare-fs10-241", "2 to 3 % from a farm; 7 to 13 % if only lime"),
+        "indigofera": _purity(0.08, 0.8, "indigo-naturalis", "2.3 % in a heavily limed product; higher with less lime"),
+    },
+    "acid_washed": {
+        "woad": _purity(0.22, 0.6, "cusia-washing-2023", "3 % limed became 20 to 22 % by alkali and acid washes"),
+        "japanese_indigo": _purity(0.25, 0.6, "cusia-washing-2023", "3 % became 20 to 22 % by washes"),
+        "indigofera": _purity(0.32, 0.6, "cusia-washing-2023", "3 % became 20 to 22 % by washes; trade 35 to 45 %"),
+    },
+    "unknown": {
+        "woad": _purity(0.18, 0.95, "bluewright-yield", "limed or not, washed or not"),
+        "japanese_indigo": _purity(0.20, 0.95, "bluewright-yield", "limed or not, washed or not"),
+        "indigofera": _purity(0.25, 0.95, "bluewright-yield", "limed or not, washed or not"),
+    },
+}  # fmt: skip
+"""Indigo in the dry pigment, by how it was made."""
+
+MOISTURE: Final = Prior(
+    kind="logitnormal", centre=0.05, spread=0.21, unit="1", source="trade-indigo-spec", grade="measured",
+    note="trade specification 5 +- 1 %",
+)  # fmt: skip
