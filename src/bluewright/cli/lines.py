@@ -1,7 +1,8 @@
 """Many records, one a line: read without running ahead, answered on every core, given back in order.
 
-Few or quick records are answered in this process. Only once that has taken `PATIENCE_S`, and more lines are there,
-are worker processes started for the rest: starting one costs more than a hundred small answers.
+Few or quick records are answered in this process. Only once that has taken `PATIENCE_S`, at `WORTH_S` or more a
+record, are worker processes started for the rest: starting one costs more than a hundred small answers, and handing
+a small answer over takes about as long as finding it.
 """
 
 from __future__ import annotations
@@ -28,6 +29,7 @@ Answer = tuple[bool, str]
 Work = Callable[[bytes, int], Answer]
 
 PATIENCE_S: Final = 0.5
+WORTH_S: Final = 0.005
 MOST_WORKERS: Final = 8
 AHEAD: Final = 4
 """Lines read in advance for each worker."""
@@ -55,12 +57,12 @@ def cores() -> int:
 
 def _answers(lines: Iterator[Line], work: Work, *, workers: int) -> Iterator[Answer]:
     spent_s = 0.0
-    for line, number in lines:
+    for count, (line, number) in enumerate(lines, start=1):
         began = time.perf_counter()
         answer = work(line, number)
         spent_s += time.perf_counter() - began
         yield answer
-        if spent_s > PATIENCE_S and workers > 1:
+        if workers > 1 and spent_s > max(PATIENCE_S, WORTH_S * count):
             break
     yield from _in_workers(lines, work, workers=workers)
 

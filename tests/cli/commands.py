@@ -1,0 +1,31 @@
+"""The record commands, found in the table of commands, so that each new one is put through the same tests."""
+
+import importlib
+import json
+import subprocess
+import sys
+from typing import Any
+
+from bluewright.cli.commands import COMMANDS
+from bluewright.cli.record_command import RecordCommand, example_text
+
+RECORD_COMMANDS: dict[str, RecordCommand[Any, Any]] = {
+    found.words: found
+    for command in COMMANDS
+    if isinstance(
+        found := getattr(importlib.import_module(f"bluewright.cli.{command.module}"), "COMMAND", None), RecordCommand
+    )
+}
+
+
+def example(command: RecordCommand[Any, Any]) -> dict[str, Any]:
+    """The packaged example record of the command."""
+    made: dict[str, Any] = json.loads(example_text(command.example))
+    return made
+
+
+def bluewright(*words: str, given: bytes = b"") -> subprocess.CompletedProcess[bytes]:
+    """A run as a process of its own."""
+    return subprocess.run(
+        [sys.executable, "-m", "bluewright", *words], input=given, capture_output=True, check=False, timeout=120
+    )
