@@ -3,6 +3,12 @@
 from __future__ import annotations
 
 from bluewright.science.leaf.record import PotentialAnswer, PotentialRecord
+from bluewright.science.pigment.yield_record import YieldAnswer, YieldRecord
+from bluewright.science.settle.acid_record import AcidAnswer, AcidRecord
+from bluewright.science.settle.drying_record import DryAnswer, DryRecord
+from bluewright.science.settle.filtering_record import FilterAnswer, FilterRecord
+from bluewright.science.settle.interface_record import SettleAnswer, SettleRecord
+from bluewright.science.settle.wash_record import WashAnswer, WashRecord
 from bluewright.science.steep.answer import SteepAnswer
 from bluewright.science.steep.record import SteepRecord
 from bluewright.science.strain.record import StrainAnswer, StrainRecord
@@ -14,4 +20,16 @@ PUBLISHED: dict[str, type] = {
     "steep-answer": SteepAnswer,
     "strain-record": StrainRecord,
     "strain-answer": StrainAnswer,
+    "settle-record": SettleRecord,
+    "settle-answer": SettleAnswer,
+    "wash-record": WashRecord,
+    "wash-answer": WashAnswer,
+    "acid-record": AcidRecord,
+    "acid-answer": AcidAnswer,
+    "filter-record": FilterRecord,
+    "filter-answer": FilterAnswer,
+    "dry-record": DryRecord,
+    "dry-answer": DryAnswer,
+    "yield-record": YieldRecord,
+    "yield-answer": YieldAnswer,
 }

@@ -179,5 +179,12 @@ def _cautions(record: WashRecord, washes: Count, posterior: Posterior) -> tuple[
         "same meter?): their errors were taken larger.",
         source="common-practice",
     )
-    found = [weak] if record.refill_l < record.sludge_l else []
-    return tuple(found + ([odd] if posterior.factor > 1 else []))
+    last_ph = next((r.ph for r in reversed(record.readings) if r.ph is not None), None) or 7.0
+    alkaline = Caution(
+        code="alkaline-rinse",
+        text=f"The rinse still reads pH {last_ph:g}: keep it off skin and out of eyes. Down a drain or on soil only as "
+        "local rules allow (many ask for pH 6 to 9): thin it or neutralise it first.",
+        source="common-practice",
+    )
+    said = {weak: record.refill_l < record.sludge_l, odd: posterior.factor > 1, alkaline: last_ph > 9}
+    return tuple(caution for caution, wanted in said.items() if wanted)

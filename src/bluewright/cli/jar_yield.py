@@ -1,0 +1,59 @@
+"""`bluewright jar yield`: what the jar holds and where the rest probably went."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from bluewright.cli.record_command import RecordCommand
+from bluewright.cli.wording import cautions, figure, frac, ranged
+from bluewright.science.pigment.jar_yield import jar_yield
+from bluewright.science.pigment.priors import Step
+from bluewright.science.pigment.yield_record import YieldAnswer, YieldRecord
+
+NAMES: Final[dict[Step, str]] = {
+    "steep": "steep",
+    "strain": "strain",
+    "conversion": "alkali and air",
+    "wash": "settle and wash",
+    "dry": "dry and move",
+}
+
+
+def say(found: YieldAnswer) -> str:
+    """The answer as a person with a jar reads it."""
+    lines = [
+        f"{ranged(found.crude_g, 'g')} of dry pigment at {frac(found.purity_frac)} indigo: "
+        f"{ranged(found.pure_g, 'g')} of pure blue.",
+        f"From each kilogram of leaf: {ranged(found.crude_g_per_kg, 'g')} pigment, "
+        f"{ranged(found.pure_g_per_kg, 'g')} pure blue.",
+        f"The leaf could have given {ranged(found.potential_g, 'g')}; "
+        f"the jar holds {frac(found.of_potential_frac)} of it.",
+        "",
+        "Where the rest probably went:",
+        *(
+            f"  {NAMES[step.step]}: kept {frac(step.kept_frac)}, lost {ranged(step.lost_g, 'g')}"
+            + (" (seen)" if step.basis == "readings" else "")
+            for step in found.steps
+        ),
+        "",
+        f"Most was probably lost at {NAMES[found.worst]}: "
+        + ", ".join(
+            f"{NAMES[step.step]} {figure(100 * step.lost_most_frac)}%"
+            for step in sorted(found.steps, key=lambda s: -s.lost_most_frac)
+            if step.lost_most_frac >= 0.01
+        )
+        + ".",
+        f"Chance that the leaf itself was poor: {figure(100 * found.chance_poor_leaf_frac)}%.",
+    ]
+    return "\n".join(lines + cautions(found.cautions))
+
+
+COMMAND = RecordCommand(
+    words="jar yield",
+    question="What does this jar hold, how much of the leaf's blue is that, and where did the rest go?",
+    record=YieldRecord,
+    compute=jar_yield,
+    say=say,
+    example="jar-yield",
+)
+run = COMMAND.run
