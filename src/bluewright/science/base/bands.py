@@ -29,8 +29,9 @@ def band(samples: Floats, *, weights: Floats | None = None, digits: int = 4) -> 
 def quantiles(samples: Floats, at: list[float], *, weights: Floats | None = None) -> Floats:
     """Quantiles of `samples` (shape (n,) or (n, k): along the first axis) at the given probabilities.
 
-    Unweighted: linear between order statistics. Weighted: the inverse of the weighted distribution function
-    taken at mid-steps, which agrees with the unweighted one to O(1/n) when weights are equal.
+    Unweighted: linear between order statistics. Weighted: the least sample below or at which lies at least that
+    share of the weight (the inverse of the weighted distribution function, without interpolation, so that a sample
+    of next to no weight cannot pull a tail towards itself).
     """
     if weights is None:
         return np.asarray(np.quantile(samples, at, axis=0))
@@ -38,8 +39,11 @@ def quantiles(samples: Floats, at: list[float], *, weights: Floats | None = None
     order = np.argsort(columns, axis=0)
     ranked = np.take_along_axis(columns, order, axis=0)
     cumulated = np.cumsum(weights[order], axis=0)
-    middle = (cumulated - 0.5 * weights[order]) / cumulated[-1]
-    found = [np.interp(at, middle[:, k], ranked[:, k]) for k in range(columns.shape[1])]
+    levels = np.asarray(at)[:, None] * cumulated[-1]
+    last = len(columns) - 1
+    found = [
+        ranked[np.minimum(np.searchsorted(cumulated[:, k], levels[:, k]), last), k] for k in range(columns.shape[1])
+    ]
     result = np.stack(found, axis=1)
     return result[:, 0] if samples.ndim == 1 else result
 

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 
 class BluewrightError(Exception):
     """Anything Bluewright refuses or cannot do; catch this to catch them all."""
@@ -20,6 +22,10 @@ class InputError(BluewrightError, ValueError):
         self.right = right
         super().__init__(f"{where}: {what}; {right}" if where else f"{what}; {right}")
 
+    def __reduce__(self) -> tuple[Callable[[str, str, str], InputError], tuple[str, str, str]]:
+        """How the error travels between processes: an exception's own way knows no keywords."""
+        return _input_error, (self.where, self.what, self.right)
+
     def inside(self, path: str) -> InputError:
         """The same error seen from outside the part that raised it: `path` is put before `where`."""
         joint = "" if not self.where or self.where.startswith("[") else "."
@@ -29,3 +35,7 @@ class InputError(BluewrightError, ValueError):
 
 class ModelError(BluewrightError):
     """Valid input that a model could not answer (a fit or a root that does not exist); says which and why."""
+
+
+def _input_error(where: str, what: str, right: str) -> InputError:
+    return InputError(where=where, what=what, right=right)
