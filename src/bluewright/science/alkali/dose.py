@@ -1,0 +1,147 @@
+"""The dose: how much alkali, in which parts, and what it does beside."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Final
+
+import numpy as np
+
+from bluewright.science.alkali import hazards, limits, priors
+from bluewright.science.alkali.jar import fit
+from bluewright.science.alkali.liquor import ROW, Liquors, latin_scores, liquors
+from bluewright.science.alkali.record import Dose, DoseAnswer, LiquorRecord
+from bluewright.science.alkali.room import above_liquor_ppm, room_ppm, surface_of_tub_m2
+from bluewright.science.alkali.titrant import Titrant, mol_for_ph, titrant, with_added
+from bluewright.science.base.bands import Band, band, quantiles, significant
+from bluewright.science.base.sourced import Floats
+from bluewright.science.media.calcite import CALCITE_G_PER_MOL
+from bluewright.science.media.charge import Liquid, balance, gamma, solve_ph
+
+DRAWS: Final = 600
+SAFE_SHARE: Final = 2.0 / 3.0
+"""Share of the dose that goes in before the next reading (common practice: most of it, never all)."""
+SMALL_REST: Final = 0.2
+"""A rest smaller than this share of what is in already goes in at once."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Tub:
+    """The possible tubs, ready to be dosed; arrays of shape (members,)."""
+
+    possible: Liquors
+    titrant: Titrant
+    mol_per_unit: Floats
+    volume_l: Floats
+
+    def dosed(self, units: float) -> Liquid:
+        """The liquors with so many millilitres or grams in them in all."""
+        per_l = units / self.volume_l
+        growth = 1.0 + per_l / 1000.0 if self.titrant.dissolved else 1.0
+        return with_added(
+            self.possible.liquid, kind=self.titrant.kind, mol_per_l=per_l * self.mol_per_unit, growth=growth
+        )
+
+
+def dose(record: LiquorRecord, *, rng: np.random.Generator) -> DoseAnswer:
+    """The dose that brings the liquor to the target pH, its safe first part, and its side effects.
+
+    Formula: for each of 600 possible liquors the moles follow from the balance of charge at the target
+    (`titrant.mol_for_ph`); dose = moles * litres / moles in a millilitre or gram, less what is in already.
+    Studied for liquors of pH 4 to 8, 2 to 50 C and targets up to 11.5; beyond, the answer carries a caution.
+    Raises InputError (from the record) for impossible values and ModelError where the alkali cannot reach the target.
+    Sources: those of the pK curves (`media.acids`), Davies 1962; the liquor's acids are judgements (`priors`).
+    """
+    z = latin_scores(rng, DRAWS)
+    misfit = 0.0
+    if record.jar is not None or record.added_so_far:
+        z, misfit = fit(record, scores=z, rng=rng)
+    tub = _tub(record, z)
+    added = (record.added_so_far[-1].added(record.alkali.unit) or 0.0) if record.added_so_far else 0.0
+    total = _total(record, tub)
+    ceiling = limits.ceiling(record)
+    limits.check_reachable(record, total, ceiling)
+    rest = quantiles(np.maximum(np.minimum(total, ceiling) - added, 0.0), [0.05, 0.5, 0.95])
+    amount = Dose(unit=record.alkali.unit, p5=_round(rest[0]), p50=_round(rest[1]), p95=_round(rest[2]))
+    after = solve_ph(tub.dosed(added + amount.p50), start_ph=np.full(DRAWS, record.target_ph))
+    doubled = solve_ph(tub.dosed(added + 2.0 * amount.p50), start_ph=after)
+    chalk = band(_calcite_g(tub, added + amount.p50, after))
+    above_ppm, in_room = _ammonia(record, tub, added + amount.p50, after, z)
+    return DoseAnswer(
+        id=record.id,
+        dose=amount,
+        first_part=_first_part(amount, added, runaway=tub.titrant.kind.runaway),
+        ph_after=band(after),
+        ph_if_doubled=band(doubled),
+        calcite_g=chalk,
+        ammonia_room_ppm=in_room,
+        limits=limits.limits(record, total, ceiling),
+        basis="readings" if record.jar is not None or record.added_so_far else "prior",
+        inputs=record,
+        cautions=hazards.cautions(
+            record,
+            hazards.Effects(
+                dose=amount, after=band(after), doubled=band(doubled), calcite_g=chalk, misfit_sd=misfit,
+                above_ppm=above_ppm, room_ppm=in_room,
+            ),
+        ),
+        sources=_sources(record),
+    )  # fmt: skip
+
+
+def _tub(record: LiquorRecord, z: Floats) -> _Tub:
+    made = titrant(record.alkali)
+    return _Tub(
+        possible=liquors(record, z),
+        titrant=made,
+        mol_per_unit=made.mol_per_unit(z[ROW["strength"]]),
+        volume_l=record.liquor_l * np.exp(priors.TUB_VOLUME_SD.value * z[ROW["tub_volume"]]),
+    )
+
+
+def _total(record: LiquorRecord, tub: _Tub) -> Floats:
+    """Millilitres or grams that bring each liquor from no alkali to the target; infinite where none can."""
+    litres_per_mol = 0.001 / tub.mol_per_unit if tub.titrant.dissolved else 0.0
+    mol = mol_for_ph(
+        tub.possible.liquid, kind=tub.titrant.kind, ph=record.target_ph, litres_per_mol=litres_per_mol
+    )  # fmt: skip
+    return mol * tub.volume_l / tub.mol_per_unit
+
+
+def _round(amount: float) -> float:
+    return significant(amount, 3)
+
+
+def _first_part(amount: Dose, added: float, *, runaway: bool) -> float:
+    """Two thirds; of lye and lime never more than the amount that is enough in one case of twenty."""
+    if 0.0 < amount.p50 <= SMALL_REST * added:
+        return amount.p50
+    part = SAFE_SHARE * amount.p50
+    return _round(min(part, amount.p5) if runaway else part)
+
+
+def _calcite_g(tub: _Tub, units: float, ph: Floats) -> Floats:
+    liquid = tub.dosed(units)
+    activity = gamma(liquid, balance(liquid, ph=ph, activity=np.full(ph.shape, 0.85)).ionic_mol_per_l)
+    fallen = balance(liquid, ph=ph, activity=activity).calcite_mol_per_l
+    return fallen * tub.volume_l * CALCITE_G_PER_MOL.value
+
+
+def _ammonia(record: LiquorRecord, tub: _Tub, units: float, ph: Floats, z: Floats) -> tuple[float | None, Band | None]:
+    """Ammonia just above the liquor (middle), and in the room if one is given, ppm; nothing for other alkalis."""
+    if record.alkali.kind != "ammonia":
+        return None, None
+    in_liquor = units * tub.mol_per_unit / (tub.volume_l + units / 1000.0)
+    above = above_liquor_ppm(in_liquor, ph=ph, temp_c=tub.possible.temp_c)
+    middle = float(np.median(above))
+    if record.room is None:
+        return middle, None
+    surface_m2 = record.surface_m2 or surface_of_tub_m2(record.liquor_l)
+    return middle, band(room_ppm(above, room=record.room, surface_m2=surface_m2, z=z[ROW["transfer"]]), digits=3)
+
+
+def _sources(record: LiquorRecord) -> tuple[str, ...]:
+    own = ("sander-2023", "laliberte-2009") if record.alkali.kind == "ammonia" else ("seidell-1940",)
+    fitted = ("emerick-reynolds-2013",) if record.jar is not None or record.added_so_far else ()
+    acids = ("bates-pinching-1949", "plummer-busenberg-1982", "goldberg-2002", "davies-1962")
+    return (*acids, *own, *fitted, "common-practice")

@@ -1,0 +1,193 @@
+"""Cautions of the alkali step, with this case's figures: what could hurt, and what the number should not be trusted for.
+
+None of them says that something is safe; the label of the product, local rules and licensed practice go first.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Final
+
+from bluewright.science.alkali.kinds import KINDS
+from bluewright.science.alkali.priors import BLUE_G_PER_L
+from bluewright.science.alkali.record import Alkali, Dose, LiquorRecord
+from bluewright.science.base.bands import Band
+from bluewright.science.base.cautions import Caution
+from bluewright.science.media.ammonia import EXPOSURE_PPM
+
+VINEGAR_ML_PER_G: Final = 24.0
+"""5 % (w/v, 0.833 mol/L) vinegar that dissolves a gram of chalk: 2 / 100.09 / 0.833 (arithmetic)."""
+TEMP_APART_C: Final = 1.5
+MISFIT_SD: Final = 3.5
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Effects:
+    """What the dose does, as far as cautions speak of it."""
+
+    dose: Dose
+    after: Band
+    doubled: Band
+    calcite_g: Band
+    misfit_sd: float
+    above_ppm: float | None
+    room_ppm: Band | None
+
+
+def cautions(record: LiquorRecord, effects: Effects) -> tuple[Caution, ...]:
+    """All cautions for this record and what its dose does; those that could hurt stand first."""
+    found = [*_gas(record, effects), *_burns(record), *_water(record, effects)]
+    return (*found, *_chalk(record, effects), *_trust(record, effects))
+
+
+def _gas(record: LiquorRecord, effects: Effects) -> list[Caution]:
+    if effects.above_ppm is None:
+        return [_caution("bleach", "Never let this liquor or its alkali meet bleach or any other cleaner.")]
+    limits = (
+        f"work limits are {EXPOSURE_PPM['eight_hours'].value:.0f} ppm over eight hours and "
+        f"{EXPOSURE_PPM['fifteen_minutes'].value:.0f} over a quarter of an hour, and "
+        f"{EXPOSURE_PPM['danger_to_life'].value:.0f} is a danger to life; the law where you are may be stricter"
+    )
+    above = f"Just above the liquor about {effects.above_ppm:.0f} ppm of ammonia stands in the air"
+    if effects.room_ppm is None or record.room is None:
+        text = f"{above} ({limits}). Work outdoors or in a cross-draught, keep your face away, cap the bottle."
+    else:
+        band = effects.room_ppm
+        text = (
+            f"{above}; in this room ({record.room.volume_m3:g} m3, air renewed {record.room.air_changes_per_h:g} times "
+            f"an hour) {band.p50:.2g} ppm ({band.p5:.2g} to {band.p95:.2g}), and near the tub several times that "
+            f"({limits}). Open up or go outdoors, keep your face away, cap the bottle."
+        )
+    return [
+        _caution("ammonia-air", text, source="niosh-ammonia"),
+        _caution("bleach", "Never let ammonia meet bleach: the gas they make (chloramine) has killed people."),
+    ]
+
+
+def _burns(record: LiquorRecord) -> list[Caution]:
+    used = [record.alkali] if record.jar is None else [record.alkali, record.jar.alkali or record.alkali]
+    found = []
+    if any(_caustic(alkali) for alkali in used):
+        found.append(
+            _caution(
+                "eyes",
+                "Caustic: it blinds and burns. Goggles and gloves; in the eye rinse with water at once for 20 minutes "
+                "and call for help. What the product's label says goes first.",
+            )
+        )
+    if record.alkali.kind in {"lye", "potassium_lye"}:
+        found.append(
+            _caution(
+                "heat-of-lye",
+                "Always lye into cold water, a little at a time, never water onto lye, and never into hot liquor: "
+                "it grows hot and spits.",
+            )
+        )
+    else:
+        found.append(
+            _caution("alkali-into-water", "Always add the alkali to the liquor, stirring, never the liquor to it.")
+        )
+    return found
+
+
+def _caustic(alkali: Alkali) -> bool:
+    strong_ammonia = alkali.kind == "ammonia" and (alkali.percent_w_w or 0.0) > 10.0
+    return KINDS[alkali.kind].runaway or alkali.kind == "ash_lye" or strong_ammonia
+
+
+def _water(record: LiquorRecord, effects: Effects) -> list[Caution]:
+    found = []
+    if effects.doubled.p95 > 11.0:
+        found.append(
+            _caution(
+                "overdose",
+                f"Twice this dose would stand at pH {effects.doubled.p50:.1f} ({effects.doubled.p5:.1f} to "
+                f"{effects.doubled.p95:.1f}): add it in parts and read between.",
+            )
+        )
+    drain = (
+        f"Spent liquor of pH {effects.after.p50:.1f} is above what most drains may take (often 9 or 10; from 12.5 on it "
+        "counts as corrosive waste): neutralise it first, or ask locally."
+    )
+    if effects.after.p95 > 9.0:
+        found.append(_caution("drain", drain, source="epa-pretreatment"))
+    return found
+
+
+def _chalk(record: LiquorRecord, effects: Effects) -> list[Caution]:
+    chalk_g, blue_g = effects.calcite_g.p95, BLUE_G_PER_L.value * record.liquor_l
+    if chalk_g < 0.05 * blue_g:
+        return []
+    return [
+        _caution(
+            "chalk-in-pigment",
+            f"Up to {chalk_g:.2g} g of chalk may fall with the blue (this tub commonly gives about {blue_g:.2g} g of "
+            f"that): weigh no yield before it is out. {chalk_g * VINEGAR_ML_PER_G:.2g} mL of 5 % vinegar dissolve it, "
+            "after the air.",
+        )
+    ]
+
+
+def _trust(record: LiquorRecord, effects: Effects) -> list[Caution]:
+    found = _unread(record)
+    jar = record.jar
+    apart = jar is not None and jar.temp_c is not None and record.temp_c is not None
+    if apart and jar is not None and abs((jar.temp_c or 0.0) - (record.temp_c or 0.0)) > TEMP_APART_C:
+        found.append(
+            _caution(
+                "temperature-differs",
+                f"The jar stood at {jar.temp_c:g} C, the tub at {record.temp_c:g} C. This dose is for the tub as it is; "
+                "a meter's temperature compensation does not do that.",
+                source="bates-pinching-1949",
+            )
+        )
+    if effects.misfit_sd > MISFIT_SD:
+        found.append(
+            _caution(
+                "readings-disagree",
+                f"One pH reading lies {effects.misfit_sd:.0f} times its expected error from what any likely liquor "
+                "would show: read it again, and check the amounts and the strength of the alkali.",
+            )
+        )
+    if record.added_so_far and effects.dose.p50 == 0.0:
+        found.append(_caution("past-target", "The liquor is at or past the target already: add no more."))
+    return found + _outside(record)
+
+
+def _unread(record: LiquorRecord) -> list[Caution]:
+    found = []
+    if record.jar is None and not record.added_so_far:
+        found.append(
+            _caution("no-jar", "Nothing was titrated: a jar of half a litre, dosed in steps, would narrow this most.")
+        )
+    if record.temp_c is None:
+        found.append(_caution("no-temperature", "No temperature was read; one reading would narrow the dose."))
+    if record.ph is None:
+        found.append(_caution("no-ph", "No pH was read before the alkali; one reading would narrow the dose."))
+    if record.alkali.kind == "ammonia" and record.alkali.percent_w_w is None and record.alkali.mol_per_l is None:
+        found.append(
+            _caution("no-strength", "The bottle's strength is not given; 2 to 10 % was taken (household ammonia).")
+        )
+    return found
+
+
+def _outside(record: LiquorRecord) -> list[Caution]:
+    odd = []
+    if record.ph is not None and not 4.0 <= record.ph <= 8.0:
+        odd.append(f"a liquor of pH {record.ph:g}")
+    if record.temp_c is not None and not 2.0 <= record.temp_c <= 50.0:
+        odd.append(f"{record.temp_c:g} C")
+    if record.target_ph > 11.5:
+        odd.append(f"a target of pH {record.target_ph:g}")
+    if not odd:
+        return []
+    return [
+        _caution(
+            "outside-range",
+            f"Outside what these figures rest on (pH 4 to 8, 2 to 50 C, targets to 11.5): {', '.join(odd)}.",
+        )
+    ]
+
+
+def _caution(code: str, text: str, *, source: str = "common-practice") -> Caution:
+    return Caution(code=code, text=text, source=source)

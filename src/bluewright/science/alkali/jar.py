@@ -1,0 +1,104 @@
+"""A jar titration, or the tub's own readings while it is dosed: which liquors agree with them.
+
+The fit is the balance of charge with amounts of acid at fixed pK that cannot be negative (each is the exponential of
+a score), so that a jar titrated with lye foretells a dose of ammonia. The instrument's shared error, the noise of
+each reading, the measured volumes and the strength of the bottle are fitted beside the acids: the spread of the
+answer then is what the readings leave open.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Final
+
+import numpy as np
+
+from bluewright.science.alkali import priors
+from bluewright.science.alkali.liquor import FAMILIES, ROW, Liquors, at_temperature, liquors, reading_sds, temp_draws
+from bluewright.science.alkali.posterior import condition
+from bluewright.science.alkali.record import LiquorRecord, Step
+from bluewright.science.alkali.titrant import Titrant, titrant, with_added
+from bluewright.science.base.sourced import Floats
+from bluewright.science.media.charge import constants, solve_ph
+
+FIT_WITHIN_PH: Final = 3e-3
+"""Roots of the fit are found to this last step: well below what any instrument reads."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Titration:
+    """Readings in one vessel: amounts added for each litre, and the pH read."""
+
+    titrant: Titrant
+    added_per_l: Floats
+    ph: Floats
+    strength_row: int
+    volume_row: int
+    volume_sd: float
+    temp_c: float | None
+
+
+def fit(record: LiquorRecord, *, scores: Floats, rng: np.random.Generator) -> tuple[Floats, float]:
+    """Scores of liquors that agree with the readings of the jar and of the tub (shape (18, members)), and the misfit.
+
+    The misfit is that of the worst reading, in standard deviations of a reading's own noise.
+    """
+    titrations = _titrations(record)
+    _, own_sd = reading_sds(record)
+
+    def foretell(z: Floats) -> Floats:
+        found = liquors(record, z)
+        return np.concatenate([_foretold(record, t, found, z) + found.bias_ph for t in titrations])
+
+    observed = np.concatenate([t.ph for t in titrations])
+    return condition(foretell, scores=scores, observed=observed, sd=own_sd, rng=rng)
+
+
+def _titrations(record: LiquorRecord) -> list[_Titration]:
+    found = []
+    if record.jar is not None:
+        alkali = record.jar.alkali or record.alkali
+        same = alkali == record.alkali
+        found.append(
+            _Titration(
+                titrant=titrant(alkali),
+                added_per_l=_amounts(record.jar.steps) / (record.jar.sample_ml / 1000.0),
+                ph=np.array([step.ph for step in record.jar.steps]),
+                strength_row=ROW["strength" if same else "jar_strength"],
+                volume_row=ROW["jar_volume"],
+                volume_sd=priors.JAR_VOLUME_SD.value,
+                temp_c=record.jar.temp_c if record.jar.temp_c is not None else record.temp_c,
+            )
+        )
+    if record.added_so_far:
+        found.append(
+            _Titration(
+                titrant=titrant(record.alkali),
+                added_per_l=_amounts(record.added_so_far) / record.liquor_l,
+                ph=np.array([step.ph for step in record.added_so_far]),
+                strength_row=ROW["strength"],
+                volume_row=ROW["tub_volume"],
+                volume_sd=priors.TUB_VOLUME_SD.value,
+                temp_c=record.temp_c,
+            )
+        )
+    return found
+
+
+def _amounts(steps: tuple[Step, ...]) -> Floats:
+    return np.array([step.added_ml if step.added_ml is not None else step.added_g for step in steps], dtype=float)
+
+
+def _foretold(record: LiquorRecord, titration: _Titration, found: Liquors, z: Floats) -> Floats:
+    """True pH after each addition for each possible liquor, shape (readings, members)."""
+    liquid = found.liquid
+    if titration.temp_c != record.temp_c:
+        jar_c = temp_draws(record, z, nominal_c=titration.temp_c)
+        liquid = at_temperature(liquid, constants(jar_c, families=FAMILIES))
+    measured = np.exp(titration.volume_sd * z[titration.volume_row])
+    units = titration.added_per_l[:, None] / measured
+    mol = units * titration.titrant.mol_per_unit(z[titration.strength_row])
+    growth = 1.0 + units / 1000.0 if titration.titrant.dissolved else 1.0
+    mixed = with_added(liquid, kind=titration.titrant.kind, mol_per_l=mol, growth=growth)
+    start = np.broadcast_to(titration.ph[:, None], mol.shape)
+    return solve_ph(mixed, start_ph=start, within_ph=FIT_WITHIN_PH)

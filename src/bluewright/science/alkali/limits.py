@@ -1,0 +1,134 @@
+"""What an alkali cannot do: targets out of its reach, and where it becomes dear."""
+
+from __future__ import annotations
+
+import math
+from typing import Final
+
+import numpy as np
+
+from bluewright.science.alkali.kinds import KINDS
+from bluewright.science.alkali.priors import UNREAD_TEMP_C
+from bluewright.science.alkali.record import LiquorRecord
+from bluewright.science.base.cautions import Caution
+from bluewright.science.base.errors import ModelError
+from bluewright.science.base.sourced import Floats
+from bluewright.science.media.acids import pkw
+from bluewright.science.media.activity import davies, debye_slope
+from bluewright.science.media.calcite import LIME_G_PER_MOL, lime_solubility_g_per_l
+
+NEAR_LIME_PH: Final = 0.1
+"""So close to the pH of saturated lime water a target counts as out of reach: the last step takes the whole sack."""
+
+
+def lime_water_ph(temp_c: float) -> float:
+    """pH of water saturated with slaked lime: about 12.5 at 25 C, higher when cold.
+
+    Formula: pKw + log10(2 s g), s the solubility in mol/L, g the activity coefficient at ionic strength 3 s.
+    Source: Seidell 1940 for the solubility; the pair CaOH+ is left out, which reads some 0.07 too high.
+    """
+    dissolved = lime_solubility_g_per_l(temp_c) / LIME_G_PER_MOL.value
+    return pkw(temp_c) + math.log10(2.0 * dissolved) - davies(3.0 * dissolved, slope=debye_slope(temp_c))
+
+
+def ceiling(record: LiquorRecord) -> float:
+    """The most of this alkali that makes sense, in its own unit: what dissolves, or as much again as the liquor."""
+    if record.alkali.unit == "ml":
+        return 1000.0 * record.liquor_l
+    kind = KINDS[record.alkali.kind]
+    return kind.solubility_g_per_l(_temp_c(record)) * record.liquor_l if kind.solubility else math.inf
+
+
+def check_reachable(record: LiquorRecord, total: Floats, ceiling: float) -> None:
+    """Raises ModelError if the alkali cannot bring most of the possible liquors (`total`: their doses) to the target."""
+    words = KINDS[record.alkali.kind].words
+    if record.alkali.kind == "slaked_lime" and record.target_ph > lime_water_ph(_temp_c(record)) - NEAR_LIME_PH:
+        raise ModelError(
+            f"slaked lime cannot reach pH {record.target_ph:g} at {_temp_c(record):g} C: saturated lime water itself "
+            f"stands at about {lime_water_ph(_temp_c(record)):.1f}; choose a lower target_ph"
+        )
+    if _share_beyond(total, ceiling) > 0.5:
+        raise ModelError(
+            f"{words} as given cannot bring this liquor to pH {record.target_ph:g}: it would take more than "
+            f"{ceiling:,.0f} {record.alkali.unit}; choose a lower target_ph, a stronger solution or another alkali"
+        )
+
+
+def limits(record: LiquorRecord, total: Floats, ceiling: float) -> tuple[Caution, ...]:
+    """What this alkali cannot do in this liquor, in words with this case's figures."""
+    found = []
+    beyond = _share_beyond(total, ceiling)
+    if beyond > 0.0:
+        found.append(
+            _limit(
+                "may-not-reach",
+                f"In {100 * beyond:.0f} of 100 possible liquors even {ceiling:,.0f} {record.alkali.unit} would not "
+                f"reach pH {record.target_ph:g}.",
+            )
+        )
+    kind = record.alkali.kind
+    if kind in {"soda_ash", "washing_soda", "potash", "ash_lye"}:
+        found.append(
+            _limit(
+                "soda-ceiling",
+                "Carbonates buffer: up to pH 10 a little does it, past pH 11 each tenth of a pH takes far more, and "
+                "they do not pass about 11.7. Baking soda cannot stand in for them: it stops near pH 8.3.",
+            )
+        )
+    if kind == "slaked_lime":
+        found.append(_lime(record))
+    if kind == "ammonia":
+        found += _ammonia(record)
+    if record.alkali.unit == "ml" and np.median(total) > 100.0 * record.liquor_l:
+        found.append(
+            _limit(
+                "dilutes",
+                f"The dose is {np.median(total) / 10.0 / record.liquor_l:.0f} % of the liquor and dilutes it.",
+            )
+        )
+    return tuple(found)
+
+
+def _lime(record: LiquorRecord) -> Caution:
+    temp_c = _temp_c(record)
+    return _limit(
+        "lime-solubility",
+        f"A litre of water at {temp_c:g} C dissolves about {lime_solubility_g_per_l(temp_c):.1f} g of slaked lime and "
+        f"then stands near pH {lime_water_ph(temp_c):.1f}; what is more lies on the bottom and reads as no pH at all "
+        "until it is stirred up.",
+        source="seidell-1940",
+    )
+
+
+def _ammonia(record: LiquorRecord) -> list[Caution]:
+    found = []
+    if record.target_ph > 10.3:
+        found.append(
+            _limit(
+                "ammonia-ceiling",
+                "Above pH 10 every third of a pH with ammonia takes twice as much, most of it free gas. "
+                "For such a target soda or lye serve better.",
+            )
+        )
+    if _temp_c(record) > 30.0:
+        found.append(
+            _limit(
+                "warm-ammonia",
+                f"At {_temp_c(record):g} C ammonia is a weaker base and leaves faster: the dose is several times that "
+                "of a cold liquor. Let it cool, or use soda.",
+                source="bates-pinching-1949",
+            )
+        )
+    return found
+
+
+def _share_beyond(total: Floats, ceiling: float) -> float:
+    return float(np.mean(~(total <= ceiling)))
+
+
+def _temp_c(record: LiquorRecord) -> float:
+    return UNREAD_TEMP_C.centre if record.temp_c is None else record.temp_c
+
+
+def _limit(code: str, text: str, *, source: str = "common-practice") -> Caution:
+    return Caution(code=code, text=text, source=source)

@@ -1,0 +1,128 @@
+"""An alkali as it is measured out: moles in a millilitre or a gram, how sure that is, and what moles do to a liquor."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from bluewright.science.alkali.kinds import KINDS, SOLUTION_PURITY, UNLABELLED_AMMONIA, AlkaliKind
+from bluewright.science.alkali.record import Alkali
+from bluewright.science.base.sourced import Floats, Prior
+from bluewright.science.media.acids import FAMILIES
+from bluewright.science.media.ammonia import STRENGTH, ammonia_mol_per_l
+from bluewright.science.media.charge import Liquid, balance, gamma
+from bluewright.science.media.solutions import density_kg_per_l
+
+ROOM_C = 20.0
+"""Temperature at which bottles and syringes are taken to be."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Titrant:
+    """An alkali ready to be added: `nominal_mol` in one unit of its measure, times a strength drawn from `purity`."""
+
+    kind: AlkaliKind
+    nominal_mol: float
+    purity: Prior
+    dissolved: bool
+
+    def mol_per_unit(self, z: Floats) -> Floats:
+        """Moles in a millilitre or gram at standard score `z` of the strength."""
+        return self.nominal_mol * self.purity.from_z(z)
+
+
+def titrant(alkali: Alkali) -> Titrant:
+    """The alkali of the record as a titrant; an ammonia bottle without a label is taken as household ammonia."""
+    kind = KINDS[alkali.kind]
+    dissolved = alkali.unit == "ml"
+    if alkali.mol_per_l is not None:
+        purity = kind.purity if alkali.kind == "ash_lye" else SOLUTION_PURITY
+        return Titrant(kind=kind, nominal_mol=alkali.mol_per_l / 1000.0, purity=purity, dissolved=True)
+    if alkali.kind == "ammonia":
+        percent = alkali.percent_w_w or UNLABELLED_AMMONIA.centre
+        strength = ammonia_mol_per_l(percent, temp_c=ROOM_C, label_as=alkali.label_as)
+        purity = STRENGTH["opened" if alkali.opened else "sealed"]
+        if alkali.percent_w_w is None:
+            purity = _wider(purity, UNLABELLED_AMMONIA.spread)
+        return Titrant(kind=kind, nominal_mol=strength / 1000.0, purity=purity, dissolved=True)
+    if alkali.percent_w_w is not None and kind.solute is not None:
+        share = alkali.percent_w_w / 100.0
+        strength = 1000.0 * share * density_kg_per_l(share, solute=kind.solute, temp_c=ROOM_C) / kind.molar.value
+        return Titrant(kind=kind, nominal_mol=strength / 1000.0, purity=SOLUTION_PURITY, dissolved=True)
+    return Titrant(kind=kind, nominal_mol=1.0 / kind.molar.value, purity=kind.purity, dissolved=dissolved)
+
+
+def _wider(prior: Prior, spread: float) -> Prior:
+    return Prior(
+        kind="lognormal", centre=prior.centre, spread=float(np.hypot(prior.spread, spread)), unit=prior.unit,
+        source=prior.source, grade=prior.grade, note="no strength on the label",
+    )  # fmt: skip
+
+
+def with_added(liquid: Liquid, *, kind: AlkaliKind, mol_per_l: Floats, growth: Floats | float) -> Liquid:
+    """The liquor with `mol_per_l` of the alkali for each litre it was, and grown to `growth` litres by it."""
+    totals = dict(liquid.totals)
+    if kind.family is not None:
+        totals[kind.family] = totals.get(kind.family, np.zeros(1)) + mol_per_l
+    return Liquid(
+        constants=liquid.constants,
+        totals=totals,
+        strong_mol_per_l=liquid.strong_mol_per_l + kind.charge * mol_per_l,
+        calcium_mol_per_l=liquid.calcium_mol_per_l + kind.calcium * mol_per_l,
+        calcite_frac=liquid.calcite_frac,
+        spectator_mol_per_l=liquid.spectator_mol_per_l,
+        growth=liquid.growth * growth,
+    )
+
+
+def mol_for_ph(liquid: Liquid, *, kind: AlkaliKind, ph: float, litres_per_mol: Floats | float) -> Floats:
+    """Moles of the alkali, for each litre of the liquor, that bring it to `ph`; negative where it is above already.
+
+    Formula: at the wanted pH every weak acid's charge is known, so that the balance of charge is linear in the moles:
+    n = (-charge + chalk (2 + z)) / (e - L ([OH] - [H])), e = strong charge of a mole + charge of its own weak acid
+    there, L the litres that a mole brings. The chalk obeys (Ca - x)(CO3 - x) = K' with the calcium and carbonate that
+    n brings: a quadratic. Activities depend on n weakly: four passes. Infinite where the alkali cannot reach the pH.
+    """
+    shape = np.shape(liquid.strong_mol_per_l)
+    at, reached = np.full(shape, ph), np.ones(shape, dtype=bool)
+    mol: Floats = np.zeros(shape)
+    ionic = np.full(shape, 0.03)
+    for _ in range(4):
+        grown = with_added(liquid, kind=kind, mol_per_l=mol, growth=1.0 + np.maximum(mol, 0.0) * litres_per_mol)
+        activity = gamma(grown, ionic)
+        found = balance(grown, ph=at, activity=activity)
+        alkaline = grown.constants.water / (10.0**-ph * activity) - 10.0**-ph / activity
+        own = _charge_of_mole(kind, grown, found.bicarbonate_like, ph, activity) - litres_per_mol * alkaline
+        reached &= own > 1e-9
+        own = np.where(reached, own, 1.0)
+        without = mol - (found.charge_mol_per_l + found.calcite_mol_per_l * found.bicarbonate_like) / own
+        chalk = _chalk(grown, mol, without, own, kind, found.bicarbonate_like, found.calcite_product)
+        mol = without + liquid.calcite_frac * chalk * found.bicarbonate_like / own
+        ionic = found.ionic_mol_per_l
+    return np.where(reached, mol, np.inf)
+
+
+def _charge_of_mole(kind: AlkaliKind, liquid: Liquid, left: Floats, ph: float, activity: Floats) -> Floats:
+    """Charge that a mole of the alkali brings at this pH, its own weak acid included."""
+    if kind.family is None:
+        return np.full(np.shape(left), float(kind.charge))
+    if kind.family == "carbonic":
+        return kind.charge - 2.0 + left
+    share = liquid.constants.k["ammonia"][0] * activity
+    return kind.charge + FAMILIES["ammonia"].top_charge - share / (10.0**-ph + share)
+
+
+def _chalk(
+    liquid: Liquid, mol: Floats, without: Floats, own: Floats, kind: AlkaliKind, left: Floats, product: Floats
+) -> Floats:
+    """Calcite to equilibrium when each mole of it calls for `left / own` more moles of alkali."""
+    more = liquid.calcite_frac * left / own
+    carbonate = 1 if kind.family == "carbonic" else 0
+    calcium = liquid.calcium_mol_per_l + kind.calcium * (without - mol)
+    carbon = liquid.totals["carbonic"] + carbonate * (without - mol)
+    calcium_slope, carbon_slope = 1.0 - kind.calcium * more, 1.0 - carbonate * more
+    middle = calcium * carbon_slope + carbon * calcium_slope
+    over = calcium * carbon - product
+    root = np.sqrt(np.maximum(middle**2 - 4.0 * calcium_slope * carbon_slope * over, 0.0))
+    return np.where(over > 0.0, 2.0 * over / np.maximum(middle + root, 1e-30), 0.0)

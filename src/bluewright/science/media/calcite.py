@@ -1,0 +1,45 @@
+"""Chalk that falls when hard or limed water is made alkaline: its solubility, and that of slaked lime itself."""
+
+from __future__ import annotations
+
+from typing import Final
+
+import numpy as np
+
+from bluewright.science.base.sourced import Sourced
+from bluewright.science.base.validity import Studied
+
+CALCITE_G_PER_MOL: Final = Sourced(
+    value=100.09, unit="g/mol", source="iupac-atomic-weights-2021", low=100.08, high=100.09, grade="exact"
+)
+LIME_G_PER_MOL: Final = Sourced(
+    value=74.09, unit="g/mol", source="iupac-atomic-weights-2021", low=74.09, high=74.10, grade="exact"
+)
+
+CALCITE: Final = tuple(
+    Sourced(value=value, unit=unit, source="plummer-busenberg-1982", low=value, high=value, grade="memory")
+    for value, unit in ((-171.9065, "1"), (-0.077993, "1/K"), (2839.319, "K"), (71.595, "1"))
+)
+"""log10 of the solubility product of calcite = a + b T + c/T + d log10 T; -8.48 at 25 C."""
+
+_LIME = ((0.0, 1.85), (10.0, 1.76), (20.0, 1.65), (30.0, 1.53), (40.0, 1.41), (60.0, 1.16), (70.0, 1.06))
+
+LIME_SOLUBILITY: Final = {
+    temp: Sourced(
+        value=grams, unit="g/L", source="seidell-1940", low=0.95 * grams, high=1.06 * grams, grade="measured",
+        note="handbooks differ by about 5 %; some pages print a tenth of it, by a slip",
+    )
+    for temp, grams in _LIME
+}  # fmt: skip
+"""Slaked lime that dissolves in a litre of water, by temperature (C)."""
+
+STUDIED_C: Final = Studied(low=0.0, high=70.0, unit="C", source="seidell-1940")
+
+
+def lime_solubility_g_per_l(temp_c: float) -> float:
+    """Slaked lime that dissolves in pure water, g/L: less when warm.
+
+    Formula: straight lines between the rows of `LIME_SOLUBILITY`; the end rows hold outside 0 to 70 C.
+    Source: Seidell 1940 and the handbooks after it.
+    """
+    return float(np.interp(temp_c, list(LIME_SOLUBILITY), [row.value for row in LIME_SOLUBILITY.values()]))

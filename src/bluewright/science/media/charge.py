@@ -1,0 +1,210 @@
+"""What is the pH of a liquor whose acids, bases and salts are known: the balance of charge.
+
+Every quantity is counted for one litre of the liquor as it was before anything was added; `growth` is how many
+litres that litre has become. Everything is an array over members (draws), so that a thousand possible liquors cost
+little more than one. The liquor is closed: no CO2 or ammonia leaves it here.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Final
+
+import numpy as np
+
+from bluewright.science.base.errors import ModelError
+from bluewright.science.base.sourced import Floats
+from bluewright.science.base.units import KELVIN_OFFSET
+from bluewright.science.media.acids import FAMILIES, pkw
+from bluewright.science.media.activity import davies, debye_slope
+from bluewright.science.media.calcite import CALCITE
+
+LN10: Final = math.log(10.0)
+LOW_PH, HIGH_PH = 0.0, 14.5
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Constants:
+    """Constants of dissociation, water and calcite at one temperature for each member, at no ionic strength."""
+
+    k: Mapping[str, tuple[Floats, ...]]
+    water: Floats
+    calcite: Floats
+    slope: Floats
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Liquid:
+    """What is in the liquor, for each member (arrays that broadcast together)."""
+
+    constants: Constants
+    totals: Mapping[str, Floats]
+    """Family name -> mol/L of all its forms."""
+    strong_mol_per_l: Floats
+    """Charge of the ions that take no part in acid and base (potassium, sodium, calcium less chloride, ...)."""
+    calcium_mol_per_l: Floats
+    calcite_frac: Floats
+    """How much of the calcite that could fall does fall: 0 none, 1 to equilibrium."""
+    spectator_mol_per_l: float = 0.0
+    """Ionic strength of neutral salts not counted elsewhere."""
+    growth: Floats | float = 1.0
+    """Litres that one litre of the liquor has become by what was added."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Balance:
+    """The charge left over at a trial pH, and what came out on the way."""
+
+    charge_mol_per_l: Floats
+    """Positive: the true pH is higher than the trial."""
+    per_ph_mol_per_l: Floats
+    """Its derivative by pH (always negative): minus the buffer capacity."""
+    ionic_mol_per_l: Floats
+    calcite_mol_per_l: Floats
+    """Calcite that falls (with `calcite_frac` in it)."""
+    bicarbonate_like: Floats
+    """Hydrogen ions still on a carbonate: 2 for CO2, 1 for bicarbonate, 0 for carbonate."""
+    calcite_product: Floats
+    """Calcium times all carbonate (mol2/L2) at which calcite begins to fall, for the litre as it has grown."""
+
+
+def constants(temp_c: Floats, *, families: tuple[str, ...]) -> Constants:
+    """The constants at `temp_c` (shape (m,)) for the named families (`carbonic` must be among them)."""
+    found = {
+        name: tuple(np.exp(-LN10 * step.pk(temp_c)) for step in FAMILIES[name].steps) for name in families
+    }  # fmt: skip
+    absolute_k = temp_c + KELVIN_OFFSET
+    a, b, c, d = (term.value for term in CALCITE)
+    return Constants(
+        k=found,
+        water=np.exp(-LN10 * pkw(temp_c)),
+        calcite=np.exp(LN10 * (a + b * absolute_k + c / absolute_k + d * np.log10(absolute_k))),
+        slope=debye_slope(temp_c),
+    )
+
+
+def gamma(liquid: Liquid, ionic_mol_per_l: Floats) -> Floats:
+    """Activity coefficient of a singly charged ion (Davies), no unit."""
+    return np.exp(-LN10 * davies(ionic_mol_per_l, slope=liquid.constants.slope))
+
+
+def balance(liquid: Liquid, *, ph: Floats, activity: Floats) -> Balance:
+    """The balance of charge at a trial `ph`, with the activity coefficient `activity` of a single charge.
+
+    Formula: strong + sum c_i z_i(pH) + [H] - [OH] - what falls as calcite; K' = K g^(2z - 1) for a step from charge z.
+    """
+    h = np.exp(-LN10 * ph)
+    hydrogen, hydroxide = h / activity * liquid.growth, liquid.constants.water / (h * activity) * liquid.growth
+    charge = liquid.strong_mol_per_l + hydrogen - hydroxide
+    slope = hydrogen + hydroxide
+    neutral = np.abs(liquid.strong_mol_per_l - 2.0 * liquid.calcium_mol_per_l)
+    squares = neutral + 4.0 * liquid.calcium_mol_per_l + hydrogen + hydroxide
+    falls, left, product = np.zeros_like(h), np.zeros_like(h), np.zeros_like(h)
+    for name, total in liquid.totals.items():
+        top = FAMILIES[name].top_charge
+        off, off_squared, last = _hydrogens_off(liquid.constants.k[name], h=h, activity=activity, top=top)
+        variance = off_squared - off * off
+        kept = total
+        if name == "carbonic":
+            left = 2.0 - off
+            product = liquid.constants.calcite / (activity**8 * last) * np.square(liquid.growth)
+            falls, moves = _calcite(liquid, total, product, left)
+            charge = charge - 2.0 * falls
+            slope = slope + moves * left
+            kept = total - falls
+        charge = charge + kept * (top - off)
+        slope = slope + kept * variance
+        squares = squares + kept * (top * top - 2.0 * top * off + off_squared)
+    return Balance(
+        charge_mol_per_l=charge,
+        per_ph_mol_per_l=-LN10 * slope,
+        ionic_mol_per_l=np.maximum(0.5 * squares - 2.0 * falls, 0.0) / liquid.growth + liquid.spectator_mol_per_l,
+        calcite_mol_per_l=falls,
+        bicarbonate_like=left,
+        calcite_product=product,
+    )
+
+
+def _hydrogens_off(k: tuple[Floats, ...], *, h: Floats, activity: Floats, top: int) -> tuple[Floats, Floats, Floats]:
+    """Mean number of hydrogens off, mean of its square, and the share with all off."""
+    if len(k) == 1:
+        share = k[0] * activity if top == 1 else k[0] / activity
+        alone = share / (h + share)
+        return alone, alone, alone
+    term = np.ones_like(h)
+    total, mean, square = term, np.zeros_like(h), np.zeros_like(h)
+    ratio, step_change = activity ** (2 * top - 1) / h, activity**-2
+    for count, constant in enumerate(k, start=1):
+        term = term * constant * ratio
+        ratio = ratio * step_change
+        total, mean, square = total + term, mean + count * term, square + count * count * term
+    return mean / total, square / total, term / total
+
+
+def _calcite(liquid: Liquid, carbonate: Floats, product: Floats, left: Floats) -> tuple[Floats, Floats]:
+    """Calcite that falls, and how fast more falls with pH (divided by ln 10)."""
+    root = np.sqrt(np.square(liquid.calcium_mol_per_l - carbonate) + 4.0 * product)
+    possible = 0.5 * (liquid.calcium_mol_per_l + carbonate - root)
+    falls = liquid.calcite_frac * np.maximum(possible, 0.0)
+    return falls, np.where(possible > 0.0, liquid.calcite_frac * product * left / root, 0.0)
+
+
+def strong_at_ph(liquid: Liquid, *, ph: Floats) -> Floats:
+    """The charge of strong ions (mol/L) that makes `ph` the pH of this liquor; its own strong ions are ignored."""
+    trial = liquid
+    ionic = np.full(np.shape(ph), 0.02)
+    for _ in range(3):
+        found = balance(trial, ph=ph, activity=gamma(trial, ionic))
+        trial = _with_strong(trial, trial.strong_mol_per_l - found.charge_mol_per_l)
+        ionic = found.ionic_mol_per_l
+    return trial.strong_mol_per_l
+
+
+def _with_strong(liquid: Liquid, strong_mol_per_l: Floats) -> Liquid:
+    return Liquid(
+        constants=liquid.constants,
+        totals=liquid.totals,
+        strong_mol_per_l=strong_mol_per_l,
+        calcium_mol_per_l=liquid.calcium_mol_per_l,
+        calcite_frac=liquid.calcite_frac,
+        spectator_mol_per_l=liquid.spectator_mol_per_l,
+        growth=liquid.growth,
+    )
+
+
+def solve_ph(liquid: Liquid, *, start_ph: Floats, within_ph: float = 1e-5) -> Floats:
+    """The pH of each member: Newton's steps inside a bracket that is halved whenever a step would leave it.
+
+    `start_ph` has the shape of the answer; `within_ph` is the last step's largest size (the error is far smaller).
+    The balance falls steadily with pH, so there is one root. Activities are taken afresh until the pH moves by less
+    than 0.05. Raises ModelError if a pH lies outside 0 to 14.5.
+    """
+    ph = np.asarray(start_ph, dtype=float)
+    for _ in range(4):
+        guess = gamma(liquid, np.full(ph.shape, 0.02))
+        coefficient = gamma(liquid, balance(liquid, ph=ph, activity=guess).ionic_mol_per_l)
+        before, ph = ph, _root(liquid, ph, coefficient, within_ph)
+        if np.max(np.abs(ph - before)) < max(0.05, 50.0 * within_ph):
+            break
+    if not np.all((ph > LOW_PH + 0.01) & (ph < HIGH_PH - 0.01)):
+        raise ModelError("the balance of charge has no pH between 0 and 14.5; is the dose or the volume mistyped?")
+    return ph
+
+
+def _root(liquid: Liquid, ph: Floats, coefficient: Floats, within_ph: float) -> Floats:
+    low, high = np.full(ph.shape, LOW_PH), np.full(ph.shape, HIGH_PH)
+    for count in range(80):
+        found = balance(liquid, ph=ph, activity=coefficient)
+        above = found.charge_mol_per_l > 0.0
+        low, high = np.where(above, ph, low), np.where(above, high, ph)
+        stepped = ph - found.charge_mol_per_l / found.per_ph_mol_per_l
+        halve = (stepped < low) | (stepped > high)
+        if count > 6 and count % 2:  # a few may swing from side to side of a flat stretch: halve their bracket
+            halve |= np.abs(stepped - ph) > within_ph
+        stepped = np.where(halve, 0.5 * (low + high), stepped)
+        moved, ph = np.max(np.abs(stepped - ph)), stepped
+        if moved < within_ph:
+            return ph
+    raise ModelError("the pH did not settle in 80 steps")
