@@ -1,0 +1,145 @@
+"""What may hurt, or what the figures should not be trusted for, with this batch's numbers."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from bluewright.science.air.members import Members, bubbling, ph_read, pouring, scores
+from bluewright.science.air.priors import STUDIED_PH, STUDIED_STIRRED_L
+from bluewright.science.air.record import AirRecord
+from bluewright.science.air.transfer import BUBBLES, POURS
+from bluewright.science.base.bands import Band
+from bluewright.science.base.cautions import Caution
+from bluewright.science.base.sourced import Floats
+from bluewright.science.media.oxygen import STUDIED as STUDIED_OXYGEN
+
+LOW_PH: Final = 8.5
+WATCH_PH: Final = 9.0
+FALL_PH: Final = 0.2
+"""A fall of pH by more than this in half an hour means acids in the making, not air alone."""
+
+
+def cautions(record: AirRecord, *, z: Floats, group: Members, ammonia_loss_frac: Band | None) -> tuple[Caution, ...]:
+    """All cautions of this batch, those about people first."""
+    found = [
+        *_people(record, ammonia_loss_frac),
+        *_alkali(record, group),
+        *_range(record, z),
+    ]
+    return tuple(found)
+
+
+def ph_now(record: AirRecord) -> float | None:
+    """The last pH read, if any."""
+    seen = ([record.ph] if record.ph is not None else []) + [r.ph for r in record.readings if r.ph is not None]
+    return seen[-1] if seen else None
+
+
+def _people(record: AirRecord, lost: Band | None) -> list[Caution]:
+    found = []
+    if lost is not None:
+        found.append(
+            Caution(
+                code="ammonia-air",
+                text=f"Airing drives ammonia out, here about {100 * lost.p50:.2g} % of it and perhaps "
+                f"{100 * lost.p95:.2g} %. Work outdoors or in a through draught, with your face away from the vessel; "
+                "the bottle's label and local rules go first.",
+                source="niosh-ammonia",
+            )
+        )
+    if (record.ph or 0) >= 10.5 or record.alkali in {"lye", "potassium_lye", "slaked_lime", "ash_lye"}:
+        found.append(
+            Caution(
+                code="alkaline-splash",
+                text="This liquor is caustic and airing throws drops: goggles and gloves; if it gets into an eye, "
+                "rinse with water for 15 minutes and more and get help. The label of the alkali goes first.",
+                source="common-practice",
+            )
+        )
+    lifted = record.pour is not None and (record.pour.pour_l or min(record.liquor_l, 15.0))
+    if lifted and lifted > 10:
+        found.append(
+            Caution(
+                code="lifting",
+                text=f"Each pour lifts about {lifted:.0f} kg. Pour smaller parts with a jug, or share the work.",
+                source="common-practice",
+            )
+        )
+    if record.temp_c > 45:
+        found.append(
+            Caution(
+                code="scald",
+                text=f"The liquor is at {record.temp_c:.0f} C: it scalds when poured or splashed. Let it cool, or "
+                "keep the fall low.",
+                source="common-practice",
+            )
+        )
+    return found
+
+
+def _alkali(record: AirRecord, group: Members) -> list[Caution]:
+    found = []
+    now = ph_now(record)
+    if now is not None and now < WATCH_PH:
+        found.append(
+            Caution(
+                code="ph-low",
+                text=f"The pH reads {now:.1f}. Below {LOW_PH:g} to {WATCH_PH:g} the blue forms slowly and falls out "
+                "poorly: measure again, and add alkali in small parts before airing on.",
+                source="common-practice",
+            )
+        )
+    fall = _fall_per_half_hour(record, float(group.done_h.mean()))
+    if fall > FALL_PH:
+        found.append(
+            Caution(
+                code="ph-falling",
+                text=f"The pH has fallen by about {fall:.1f} in half an hour. Airing alone takes off less than "
+                f"{FALL_PH:g}: acids are being made, or ammonia is going. Watch it and be ready to add alkali.",
+                source="common-practice",
+            )
+        )
+    if (now or 0) > 11.5:
+        found.append(
+            Caution(
+                code="ph-high",
+                text=f"The pH reads {now:.1f}. Above 11 nothing is gained in speed, and more of the blue is destroyed.",
+                source="common-practice",
+            )
+        )
+    return found
+
+
+def _fall_per_half_hour(record: AirRecord, done_h: float) -> float:
+    """How fast the pH has been falling, from the first to the last reading of it."""
+    times = [0.0] if record.ph is not None else []
+    times += [record.session_frac(r) for r in record.readings if r.ph is not None]
+    if len(times) < 2 or (times[-1] - times[0]) * done_h < 0.1:
+        return 0.0
+    fall = float(ph_read(record, times[0]) - ph_read(record, times[-1]))
+    return fall * 0.5 / max((times[-1] - times[0]) * done_h, 0.5)
+
+
+def _range(record: AirRecord, z: Floats) -> list[Caution]:
+    """One caution that names everything outside what was studied."""
+    outside = []
+    if not STUDIED_OXYGEN["temp_c"].holds(record.temp_c):
+        outside.append("the temperature (oxygen in water was studied from 0 to 40 C)")
+    ph = ph_now(record)
+    if ph is not None and not STUDIED_PH.holds(ph):
+        outside.append("the pH (the rate is taken from 6 to 11)")
+    at = scores(z)
+    if record.pour is not None:
+        fall = pouring(record, record.pour, at)
+        if all(rival.outside(fall) for rival in POURS.values()):
+            outside.append("the fall (studied up to about 4 m)")
+    if record.bubble is not None:
+        blown = bubbling(record, record.bubble, at)
+        if all(rival.outside(blown) for rival in BUBBLES.values()):
+            outside.append("the bubbling (studied in deeper or far livelier vessels)")
+    if record.way in {"whisk", "paddle"} and not STUDIED_STIRRED_L.holds(record.liquor_l):
+        outside.append("the volume (hand tools are judged for 2 to 100 L)")
+    if not outside:
+        return []
+    text = f"Outside the range that the formulas rest on: {'; '.join(outside)}. Trust the signs over the minutes."
+    return [Caution(code="outside-range", text=text, source="benson-krause-1984")]
