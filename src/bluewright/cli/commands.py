@@ -22,11 +22,13 @@ COMMANDS: Final = (
     Command(("leaf", "potential"), "the most blue a basket can give; what waiting and damage cost", "leaf_potential"),
     Command(("steep", "call"), "strain now, wait until when, and what each moment is expected to give", "steep_call"),
     Command(("strain", "balance"), "liquor out, liquor left in the leaves, squeezing or a rinse", "strain_balance"),
+    Command(("air", "time"), "how long to air the liquor, how many pours, whether it is done", "air_time"),
     Command(("settle", "time"), "when the blue has settled, when to decant and how many litres", "settle_time"),
     Command(("wash", "plan"), "how many washes, how much water, what is left, enough yet", "wash_plan"),
     Command(("wash", "acid"), "acid to free limed pigment of lime and calcite, in parts", "wash_acid"),
     Command(("filter", "time"), "how long until the rest has run through the filter", "filter_time"),
     Command(("dry", "curve"), "how dry the paste is, when it is dry, what will be left", "dry_curve"),
     Command(("jar", "yield"), "what the jar holds, share of the leaf's blue, where the rest went", "jar_yield"),
+    Command(("tub", "temp"), "how warm the tub was, is and will be, from air and readings", "tub_temp"),
     Command(("schema",), "print the JSON Schema of a record or an answer", "schema"),
 )

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from bluewright.science.air.answer import AirAnswer
+from bluewright.science.air.record import AirRecord
 from bluewright.science.leaf.record import PotentialAnswer, PotentialRecord
 from bluewright.science.pigment.yield_record import YieldAnswer, YieldRecord
 from bluewright.science.settle.acid_record import AcidAnswer, AcidRecord
@@ -11,15 +13,20 @@ from bluewright.science.settle.interface_record import SettleAnswer, SettleRecor
 from bluewright.science.settle.wash_record import WashAnswer, WashRecord
 from bluewright.science.steep.answer import SteepAnswer
 from bluewright.science.steep.record import SteepRecord
+from bluewright.science.media.tub_temp_record import TubTempAnswer, TubTempRecord
 from bluewright.science.strain.record import StrainAnswer, StrainRecord
 
 PUBLISHED: dict[str, type] = {
+    "tub-temp-record": TubTempRecord,
+    "tub-temp-answer": TubTempAnswer,
     "leaf-potential-record": PotentialRecord,
     "leaf-potential-answer": PotentialAnswer,
     "steep-record": SteepRecord,
     "steep-answer": SteepAnswer,
     "strain-record": StrainRecord,
     "strain-answer": StrainAnswer,
+    "air-record": AirRecord,
+    "air-answer": AirAnswer,
     "settle-record": SettleRecord,
     "settle-answer": SettleAnswer,
     "wash-record": WashRecord,

@@ -91,6 +91,16 @@ class TubForecast:
                 paths[first:last] = drawn @ rows.T
         return np.asarray(rng.permutation(paths, axis=0))
 
+    def moments(self, hours: Floats) -> tuple[Floats, Floats]:
+        """Mean and standard deviation at `hours` (inside the grid), each of shape (len(hours),)."""
+        rows = _between(self.hours, hours)
+        weights = np.array([part.weight_frac for part in self.parts])[:, None]
+        means = np.array([rows @ part.path.mean_c for part in self.parts])
+        variances = np.array([np.einsum("ij,jk,ik->i", rows, part.path.cov_c2, rows) for part in self.parts])
+        mean = (weights * means).sum(axis=0) / weights.sum()
+        variance = (weights * (variances + (means - mean) ** 2)).sum(axis=0) / weights.sum()
+        return mean, np.sqrt(variance)
+
 
 def sample_paths(
     hours: Floats,
