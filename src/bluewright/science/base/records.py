@@ -10,7 +10,7 @@ from __future__ import annotations
 import dataclasses
 import json
 from collections.abc import Callable, Hashable, Mapping
-from functools import cache
+from functools import cache, wraps
 from typing import Any, TypeVar, cast, dataclass_transform
 
 from pydantic import ConfigDict, TypeAdapter, ValidationError
@@ -30,7 +30,18 @@ _CONFIG = ConfigDict(extra="forbid", allow_inf_nan=False, strict=True, use_attri
 @dataclass_transform(frozen_default=True, kw_only_default=True)
 def record(cls: type[T]) -> type[T]:
     """Class decorator: a frozen record whose values are checked whenever one is built."""
-    return checked_dataclass(frozen=True, slots=True, kw_only=True, config=_CONFIG)(cls)  # type: ignore[return-value]
+    made: Any = checked_dataclass(frozen=True, slots=True, kw_only=True, config=_CONFIG)(cls)
+    built_by_pydantic = made.__init__
+
+    @wraps(built_by_pydantic)
+    def build(self: object, *args: Any, **values: Any) -> None:
+        try:
+            built_by_pydantic(self, *args, **values)
+        except ValidationError as error:
+            raise _input_error(error.errors(include_url=False)[0]) from None
+
+    made.__init__ = build
+    return cast("type[T]", made)
 
 
 @dataclass_transform(frozen_default=True, kw_only_default=True)

@@ -125,13 +125,11 @@ def _largest_rise(weights: Floats, gain: Floats, most: float) -> float:
 
 
 def _gaussian(z: Floats, weights: Floats) -> tuple[Floats, Floats]:
-    """Mean and Cholesky root of the population, its covariance shrunk towards the prior's where it is ill known."""
-    dims = z.shape[1]
+    """Mean and Cholesky root of the population's covariance, with a whiff of the prior's to keep it regular."""
     mean = weights @ z
     centred = z - mean
     covariance = (weights[:, None] * centred).T @ centred
-    shrink = min(0.5, dims / (_ess(weights) + dims))
-    return mean, np.linalg.cholesky((1 - shrink) * covariance + shrink * np.eye(dims))
+    return mean, np.linalg.cholesky(covariance + 1e-6 * np.eye(z.shape[1]))
 
 
 def _move(walk: _Walk, phi: float, loglik: LogLik, rng: np.random.Generator) -> None:
