@@ -22,6 +22,7 @@ COMMANDS: Final = (
     Command(("leaf", "potential"), "the most blue a basket can give; what waiting and damage cost", "leaf_potential"),
     Command(("steep", "call"), "strain now, wait until when, and what each moment is expected to give", "steep_call"),
     Command(("strain", "balance"), "liquor out, liquor left in the leaves, squeezing or a rinse", "strain_balance"),
+    Command(("alkali", "dose"), "how much alkali to the wanted pH, in which parts, and what it does", "alkali_dose"),
     Command(("air", "time"), "how long to air the liquor, how many pours, whether it is done", "air_time"),
     Command(("settle", "time"), "when the blue has settled, when to decant and how many litres", "settle_time"),
     Command(("wash", "plan"), "how many washes, how much water, what is left, enough yet", "wash_plan"),

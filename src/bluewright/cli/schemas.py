@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from bluewright.science.air.answer import AirAnswer
 from bluewright.science.air.record import AirRecord
+from bluewright.science.alkali.record import DoseAnswer, LiquorRecord
 from bluewright.science.leaf.record import PotentialAnswer, PotentialRecord
 from bluewright.science.pigment.yield_record import YieldAnswer, YieldRecord
 from bluewright.science.settle.acid_record import AcidAnswer, AcidRecord
@@ -25,6 +26,8 @@ PUBLISHED: dict[str, type] = {
     "steep-answer": SteepAnswer,
     "strain-record": StrainRecord,
     "strain-answer": StrainAnswer,
+    "liquor-record": LiquorRecord,
+    "dose-answer": DoseAnswer,
     "air-record": AirRecord,
     "air-answer": AirAnswer,
     "settle-record": SettleRecord,

@@ -16,7 +16,7 @@ from bluewright.science.alkali.titrant import Titrant, mol_for_ph, titrant, with
 from bluewright.science.base.bands import Band, band, quantiles, significant
 from bluewright.science.base.sourced import Floats
 from bluewright.science.media.calcite import CALCITE_G_PER_MOL
-from bluewright.science.media.charge import Liquid, balance, gamma, solve_ph
+from bluewright.science.media.charge import Liquid, solve
 
 DRAWS: Final = 600
 SAFE_SHARE: Final = 2.0 / 3.0
@@ -34,9 +34,9 @@ class _Tub:
     mol_per_unit: Floats
     volume_l: Floats
 
-    def dosed(self, units: float) -> Liquid:
+    def dosed(self, amount: float) -> Liquid:
         """The liquors with so many millilitres or grams in them in all."""
-        per_l = units / self.volume_l
+        per_l = amount / self.volume_l
         growth = 1.0 + per_l / 1000.0 if self.titrant.dissolved else 1.0
         return with_added(
             self.possible.liquid, kind=self.titrant.kind, mol_per_l=per_l * self.mol_per_unit, growth=growth
@@ -55,7 +55,7 @@ def dose(record: LiquorRecord, *, rng: np.random.Generator) -> DoseAnswer:
     z = latin_scores(rng, DRAWS)
     misfit = 0.0
     if record.jar is not None or record.added_so_far:
-        z, misfit = fit(record, scores=z, rng=rng)
+        z, misfit = fit(record, prior_z=z, rng=rng)
     tub = _tub(record, z)
     added = (record.added_so_far[-1].added(record.alkali.unit) or 0.0) if record.added_so_far else 0.0
     total = _total(record, tub)
@@ -63,9 +63,9 @@ def dose(record: LiquorRecord, *, rng: np.random.Generator) -> DoseAnswer:
     limits.check_reachable(record, total, ceiling)
     rest = quantiles(np.maximum(np.minimum(total, ceiling) - added, 0.0), [0.05, 0.5, 0.95])
     amount = Dose(unit=record.alkali.unit, p5=_round(rest[0]), p50=_round(rest[1]), p95=_round(rest[2]))
-    after = solve_ph(tub.dosed(added + amount.p50), start_ph=np.full(DRAWS, record.target_ph))
-    doubled = solve_ph(tub.dosed(added + 2.0 * amount.p50), start_ph=after)
-    chalk = band(_calcite_g(tub, added + amount.p50, after))
+    after, balanced = solve(tub.dosed(added + amount.p50), start_ph=np.full(DRAWS, record.target_ph), within_ph=1e-3)
+    doubled, _ = solve(tub.dosed(added + 2.0 * amount.p50), start_ph=after + 0.3, within_ph=1e-3)
+    chalk = band(balanced.calcite_mol_per_l * tub.volume_l * CALCITE_G_PER_MOL.value)
     above_ppm, in_room = _ammonia(record, tub, added + amount.p50, after, z)
     return DoseAnswer(
         id=record.id,
@@ -81,7 +81,7 @@ def dose(record: LiquorRecord, *, rng: np.random.Generator) -> DoseAnswer:
         cautions=hazards.cautions(
             record,
             hazards.Effects(
-                dose=amount, after=band(after), doubled=band(doubled), calcite_g=chalk, misfit_sd=misfit,
+                dose=amount, after_ph=band(after), doubled_ph=band(doubled), calcite_g=chalk, misfit_sd=misfit,
                 above_ppm=above_ppm, room_ppm=in_room,
             ),
         ),
@@ -120,18 +120,11 @@ def _first_part(amount: Dose, added: float, *, runaway: bool) -> float:
     return _round(min(part, amount.p5) if runaway else part)
 
 
-def _calcite_g(tub: _Tub, units: float, ph: Floats) -> Floats:
-    liquid = tub.dosed(units)
-    activity = gamma(liquid, balance(liquid, ph=ph, activity=np.full(ph.shape, 0.85)).ionic_mol_per_l)
-    fallen = balance(liquid, ph=ph, activity=activity).calcite_mol_per_l
-    return fallen * tub.volume_l * CALCITE_G_PER_MOL.value
-
-
-def _ammonia(record: LiquorRecord, tub: _Tub, units: float, ph: Floats, z: Floats) -> tuple[float | None, Band | None]:
+def _ammonia(record: LiquorRecord, tub: _Tub, amount: float, ph: Floats, z: Floats) -> tuple[float | None, Band | None]:
     """Ammonia just above the liquor (middle), and in the room if one is given, ppm; nothing for other alkalis."""
     if record.alkali.kind != "ammonia":
         return None, None
-    in_liquor = units * tub.mol_per_unit / (tub.volume_l + units / 1000.0)
+    in_liquor = amount * tub.mol_per_unit / (tub.volume_l + amount / 1000.0)
     above = above_liquor_ppm(in_liquor, ph=ph, temp_c=tub.possible.temp_c)
     middle = float(np.median(above))
     if record.room is None:

@@ -1,4 +1,4 @@
-"""Cautions of the alkali step, with this case's figures: what could hurt, and what the number should not be trusted for.
+"""Cautions of the alkali step, with this case's figures: what could hurt, and where a number should not be trusted.
 
 None of them says that something is safe; the label of the product, local rules and licensed practice go first.
 """
@@ -11,7 +11,7 @@ from typing import Final
 from bluewright.science.alkali.kinds import KINDS
 from bluewright.science.alkali.priors import BLUE_G_PER_L
 from bluewright.science.alkali.record import Alkali, Dose, LiquorRecord
-from bluewright.science.base.bands import Band
+from bluewright.science.base.bands import Band, significant
 from bluewright.science.base.cautions import Caution
 from bluewright.science.media.ammonia import EXPOSURE_PPM
 
@@ -26,8 +26,8 @@ class Effects:
     """What the dose does, as far as cautions speak of it."""
 
     dose: Dose
-    after: Band
-    doubled: Band
+    after_ph: Band
+    doubled_ph: Band
     calcite_g: Band
     misfit_sd: float
     above_ppm: float | None
@@ -36,7 +36,7 @@ class Effects:
 
 def cautions(record: LiquorRecord, effects: Effects) -> tuple[Caution, ...]:
     """All cautions for this record and what its dose does; those that could hurt stand first."""
-    found = [*_gas(record, effects), *_burns(record), *_water(record, effects)]
+    found = [*_gas(record, effects), *_burns(record), *_water(effects)]
     return (*found, *_chalk(record, effects), *_trust(record, effects))
 
 
@@ -48,15 +48,15 @@ def _gas(record: LiquorRecord, effects: Effects) -> list[Caution]:
         f"{EXPOSURE_PPM['fifteen_minutes'].value:.0f} over a quarter of an hour, and "
         f"{EXPOSURE_PPM['danger_to_life'].value:.0f} is a danger to life; the law where you are may be stricter"
     )
-    above = f"Just above the liquor about {effects.above_ppm:.0f} ppm of ammonia stands in the air"
+    above = f"Just above the liquor about {_figure(effects.above_ppm)} ppm of ammonia stands in the air"
     if effects.room_ppm is None or record.room is None:
         text = f"{above} ({limits}). Work outdoors or in a cross-draught, keep your face away, cap the bottle."
     else:
         band = effects.room_ppm
         text = (
             f"{above}; in this room ({record.room.volume_m3:g} m3, air renewed {record.room.air_changes_per_h:g} times "
-            f"an hour) {band.p50:.2g} ppm ({band.p5:.2g} to {band.p95:.2g}), and near the tub several times that "
-            f"({limits}). Open up or go outdoors, keep your face away, cap the bottle."
+            f"an hour) {_figure(band.p50)} ppm ({_figure(band.p5)} to {_figure(band.p95)}), and near the tub several "
+            f"times that ({limits}). Open up or go outdoors, keep your face away, cap the bottle."
         )
     return [
         _caution("ammonia-air", text, source="niosh-ammonia"),
@@ -95,21 +95,21 @@ def _caustic(alkali: Alkali) -> bool:
     return KINDS[alkali.kind].runaway or alkali.kind == "ash_lye" or strong_ammonia
 
 
-def _water(record: LiquorRecord, effects: Effects) -> list[Caution]:
+def _water(effects: Effects) -> list[Caution]:
     found = []
-    if effects.doubled.p95 > 11.0:
+    if effects.doubled_ph.p95 > 11.0:
         found.append(
             _caution(
                 "overdose",
-                f"Twice this dose would stand at pH {effects.doubled.p50:.1f} ({effects.doubled.p5:.1f} to "
-                f"{effects.doubled.p95:.1f}): add it in parts and read between.",
+                f"Twice this dose would stand at pH {effects.doubled_ph.p50:.1f} ({effects.doubled_ph.p5:.1f} to "
+                f"{effects.doubled_ph.p95:.1f}): add it in parts and read between.",
             )
         )
     drain = (
-        f"Spent liquor of pH {effects.after.p50:.1f} is above what most drains may take (often 9 or 10; from 12.5 on it "
-        "counts as corrosive waste): neutralise it first, or ask locally."
+        f"Spent liquor of pH {effects.after_ph.p50:.1f} is more than many drains may take (often 9 or 10; from 12.5 "
+        "it is corrosive waste): neutralise it first, or ask locally."
     )
-    if effects.after.p95 > 9.0:
+    if effects.after_ph.p95 > 9.0:
         found.append(_caution("drain", drain, source="epa-pretreatment"))
     return found
 
@@ -121,9 +121,9 @@ def _chalk(record: LiquorRecord, effects: Effects) -> list[Caution]:
     return [
         _caution(
             "chalk-in-pigment",
-            f"Up to {chalk_g:.2g} g of chalk may fall with the blue (this tub commonly gives about {blue_g:.2g} g of "
-            f"that): weigh no yield before it is out. {chalk_g * VINEGAR_ML_PER_G:.2g} mL of 5 % vinegar dissolve it, "
-            "after the air.",
+            f"Up to {_figure(chalk_g)} g of chalk may fall with the blue (such a tub commonly gives about "
+            f"{_figure(blue_g)} g of blue): weigh no yield before it is out. "
+            f"{_figure(chalk_g * VINEGAR_ML_PER_G)} mL of 5 % vinegar dissolve it, once the blue has settled.",
         )
     ]
 
@@ -136,7 +136,7 @@ def _trust(record: LiquorRecord, effects: Effects) -> list[Caution]:
         found.append(
             _caution(
                 "temperature-differs",
-                f"The jar stood at {jar.temp_c:g} C, the tub at {record.temp_c:g} C. This dose is for the tub as it is; "
+                f"The jar stood at {jar.temp_c:g} C, the tub at {record.temp_c:g} C. This dose is for the tub; "
                 "a meter's temperature compensation does not do that.",
                 source="bates-pinching-1949",
             )
@@ -191,3 +191,7 @@ def _outside(record: LiquorRecord) -> list[Caution]:
 
 def _caution(code: str, text: str, *, source: str = "common-practice") -> Caution:
     return Caution(code=code, text=text, source=source)
+
+
+def _figure(value: float) -> str:
+    return f"{significant(value, 2):g}"

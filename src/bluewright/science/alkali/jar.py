@@ -38,7 +38,7 @@ class _Titration:
     temp_c: float | None
 
 
-def fit(record: LiquorRecord, *, scores: Floats, rng: np.random.Generator) -> tuple[Floats, float]:
+def fit(record: LiquorRecord, *, prior_z: Floats, rng: np.random.Generator) -> tuple[Floats, float]:
     """Scores of liquors that agree with the readings of the jar and of the tub (shape (18, members)), and the misfit.
 
     The misfit is that of the worst reading, in standard deviations of a reading's own noise.
@@ -50,8 +50,8 @@ def fit(record: LiquorRecord, *, scores: Floats, rng: np.random.Generator) -> tu
         found = liquors(record, z)
         return np.concatenate([_foretold(record, t, found, z) + found.bias_ph for t in titrations])
 
-    observed = np.concatenate([t.ph for t in titrations])
-    return condition(foretell, scores=scores, observed=observed, sd=own_sd, rng=rng)
+    read_ph = np.concatenate([t.ph for t in titrations])
+    return condition(foretell, prior_z=prior_z, read_ph=read_ph, reading_sd=own_sd, rng=rng)
 
 
 def _titrations(record: LiquorRecord) -> list[_Titration]:
@@ -93,7 +93,7 @@ def _foretold(record: LiquorRecord, titration: _Titration, found: Liquors, z: Fl
     """True pH after each addition for each possible liquor, shape (readings, members)."""
     liquid = found.liquid
     if titration.temp_c != record.temp_c:
-        jar_c = temp_draws(record, z, nominal_c=titration.temp_c)
+        jar_c = temp_draws(z, nominal_c=titration.temp_c)
         liquid = at_temperature(liquid, constants(jar_c, families=FAMILIES))
     measured = np.exp(titration.volume_sd * z[titration.volume_row])
     units = titration.added_per_l[:, None] / measured

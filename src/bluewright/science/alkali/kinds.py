@@ -20,7 +20,7 @@ class AlkaliKind:
     """One alkali as data.
 
     `charge` is the strong positive charge that a mole brings (2 for soda: two sodium); `family` the weak acid that
-    comes with it; `calcium` moles of calcium; `purity` true strength over the nominal one; `solubility` grams in
+    comes with it; `calcium` moles of calcium; `purity` true strength over the nominal one; `solubility_by_c` grams in
     100 g of water by temperature (C); `runaway`: nothing holds the pH back when too much is added.
     """
 
@@ -32,11 +32,13 @@ class AlkaliKind:
     calcium: int = 0
     runaway: bool = False
     solute: Solute | None = None
-    solubility: dict[float, Sourced] = field(default_factory=dict)
+    solubility_by_c: dict[float, Sourced] = field(default_factory=dict)
 
     def solubility_g_per_l(self, temp_c: float) -> float:
-        """Grams that dissolve in a litre of water, by straight lines between the rows of `solubility`."""
-        return 10.0 * float(np.interp(temp_c, list(self.solubility), [s.value for s in self.solubility.values()]))
+        """Grams that dissolve in a litre of water, by straight lines between the rows of `solubility_by_c`."""
+        return 10.0 * float(
+            np.interp(temp_c, list(self.solubility_by_c), [s.value for s in self.solubility_by_c.values()])
+        )
 
 
 def _molar(value: float, note: str = "") -> Sourced:
@@ -71,26 +73,26 @@ KINDS: Final[dict[Kind, AlkaliKind]] = {
         purity=_purity(1.0, 0.05, "a fresh bottle against its label; an opened one is in `media.ammonia`"),
     ),
     "soda_ash": AlkaliKind(
-        words="soda ash", molar=_molar(105.99, "Na2CO3"), charge=2, family="carbonic", solubility=_SODA,
+        words="soda ash", molar=_molar(105.99, "Na2CO3"), charge=2, family="carbonic", solubility_by_c=_SODA,
         purity=_purity(0.98, 0.02, "dry and closed; takes up water and CO2 from the air"),
     ),
     "washing_soda": AlkaliKind(
         words="washing soda crystals", molar=_molar(286.14, "Na2CO3 10 H2O"), charge=2, family="carbonic",
-        solubility={temp: s for temp, s in _dissolves((0.0, 21.0), (10.0, 41.0), (20.0, 92.0), (30.0, 280.0)).items()},
+        solubility_by_c=_dissolves((0.0, 21.0), (10.0, 41.0), (20.0, 92.0), (30.0, 280.0)),
         purity=_purity(1.10, 0.12, "clear crystals; a white crust has lost water and is stronger, up to 2.7 times"),
     ),
     "potash": AlkaliKind(
-        words="potash", molar=_molar(138.21, "K2CO3"), charge=2, family="carbonic", solubility=_POTASH,
+        words="potash", molar=_molar(138.21, "K2CO3"), charge=2, family="carbonic", solubility_by_c=_POTASH,
         purity=_purity(0.95, 0.05, "draws water from the air"),
     ),
     "lye": AlkaliKind(
         words="lye (sodium hydroxide)", molar=_molar(40.00, "NaOH"), charge=1, family=None, runaway=True,
-        solute="sodium_hydroxide", solubility=_dissolves((0.0, 42.0), (20.0, 109.0), (40.0, 129.0)),
+        solute="sodium_hydroxide", solubility_by_c=_dissolves((0.0, 42.0), (20.0, 109.0), (40.0, 129.0)),
         purity=_purity(0.97, 0.02, "beads or flakes from a closed tin"),
     ),
     "potassium_lye": AlkaliKind(
         words="potassium lye", molar=_molar(56.11, "KOH"), charge=1, family=None, runaway=True,
-        solute="potassium_hydroxide", solubility=_dissolves((0.0, 96.0), (20.0, 112.0), (40.0, 134.0)),
+        solute="potassium_hydroxide", solubility_by_c=_dissolves((0.0, 96.0), (20.0, 112.0), (40.0, 134.0)),
         purity=_purity(0.87, 0.03, "sold as 85 to 90 per cent, the rest water"),
     ),
     "slaked_lime": AlkaliKind(

@@ -36,28 +36,28 @@ def ceiling(record: LiquorRecord) -> float:
     if record.alkali.unit == "ml":
         return 1000.0 * record.liquor_l
     kind = KINDS[record.alkali.kind]
-    return kind.solubility_g_per_l(_temp_c(record)) * record.liquor_l if kind.solubility else math.inf
+    return kind.solubility_g_per_l(_temp_c(record)) * record.liquor_l if kind.solubility_by_c else math.inf
 
 
-def check_reachable(record: LiquorRecord, total: Floats, ceiling: float) -> None:
-    """Raises ModelError if the alkali cannot bring most of the possible liquors (`total`: their doses) to the target."""
+def check_reachable(record: LiquorRecord, amount: Floats, ceiling: float) -> None:
+    """Raises ModelError if the alkali cannot bring most possible liquors (`amount`: their doses) to the target."""
     words = KINDS[record.alkali.kind].words
     if record.alkali.kind == "slaked_lime" and record.target_ph > lime_water_ph(_temp_c(record)) - NEAR_LIME_PH:
         raise ModelError(
             f"slaked lime cannot reach pH {record.target_ph:g} at {_temp_c(record):g} C: saturated lime water itself "
             f"stands at about {lime_water_ph(_temp_c(record)):.1f}; choose a lower target_ph"
         )
-    if _share_beyond(total, ceiling) > 0.5:
+    if _share_beyond(amount, ceiling) > 0.5:
         raise ModelError(
             f"{words} as given cannot bring this liquor to pH {record.target_ph:g}: it would take more than "
             f"{ceiling:,.0f} {record.alkali.unit}; choose a lower target_ph, a stronger solution or another alkali"
         )
 
 
-def limits(record: LiquorRecord, total: Floats, ceiling: float) -> tuple[Caution, ...]:
+def limits(record: LiquorRecord, amount: Floats, ceiling: float) -> tuple[Caution, ...]:
     """What this alkali cannot do in this liquor, in words with this case's figures."""
     found = []
-    beyond = _share_beyond(total, ceiling)
+    beyond = _share_beyond(amount, ceiling)
     if beyond > 0.0:
         found.append(
             _limit(
@@ -79,11 +79,11 @@ def limits(record: LiquorRecord, total: Floats, ceiling: float) -> tuple[Caution
         found.append(_lime(record))
     if kind == "ammonia":
         found += _ammonia(record)
-    if record.alkali.unit == "ml" and np.median(total) > 100.0 * record.liquor_l:
+    if record.alkali.unit == "ml" and np.median(amount) > 100.0 * record.liquor_l:
         found.append(
             _limit(
                 "dilutes",
-                f"The dose is {np.median(total) / 10.0 / record.liquor_l:.0f} % of the liquor and dilutes it.",
+                f"The dose is {np.median(amount) / 10.0 / record.liquor_l:.0f} % of the liquor and dilutes it.",
             )
         )
     return tuple(found)
@@ -122,8 +122,8 @@ def _ammonia(record: LiquorRecord) -> list[Caution]:
     return found
 
 
-def _share_beyond(total: Floats, ceiling: float) -> float:
-    return float(np.mean(~(total <= ceiling)))
+def _share_beyond(amount: Floats, ceiling: float) -> float:
+    return float(np.mean(~(amount <= ceiling)))
 
 
 def _temp_c(record: LiquorRecord) -> float:

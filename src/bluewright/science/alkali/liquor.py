@@ -15,11 +15,11 @@ from bluewright.science.base.sourced import Floats
 from bluewright.science.media.calcite import CALCITE_G_PER_MOL
 from bluewright.science.media.charge import Constants, Liquid, constants, strong_at_ph
 
-FAMILIES: Final = ("carbonic", "lactic", "acetic", "phosphate", "phenolic_low", "phenolic_high", "ammonia")
+FAMILIES: Final = ("carbonic", "lactic", "acetic", "phosphate_middle", "phenolic_low", "phenolic_high", "ammonia")
 
 SCORES: Final = (
-    "lactic", "acetic", "carbonic", "phosphate", "phenolic_low", "phenolic_high", "kept_co2", "alkalinity", "hardness",
-    "calcite", "temp", "bias", "reading", "strength", "jar_strength", "jar_volume", "tub_volume",
+    "lactic", "acetic", "carbonic", "phosphate_middle", "phenolic_low", "phenolic_high", "kept_co2", "alkalinity",
+    "hardness", "calcite", "temp", "bias", "reading", "strength", "jar_strength", "jar_volume", "tub_volume",
     "transfer",
 )  # fmt: skip
 """What is uncertain, each as a standard-normal score: one row of an array of shape (18, members)."""
@@ -56,12 +56,12 @@ def reading_sds(record: LiquorRecord) -> tuple[float, float]:
     return share * record.ph_sd, float(np.hypot(own, priors.MODEL_PH_SD.value))
 
 
-def temp_draws(record: LiquorRecord, z: Floats, *, nominal_c: float | None) -> Floats:
+def temp_draws(z: Floats, *, nominal_c: float | None) -> Floats:
     """Temperatures of the liquor, C: the reading and its thermometer's error, or the season's guess."""
-    row = z[ROW["temp"]]
+    row: Floats = z[ROW["temp"]]
     if nominal_c is None:
-        return np.clip(priors.UNREAD_TEMP_C.from_z(row), 1.0, 40.0)
-    return np.maximum(nominal_c + priors.THERMOMETER_SD_C.value * row, 0.0)
+        return priors.UNREAD_TEMP_C.from_z(row)
+    return nominal_c + priors.THERMOMETER_SD_C.value * row
 
 
 def liquors(record: LiquorRecord, z: Floats) -> Liquors:
@@ -71,7 +71,7 @@ def liquors(record: LiquorRecord, z: Floats) -> Liquors:
     before any alkali (or its prior), less the instrument's bias.
     """
     shared_sd, own_sd = reading_sds(record)
-    temp_c = temp_draws(record, z, nominal_c=record.temp_c)
+    temp_c = temp_draws(z, nominal_c=record.temp_c)
     bias_ph = shared_sd * z[ROW["bias"]]
     if record.ph is None:
         start_ph = priors.START_PH.from_z(z[ROW["reading"]])
@@ -83,7 +83,7 @@ def liquors(record: LiquorRecord, z: Floats) -> Liquors:
     nothing = np.zeros(z.shape[1])
     closed = Liquid(
         constants=constants(temp_c, families=FAMILIES),
-        totals=totals,
+        totals_mol_per_l=totals,
         strong_mol_per_l=nothing,
         calcium_mol_per_l=calcium,
         calcite_frac=nothing,
@@ -91,7 +91,7 @@ def liquors(record: LiquorRecord, z: Floats) -> Liquors:
     )
     liquid = Liquid(
         constants=closed.constants,
-        totals=totals,
+        totals_mol_per_l=totals,
         strong_mol_per_l=strong_at_ph(closed, ph=start_ph),
         calcium_mol_per_l=calcium,
         calcite_frac=priors.CALCITE_SHARE.from_z(z[ROW["calcite"]]),
@@ -104,7 +104,7 @@ def at_temperature(liquid: Liquid, found: Constants) -> Liquid:
     """The same liquor, warmer or colder."""
     return Liquid(
         constants=found,
-        totals=liquid.totals,
+        totals_mol_per_l=liquid.totals_mol_per_l,
         strong_mol_per_l=liquid.strong_mol_per_l,
         calcium_mol_per_l=liquid.calcium_mol_per_l,
         calcite_frac=liquid.calcite_frac,

@@ -23,24 +23,24 @@ INFLATIONS: Final = (4.0, 3.0, 2.4)
 
 
 def condition(
-    foretell: Foretell, *, scores: Floats, observed: Floats, sd: float, rng: np.random.Generator
+    foretell: Foretell, *, prior_z: Floats, read_ph: Floats, reading_sd: float, rng: np.random.Generator
 ) -> tuple[Floats, float]:
-    """Scores of members that agree with the `observed` readings (shape (readings,)) of standard deviation `sd`.
+    """Scores of members that agree with the `read_ph` readings (shape (readings,)) of standard deviation `reading_sd`.
 
-    Formula, for each inflation a: z += C_zg (C_gg + a sd^2 I)^-1 (observed + sqrt(a) sd e - g(z)), C being covariances
-    over the members and e fresh standard normals. Returns the scores, of the shape of `scores` (d, members), and the
-    largest misfit of a reading, in `sd`, before the last move.
+    Formula, for each inflation a: z += C_zg (C_gg + a sd^2 I)^-1 (read_ph + sqrt(a) sd e - g(z)), C being covariances
+    over the members and e fresh standard normals. Returns the scores, of the shape of `prior_z` (d, members), and the
+    largest misfit of a reading, in `reading_sd`, before the last move.
     Source: Emerick & Reynolds 2013, Computers & Geosciences 55, 3, equations 6 to 9.
     """
-    z, worst = scores, 0.0
+    z, worst = prior_z, 0.0
     members = z.shape[1]
     for inflation in INFLATIONS:
         foretold = foretell(z)
         middle = np.mean(foretold, axis=1, keepdims=True)
         apart = foretold - middle
-        spread = apart @ apart.T / (members - 1) + inflation * sd**2 * np.eye(len(observed))
+        spread = apart @ apart.T / (members - 1) + inflation * reading_sd**2 * np.eye(len(read_ph))
         cross = (z - np.mean(z, axis=1, keepdims=True)) @ apart.T / (members - 1)
-        noise = np.sqrt(inflation) * sd * rng.standard_normal(foretold.shape)
-        z = z + cross @ np.linalg.solve(spread, observed[:, None] + noise - foretold)
-        worst = float(np.max(np.abs(observed - middle[:, 0]))) / sd
+        noise = np.sqrt(inflation) * reading_sd * rng.standard_normal(foretold.shape)
+        z = z + cross @ np.linalg.solve(spread, read_ph[:, None] + noise - foretold)
+        worst = float(np.max(np.abs(read_ph - middle[:, 0]))) / reading_sd
     return z, worst

@@ -17,7 +17,7 @@ LEAF_ACIDS: Final[dict[str, Prior]] = {
     "lactic": _guess(7e-3, 0.65, "mol/L", "lactic acid of fermenting leaf; with acetic 5 to 40 mmol/L"),
     "acetic": _guess(7e-3, 0.65, "mol/L", "acetic acid, and the weaker half of the leaf's own acids"),
     "carbonic": _guess(3.0e-3, 0.70, "mol/L", "CO2 of fermenting; saturated at one atmosphere it would be 34 mmol/L"),
-    "phosphate": _guess(1.2e-3, 0.55, "mol/L", "phosphate, and what else turns near pH 7; 0.5 to 3 mmol/L"),
+    "phosphate_middle": _guess(1.2e-3, 0.55, "mol/L", "phosphate, and what else turns near pH 7; 0.5 to 3 mmol/L"),
     "phenolic_low": _guess(1.5e-3, 0.80, "mol/L", "caffeic-like phenolics; all phenolics 1 to 10 mmol/L"),
     "phenolic_high": _guess(1.5e-3, 0.80, "mol/L", "simple phenolics and amino acids"),
 }

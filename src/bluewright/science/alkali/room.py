@@ -12,7 +12,7 @@ from bluewright.science.media.ammonia import air_water_ratio, free_frac, gas_ppm
 
 def surface_of_tub_m2(liquor_l: float) -> float:
     """Open surface of a round tub filled as deep as it is wide, m2 (arithmetic)."""
-    width_m = (4.0 * liquor_l / 1000.0 / math.pi) ** (1.0 / 3.0)
+    width_m = math.cbrt(4.0 * liquor_l / 1000.0 / math.pi)
     return math.pi * width_m**2 / 4.0
 
 

@@ -9,7 +9,6 @@ import numpy as np
 from bluewright.science.alkali.kinds import KINDS, SOLUTION_PURITY, UNLABELLED_AMMONIA, AlkaliKind
 from bluewright.science.alkali.record import Alkali
 from bluewright.science.base.sourced import Floats, Prior
-from bluewright.science.media.acids import FAMILIES
 from bluewright.science.media.ammonia import STRENGTH, ammonia_mol_per_l
 from bluewright.science.media.charge import Liquid, balance, gamma
 from bluewright.science.media.solutions import density_kg_per_l
@@ -62,12 +61,12 @@ def _wider(prior: Prior, spread: float) -> Prior:
 
 def with_added(liquid: Liquid, *, kind: AlkaliKind, mol_per_l: Floats, growth: Floats | float) -> Liquid:
     """The liquor with `mol_per_l` of the alkali for each litre it was, and grown to `growth` litres by it."""
-    totals = dict(liquid.totals)
+    totals = dict(liquid.totals_mol_per_l)
     if kind.family is not None:
         totals[kind.family] = totals.get(kind.family, np.zeros(1)) + mol_per_l
     return Liquid(
         constants=liquid.constants,
-        totals=totals,
+        totals_mol_per_l=totals,
         strong_mol_per_l=liquid.strong_mol_per_l + kind.charge * mol_per_l,
         calcium_mol_per_l=liquid.calcium_mol_per_l + kind.calcium * mol_per_l,
         calcite_frac=liquid.calcite_frac,
@@ -92,13 +91,13 @@ def mol_for_ph(liquid: Liquid, *, kind: AlkaliKind, ph: float, litres_per_mol: F
         grown = with_added(liquid, kind=kind, mol_per_l=mol, growth=1.0 + np.maximum(mol, 0.0) * litres_per_mol)
         activity = gamma(grown, ionic)
         found = balance(grown, ph=at, activity=activity)
-        alkaline = grown.constants.water / (10.0**-ph * activity) - 10.0**-ph / activity
-        own = _charge_of_mole(kind, grown, found.bicarbonate_like, ph, activity) - litres_per_mol * alkaline
+        alkaline = grown.constants.ion_product / (10.0**-ph * activity) - 10.0**-ph / activity
+        own = _charge_of_mole(kind, grown, found.lacking_z, ph, activity) - litres_per_mol * alkaline
         reached &= own > 1e-9
         own = np.where(reached, own, 1.0)
-        without = mol - (found.charge_mol_per_l + found.calcite_mol_per_l * found.bicarbonate_like) / own
-        chalk = _chalk(grown, mol, without, own, kind, found.bicarbonate_like, found.calcite_product)
-        mol = without + liquid.calcite_frac * chalk * found.bicarbonate_like / own
+        without = mol - (found.charge_mol_per_l + found.calcite_mol_per_l * found.lacking_z) / own
+        chalk = _chalk(grown, mol, without, own, kind, found.lacking_z, found.calcite_product)
+        mol = without + liquid.calcite_frac * chalk * found.lacking_z / own
         ionic = found.ionic_mol_per_l
     return np.where(reached, mol, np.inf)
 
@@ -109,8 +108,9 @@ def _charge_of_mole(kind: AlkaliKind, liquid: Liquid, left: Floats, ph: float, a
         return np.full(np.shape(left), float(kind.charge))
     if kind.family == "carbonic":
         return kind.charge - 2.0 + left
-    share = liquid.constants.k["ammonia"][0] * activity
-    return kind.charge + FAMILIES["ammonia"].top_charge - share / (10.0**-ph + share)
+    share = liquid.constants.dissociation["ammonia"][0] * activity
+    acid_frac: Floats = 10.0**-ph / (10.0**-ph + share)
+    return kind.charge + acid_frac
 
 
 def _chalk(
@@ -120,7 +120,7 @@ def _chalk(
     more = liquid.calcite_frac * left / own
     carbonate = 1 if kind.family == "carbonic" else 0
     calcium = liquid.calcium_mol_per_l + kind.calcium * (without - mol)
-    carbon = liquid.totals["carbonic"] + carbonate * (without - mol)
+    carbon = liquid.totals_mol_per_l["carbonic"] + carbonate * (without - mol)
     calcium_slope, carbon_slope = 1.0 - kind.calcium * more, 1.0 - carbonate * more
     middle = calcium * carbon_slope + carbon * calcium_slope
     over = calcium * carbon - product

@@ -122,6 +122,10 @@ FAMILIES: Final[dict[str, Family]] = {
             ),
         ),
     ),
+    "phosphate_middle": Family(
+        name="phosphate_middle", top_charge=-1,
+        steps=(_curve(7.198, 2073.0, -5.9884, 0.020912, source="bates-acree-1945"),),
+    ),
     "phenolic_low": Family(
         name="phenolic_low", top_charge=0,
         steps=(
@@ -141,7 +145,8 @@ FAMILIES: Final[dict[str, Family]] = {
         ),
     ),
 }  # fmt: skip
-"""The families by name, with the sources of their pK. Those of leaf phenolics are judgements and matter above pH 10."""
+"""The families by name, with the sources of their pK; `phosphate_middle` is the one step of phosphate in pH 4 to 11.
+Those of leaf phenolics are judgements and matter above pH 10."""
 
 WATER: Final = _curve(
     13.995, 4470.99, -6.0875, 0.01706, source="harned-owen-1958", pk_range=0.003,

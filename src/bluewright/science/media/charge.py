@@ -29,9 +29,9 @@ LOW_PH, HIGH_PH = 0.0, 14.5
 class Constants:
     """Constants of dissociation, water and calcite at one temperature for each member, at no ionic strength."""
 
-    k: Mapping[str, tuple[Floats, ...]]
-    water: Floats
-    calcite: Floats
+    dissociation: Mapping[str, tuple[Floats, ...]]
+    ion_product: Floats
+    solubility_product: Floats
     slope: Floats
 
 
@@ -40,7 +40,7 @@ class Liquid:
     """What is in the liquor, for each member (arrays that broadcast together)."""
 
     constants: Constants
-    totals: Mapping[str, Floats]
+    totals_mol_per_l: Mapping[str, Floats]
     """Family name -> mol/L of all its forms."""
     strong_mol_per_l: Floats
     """Charge of the ions that take no part in acid and base (potassium, sodium, calcium less chloride, ...)."""
@@ -64,8 +64,8 @@ class Balance:
     ionic_mol_per_l: Floats
     calcite_mol_per_l: Floats
     """Calcite that falls (with `calcite_frac` in it)."""
-    bicarbonate_like: Floats
-    """Hydrogen ions still on a carbonate: 2 for CO2, 1 for bicarbonate, 0 for carbonate."""
+    lacking_z: Floats
+    """Charge that a carbonate lacks to be bare CO3: 2 for CO2, 1 for bicarbonate, 0 for carbonate."""
     calcite_product: Floats
     """Calcium times all carbonate (mol2/L2) at which calcite begins to fall, for the litre as it has grown."""
 
@@ -78,9 +78,9 @@ def constants(temp_c: Floats, *, families: tuple[str, ...]) -> Constants:
     absolute_k = temp_c + KELVIN_OFFSET
     a, b, c, d = (term.value for term in CALCITE)
     return Constants(
-        k=found,
-        water=np.exp(-LN10 * pkw(temp_c)),
-        calcite=np.exp(LN10 * (a + b * absolute_k + c / absolute_k + d * np.log10(absolute_k))),
+        dissociation=found,
+        ion_product=np.exp(-LN10 * pkw(temp_c)),
+        solubility_product=np.exp(LN10 * (a + b * absolute_k + c / absolute_k + d * np.log10(absolute_k))),
         slope=debye_slope(temp_c),
     )
 
@@ -96,20 +96,20 @@ def balance(liquid: Liquid, *, ph: Floats, activity: Floats) -> Balance:
     Formula: strong + sum c_i z_i(pH) + [H] - [OH] - what falls as calcite; K' = K g^(2z - 1) for a step from charge z.
     """
     h = np.exp(-LN10 * ph)
-    hydrogen, hydroxide = h / activity * liquid.growth, liquid.constants.water / (h * activity) * liquid.growth
+    hydrogen, hydroxide = h / activity * liquid.growth, liquid.constants.ion_product / (h * activity) * liquid.growth
     charge = liquid.strong_mol_per_l + hydrogen - hydroxide
     slope = hydrogen + hydroxide
     neutral = np.abs(liquid.strong_mol_per_l - 2.0 * liquid.calcium_mol_per_l)
     squares = neutral + 4.0 * liquid.calcium_mol_per_l + hydrogen + hydroxide
     falls, left, product = np.zeros_like(h), np.zeros_like(h), np.zeros_like(h)
-    for name, total in liquid.totals.items():
+    for name, total in liquid.totals_mol_per_l.items():
         top = FAMILIES[name].top_charge
-        off, off_squared, last = _hydrogens_off(liquid.constants.k[name], h=h, activity=activity, top=top)
+        off, off_squared, last = _hydrogens_off(liquid.constants.dissociation[name], h=h, activity=activity, top=top)
         variance = off_squared - off * off
         kept = total
         if name == "carbonic":
             left = 2.0 - off
-            product = liquid.constants.calcite / (activity**8 * last) * np.square(liquid.growth)
+            product = liquid.constants.solubility_product / (activity**8 * last) * np.square(liquid.growth)
             falls, moves = _calcite(liquid, total, product, left)
             charge = charge - 2.0 * falls
             slope = slope + moves * left
@@ -122,7 +122,7 @@ def balance(liquid: Liquid, *, ph: Floats, activity: Floats) -> Balance:
         per_ph_mol_per_l=-LN10 * slope,
         ionic_mol_per_l=np.maximum(0.5 * squares - 2.0 * falls, 0.0) / liquid.growth + liquid.spectator_mol_per_l,
         calcite_mol_per_l=falls,
-        bicarbonate_like=left,
+        lacking_z=left,
         calcite_product=product,
     )
 
@@ -130,15 +130,15 @@ def balance(liquid: Liquid, *, ph: Floats, activity: Floats) -> Balance:
 def _hydrogens_off(k: tuple[Floats, ...], *, h: Floats, activity: Floats, top: int) -> tuple[Floats, Floats, Floats]:
     """Mean number of hydrogens off, mean of its square, and the share with all off."""
     if len(k) == 1:
-        share = k[0] * activity if top == 1 else k[0] / activity
+        share = k[0] * activity ** (2 * top - 1)
         alone = share / (h + share)
         return alone, alone, alone
-    term = np.ones_like(h)
-    total, mean, square = term, np.zeros_like(h), np.zeros_like(h)
     ratio, step_change = activity ** (2 * top - 1) / h, activity**-2
-    for count, constant in enumerate(k, start=1):
-        term = term * constant * ratio
+    term = k[0] * ratio
+    total, mean, square = 1.0 + term, term, term
+    for count, constant in enumerate(k[1:], start=2):
         ratio = ratio * step_change
+        term = term * constant * ratio
         total, mean, square = total + term, mean + count * term, square + count * count * term
     return mean / total, square / total, term / total
 
@@ -165,7 +165,7 @@ def strong_at_ph(liquid: Liquid, *, ph: Floats) -> Floats:
 def _with_strong(liquid: Liquid, strong_mol_per_l: Floats) -> Liquid:
     return Liquid(
         constants=liquid.constants,
-        totals=liquid.totals,
+        totals_mol_per_l=liquid.totals_mol_per_l,
         strong_mol_per_l=strong_mol_per_l,
         calcium_mol_per_l=liquid.calcium_mol_per_l,
         calcite_frac=liquid.calcite_frac,
@@ -175,25 +175,31 @@ def _with_strong(liquid: Liquid, strong_mol_per_l: Floats) -> Liquid:
 
 
 def solve_ph(liquid: Liquid, *, start_ph: Floats, within_ph: float = 1e-5) -> Floats:
-    """The pH of each member: Newton's steps inside a bracket that is halved whenever a step would leave it.
+    """The pH of each member; see `solve`."""
+    return solve(liquid, start_ph=start_ph, within_ph=within_ph)[0]
+
+
+def solve(liquid: Liquid, *, start_ph: Floats, within_ph: float = 1e-5) -> tuple[Floats, Balance]:
+    """The pH of each member and the balance there: Newton's steps inside a bracket, halved where a step would leave it.
 
     `start_ph` has the shape of the answer; `within_ph` is the last step's largest size (the error is far smaller).
     The balance falls steadily with pH, so there is one root. Activities are taken afresh until the pH moves by less
-    than 0.05. Raises ModelError if a pH lies outside 0 to 14.5.
+    than 0.1. Raises ModelError if a pH lies outside 0 to 14.5.
     """
     ph = np.asarray(start_ph, dtype=float)
+    ionic = balance(liquid, ph=ph, activity=gamma(liquid, np.full(ph.shape, 0.02))).ionic_mol_per_l
     for _ in range(4):
-        guess = gamma(liquid, np.full(ph.shape, 0.02))
-        coefficient = gamma(liquid, balance(liquid, ph=ph, activity=guess).ionic_mol_per_l)
-        before, ph = ph, _root(liquid, ph, coefficient, within_ph)
-        if np.max(np.abs(ph - before)) < max(0.05, 50.0 * within_ph):
+        before = ph
+        ph, found = _root(liquid, ph, gamma(liquid, ionic), within_ph)
+        ionic = found.ionic_mol_per_l
+        if np.max(np.abs(ph - before)) < max(0.1, 50.0 * within_ph):
             break
     if not np.all((ph > LOW_PH + 0.01) & (ph < HIGH_PH - 0.01)):
         raise ModelError("the balance of charge has no pH between 0 and 14.5; is the dose or the volume mistyped?")
-    return ph
+    return ph, found
 
 
-def _root(liquid: Liquid, ph: Floats, coefficient: Floats, within_ph: float) -> Floats:
+def _root(liquid: Liquid, ph: Floats, coefficient: Floats, within_ph: float) -> tuple[Floats, Balance]:
     low, high = np.full(ph.shape, LOW_PH), np.full(ph.shape, HIGH_PH)
     for count in range(80):
         found = balance(liquid, ph=ph, activity=coefficient)
@@ -206,5 +212,5 @@ def _root(liquid: Liquid, ph: Floats, coefficient: Floats, within_ph: float) -> 
         stepped = np.where(halve, 0.5 * (low + high), stepped)
         moved, ph = np.max(np.abs(stepped - ph)), stepped
         if moved < within_ph:
-            return ph
+            return ph, found
     raise ModelError("the pH did not settle in 80 steps")
