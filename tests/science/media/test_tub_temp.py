@@ -159,7 +159,7 @@ def test_the_answer_is_plain_json_and_repeats_with_its_seed() -> None:
     ("fields", "said"),
     [
         ({"until": at(-1)}, "until: it is not after started"),
-        ({"until": at(24 * 61)}, "until: it is 60 days or more"),
+        ({"until": at(24 * 32)}, "until: it is 31 days or more"),
         ({"now": at(80)}, "now: it is not between"),
         ({"readings": [{"time": at(5), "temp_c": 15.0}], "now": at(4)}, r"readings\[0\].time: this reading is later"),
         ({"readings": [{"time": at(-5), "temp_c": 15.0}]}, r"readings\[0\].time: this reading is not between"),

@@ -93,7 +93,7 @@ def _sources(record: PotentialRecord) -> tuple[str, ...]:
 def _cautions(record: PotentialRecord) -> tuple[Caution, ...]:
     """What these figures should not be trusted for."""
     found = []
-    studied_h = STORAGE_STUDIED_H[record.plant]
+    studied_h = STORAGE_STUDIED_H[record.plant].value
     if record.leaf.held_h > studied_h:
         text = f"Held for {record.leaf.held_h:g} h: nothing is known of this leaf beyond {studied_h:g} h after picking."
         found.append(Caution(code="outside-range", text=text, source="bluewright-leaf"))
@@ -101,7 +101,7 @@ def _cautions(record: PotentialRecord) -> tuple[Caution, ...]:
         text = f"Leaf held at {record.held_temp_c:g} C is frozen or cooked: these figures are for 0 to 40 C."
         found.append(Caution(code="outside-range", text=text, source="bluewright-leaf"))
     day = _northern_day(record)
-    if day is not None and days_from_best(record.plant, day_of_year=day) > SEASON_STUDIED_D:
+    if day is not None and days_from_best(record.plant, day_of_year=day) > SEASON_STUDIED_D.value:
         text = "This is far from the picking season; no source says what the leaf holds then."
         found.append(Caution(code="outside-range", text=text, source="bluewright-leaf"))
     return tuple(found)

@@ -27,9 +27,10 @@ COLDEST_HOUR: Final = Sourced(
 WARMEST_HOUR: Final = Sourced(
     value=15.0, unit="h", source="common-practice", low=13.0, high=17.0, grade="practice", note="mid afternoon"
 )
-WARMEST_DAY: Final = 203
-"""Day of year (22 July) at which the seasonal mean is highest in northern middle latitudes."""
-
+WARMEST_DAY: Final = Sourced(
+    value=203.0, unit="d", source="common-practice", low=190.0, high=220.0, grade="practice",
+    note="day of the year (22 July) with the warmest seasonal mean, northern middle latitudes",
+)  # fmt: skip
 YEAR_MEAN: Final = Prior(
     kind="normal", centre=10.0, spread=4.0, unit="C", source="common-practice", grade="guess",
     note="yearly mean air of a temperate garden in northern middle latitudes, spread over places",
@@ -124,7 +125,7 @@ def daily_curve(clock_h: Floats) -> Floats:
 
 def season(day_of_year: int) -> float:
     """+1 on the warmest day of the year, -1 half a year away (northern middle latitudes)."""
-    return float(np.cos(2 * np.pi * (day_of_year - WARMEST_DAY) / 365.25))
+    return float(np.cos(2 * np.pi * (day_of_year - WARMEST_DAY.value) / 365.25))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -104,10 +104,14 @@ SEASON_WIDTH_D: Final[dict[Plant, Prior]] = {
     ),
 }  # fmt: skip
 """Days from the best day to where the content has fallen to 0.61 of its best (a bell curve)."""
-SEASON_UNKNOWN_D: Final = 45.0
-"""With no day given, the picking is taken as this many days (one standard deviation) from the best."""
-SEASON_STUDIED_D: Final = 120.0
-"""Beyond so many days from the best day no source says anything."""
+SEASON_UNKNOWN_D: Final = Sourced(
+    value=45.0, unit="d", source="common-practice", low=30.0, high=70.0, grade="guess",
+    note="with no day given, the picking is taken as this far from the best day, one standard deviation",
+)  # fmt: skip
+SEASON_STUDIED_D: Final = Sourced(
+    value=120.0, unit="d", source="common-practice", low=90.0, high=150.0, grade="practice",
+    note="beyond so many days from the best day nobody picks, and no source says anything",
+)  # fmt: skip
 
 DAMAGE: Final = Prior(
     kind="normal", centre=-0.1, spread=0.3, unit="1", source="bluewright-leaf", grade="guess",
@@ -138,7 +142,11 @@ WILTED: Final = Prior(
     kind="lognormal", centre=3.0, spread=0.3, unit="1", source="bluewright-leaf", grade="guess",
     note="loss is faster in leaf that is wilted, bruised or heaped until it warms",
 )  # fmt: skip
-STORAGE_STUDIED_H: Final[dict[Plant, float]] = {"woad": 72.0, "japanese_indigo": 24.0, "indigofera": 24.0}
+STORAGE_STUDIED_H: Final[dict[Plant, Sourced]] = {
+    "woad": Sourced(value=72.0, unit="h", source="mocquard-2023", low=48.0, high=96.0, grade="measured"),
+    "japanese_indigo": Sourced(value=24.0, unit="h", source="common-practice", low=12.0, high=48.0, grade="guess"),
+    "indigofera": Sourced(value=24.0, unit="h", source="common-practice", low=12.0, high=48.0, grade="guess"),
+}
 """Hours from picking up to which anything is known of the loss."""
 
 
@@ -183,7 +191,7 @@ def draw_precursor(
     loss_per_h = STORAGE_LOSS_PER_H[plant].from_z(z[0]) * STORAGE_Q10.from_z(z[1]) ** ((held_temp_c - 20.0) / 10.0)
     if wilted:
         loss_per_h = loss_per_h * WILTED.from_z(z[2])
-    away_d = SEASON_UNKNOWN_D * z[3] if day_of_year is None else days_from_best(plant, day_of_year=day_of_year)
+    away_d = SEASON_UNKNOWN_D.value * z[3] if day_of_year is None else days_from_best(plant, day_of_year=day_of_year)
     return PrecursorDraws(
         sound_mmol_per_kg=CONTENT[plant].from_z(z[4]),
         age_factor=AGE[leaf.age].from_z(z[5]),

@@ -18,7 +18,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from bluewright.science.base.errors import InputError
-from bluewright.science.base.sourced import Floats, Prior
+from bluewright.science.base.sourced import Floats, Prior, Sourced
 from bluewright.science.media.air_temp import Gaussian, Seen, air
 from bluewright.science.media.tub import Tub
 from bluewright.science.media.tub_walls import (
@@ -42,17 +42,24 @@ WARMED_START: Final = Prior(
     kind="normal", centre=50.0, spread=20.0, unit="C", source="common-practice", grade="guess",
     note="water that was warmed first; only weighed if a reading of the tub is there to show it",
 )  # fmt: skip
-WARMED_CHANCE: Final = 0.02
-HEATER_OFF_CHANCE: Final = 0.1
-"""Chance, before any reading, that a tub said to be kept warm is in truth left to cool (judgement)."""
+WARMED_CHANCE: Final = Sourced(
+    value=0.02, unit="1", source="common-practice", low=0.005, high=0.1, grade="guess",
+    note="chance that the water of a tub not said to be warmed was warmed",
+)  # fmt: skip
+HEATER_OFF_CHANCE: Final = Sourced(
+    value=0.1, unit="1", source="common-practice", low=0.02, high=0.3, grade="guess",
+    note="chance that a tub said to be kept warm is in truth left to cool",
+)  # fmt: skip
 HEATER_SWING: Final = Prior(
     kind="normal", centre=0.0, spread=1.0, unit="C", source="common-practice", grade="guess",
     note="a thermostat's or a person's ups and downs about the temperature that is kept",
 )  # fmt: skip
-HEATER_SWING_H: Final = 2.0
+HEATER_SWING_H: Final = Sourced(value=2.0, unit="h", source="common-practice", low=0.5, high=6.0, grade="guess")
 
-MOST_STEPS: Final = 200
 STEP_H: Final = 0.5
+MOST_STEPS: Final = 200
+WIDEST_STEP_H: Final = 2.0
+"""The grid: half an hour a step, wider so as to keep to 200 steps, but at most 2 h, which the day's curve needs."""
 TAU_SCORES: Final = np.linspace(-3.0, 3.0, 13)
 """Standard scores of log tau at which the readings' probability is first computed; then finer where it is high."""
 TAU_NODES: Final = 8
@@ -159,10 +166,10 @@ def forecast(
     hold = None if hold_c is None else _as_normal(hold_c)
     if hold is None:
         usual = _left_to_air(grid, felt, tau=prior, start=None, seen=tub_seen)
-        other, chance = WARMED_START, WARMED_CHANCE
+        other, chance = WARMED_START, WARMED_CHANCE.value
     else:
         usual = _held(grid, hold, tau=prior, seen=tub_seen)
-        other, chance = hold, HEATER_OFF_CHANCE
+        other, chance = hold, HEATER_OFF_CHANCE.value
     regimes = [(0.0, usual)]
     if len(tub_seen.hours):
         rival = _left_to_air(grid, felt, tau=prior, start=other, seen=tub_seen)
@@ -182,7 +189,8 @@ def follow(te_c: Floats, *, step_h: float, tau_h: float, start_c: float) -> Floa
 
 def _grid(hours: Floats) -> Floats:
     first, last = float(hours.min()), float(hours.max())
-    steps = int(np.clip(np.ceil((last - first) / STEP_H), 8, MOST_STEPS))
+    span_h = last - first
+    steps = int(np.ceil(max(8, min(span_h / STEP_H, MOST_STEPS), span_h / WIDEST_STEP_H)))
     return np.linspace(first, max(last, first + 0.1), steps + 1)
 
 
@@ -218,7 +226,11 @@ def _felt(grid: Floats, *, tub: Tub, clock_h: float, day_of_year: int, air_seen:
     dark = np.append((lit[:-1] == 0).astype(float), 0.0)
     wet = np.append(np.full(len(grid), 0.0 if tub.covered else 1.0), 0.0)
     at = np.append(grid, grid[0])
-    cloud = 1 - SUN_OWN_DAY_FRAC + SUN_OWN_DAY_FRAC * np.exp(-np.abs(at[:, None] - at[None, :]) / SUN_DAY_H)
+    cloud = (
+        1
+        - SUN_OWN_DAY_FRAC.value
+        + SUN_OWN_DAY_FRAC.value * np.exp(-np.abs(at[:, None] - at[None, :]) / SUN_DAY_H.value)
+    )
     mean_c = around.mean_c + sun.centre * lit + NIGHT_OFFSET.centre * dark + OPEN_OFFSET.centre * wet
     cov_c2 = (
         around.cov_c2
@@ -296,7 +308,7 @@ def _even_shares(scores: Floats, log_weight: Floats) -> tuple[Floats, Floats, fl
 def _held(grid: Floats, hold: Prior, *, tau: Prior, seen: Seen) -> _Regime:
     """The tub held by a heater: one temperature that is kept, and its ups and downs."""
     apart_h = np.abs(grid[:, None] - grid[None, :])
-    cov_c2 = hold.spread**2 + HEATER_SWING.spread**2 * np.exp(-apart_h / HEATER_SWING_H)
+    cov_c2 = hold.spread**2 + HEATER_SWING.spread**2 * np.exp(-apart_h / HEATER_SWING_H.value)
     before = Gaussian(mean_c=np.full(len(grid), hold.centre), cov_c2=cov_c2)
     path, log_seen = before.given(_between(grid, seen.hours), seen.temp_c, np.diag(seen.sd_c**2))
     _, points, _ = _even_shares(TAU_SCORES, -0.5 * TAU_SCORES**2)

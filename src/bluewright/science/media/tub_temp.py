@@ -28,7 +28,10 @@ FORECAST_ERROR_PER_DAY: Final = Sourced(
 )
 EARLIEST_AIR_H: Final = -240.0
 """Air read more than ten days before the start says nothing that newer air does not say better."""
-SCALD_C: Final = 45.0
+SCALD: Final = Sourced(
+    value=49.0, unit="C", source="moritz-henriques-1947", low=45.0, high=52.0, grade="memory",
+    note="water scalds skin in about ten minutes; at 60 C in five seconds, at 70 C in one",
+)  # fmt: skip
 
 
 def tub_temp(record: TubTempRecord, *, rng: np.random.Generator) -> TubTempAnswer:
@@ -58,7 +61,7 @@ def tub_temp(record: TubTempRecord, *, rng: np.random.Generator) -> TubTempAnswe
         basis=_basis(record),
         inputs=record,
         cautions=_cautions(record, found, path, tub_seen),
-        sources=("bluewright-tub", "common-practice", "paaijmans-2008"),
+        sources=("bluewright-tub", "common-practice", "moritz-henriques-1947", "paaijmans-2008"),
     )
 
 
@@ -176,10 +179,6 @@ def _one_more(
 def _cautions(record: TubTempRecord, found: TubForecast, path: Floats, tub_seen: Seen) -> tuple[Caution, ...]:
     said: list[tuple[str, str]] = []
     low, _, high = quantiles(path, [0.05, 0.5, 0.95])
-    if high.max() > SCALD_C:
-        text = f"The tub may be at {high.max():.0f} C: liquor above about {SCALD_C:.0f} C scalds; "
-        text += "keep children away, lift nothing alone."
-        said.append(("scald", text))
     if low.min() < 0:
         said.append(("outside-range", "The tub may freeze; ice is not in this model."))
     if (record.until - record.started).days >= 14:
@@ -200,4 +199,15 @@ def _cautions(record: TubTempRecord, found: TubForecast, path: Floats, tub_seen:
                 f"others ({middle[worst]:.1f} C expected): was the tub stirred, the thermometer in it, the time right?"
             )
             said.append(("doubtful-reading", text))
-    return tuple(Caution(code=code, text=text, source="common-practice") for code, text in said)
+    plain = tuple(Caution(code=code, text=text, source="common-practice") for code, text in said)
+    return (*_scald(float(high.max())), *plain)
+
+
+def _scald(highest_c: float) -> tuple[Caution, ...]:
+    if highest_c < SCALD.value:
+        return ()
+    text = (
+        f"The tub may be at {highest_c:.0f} C, which scalds: water at {SCALD.value:.0f} C does in about ten minutes, "
+        "at 60 C in five seconds, at 70 C in one. Keep children and animals away; do not lift hot liquor alone."
+    )
+    return (Caution(code="scald", text=text, source=SCALD.source),)

@@ -17,7 +17,7 @@ from bluewright.science.media.tub import Tub
 TempC = Annotated[float, Field(ge=-30, le=100)]
 ErrorC = Annotated[float, Field(gt=0, le=30)]
 
-LONGEST_D = 60
+LONGEST_D = 31
 
 
 @record

@@ -48,8 +48,14 @@ GROUND_FRAC: Final = Sourced(
     value=0.5, unit="1", source="bluewright-tub", low=0.2, high=1.0, grade="guess",
     note="the floor passes half of min(U, 2) to the ground",
 )  # fmt: skip
-LOG_TAU_SD: Final[dict[bool, float]] = {False: 0.3, True: 0.4}
-"""Standard deviation of the log time constant, by `insulated`: a judgement; wrappings differ more than bare walls."""
+LOG_TAU_SD: Final[dict[bool, Sourced]] = {
+    False: Sourced(value=0.3, unit="1", source="bluewright-tub", low=0.2, high=0.5, grade="guess"),
+    True: Sourced(
+        value=0.4, unit="1", source="bluewright-tub", low=0.2, high=0.7, grade="guess",
+        note="wrappings differ more than bare walls",
+    ),
+}  # fmt: skip
+"""Standard deviation of the natural log of the time constant, by `insulated`."""
 
 # The sun's offset: mean over 24 h of a clear to mixed summer day, by how much sun falls on a lidded bare tub.
 # A black bare barrel in full sun (20 MJ/m2 a day, 0.9 of it absorbed on 0.35 of its skin, 9 W/(m2 K)) comes to +8 C,
@@ -70,9 +76,22 @@ SUN_BY_WALL: Final[dict[tuple[bool, bool], float]] = {
     (True, False): 1.0, (True, True): 0.5, (False, False): 0.5, (False, True): 0.7,
 }  # fmt: skip
 """Share of the sun's offset by (covered, insulated): wrapping passes little of it, open water cools itself (guess)."""
-SUN_OWN_DAY_FRAC: Final = 0.5
-"""Share of the offset's variance that is today's cloud; the rest is the place, the same every day (guess)."""
-SUN_DAY_H: Final = 24.0
+SUN_OWN_DAY_FRAC: Final = Sourced(
+    value=0.5, unit="1", source="bluewright-tub", low=0.2, high=0.8, grade="guess",
+    note="share of the offset's variance that is today's cloud; the rest is the place, the same every day",
+)  # fmt: skip
+SUN_DAY_H: Final = Sourced(
+    value=24.0, unit="h", source="bluewright-tub", low=12.0, high=48.0, grade="guess", note="memory of cloud"
+)
+DAYLIGHT_SWING_H: Final = Sourced(
+    value=4.0, unit="h", source="common-practice", low=2.5, high=5.5, grade="guess",
+    note="16 hours of daylight at midsummer, 8 at midwinter, northern middle latitudes",
+)  # fmt: skip
+SUN_MIDWINTER_FRAC: Final = Sourced(
+    value=0.2, unit="1", source="common-practice", low=0.1, high=0.4, grade="guess",
+    note="strength of the sun at midwinter against midsummer, northern middle latitudes",
+)  # fmt: skip
+MIDSUMMER_DAY: Final = 172
 
 NIGHT_OFFSET: Final = Prior(
     kind="normal", centre=-1.0, spread=0.7, unit="C", source="bluewright-tub", grade="guess",
@@ -122,7 +141,7 @@ def tau_prior(tub: Tub, *, liquid_l: float) -> Prior:
     return Prior(
         kind="lognormal",
         centre=centre,
-        spread=LOG_TAU_SD[tub.insulated],
+        spread=LOG_TAU_SD[tub.insulated].value,
         unit="h",
         source="bluewright-tub",
         grade="guess",
@@ -139,8 +158,8 @@ def tau_from_two_readings_h(first_c: float, second_c: float, *, air_c: float, ap
 
 
 def day_length_h(day_of_year: int) -> float:
-    """Hours of daylight, rounded for northern middle latitudes: 16 at midsummer, 8 at midwinter (guess)."""
-    return 12.0 + 4.0 * math.cos(2 * math.pi * (day_of_year - 172) / 365.25)
+    """Hours of daylight in northern middle latitudes: 12 and a swing of `DAYLIGHT_SWING_H`."""
+    return 12.0 + DAYLIGHT_SWING_H.value * math.cos(2 * math.pi * (day_of_year - MIDSUMMER_DAY) / 365.25)
 
 
 def sun_curve(clock_h: Floats, *, day_of_year: int) -> Floats:
@@ -153,5 +172,7 @@ def sun_curve(clock_h: Floats, *, day_of_year: int) -> Floats:
 
 
 def sun_season(day_of_year: int) -> float:
-    """Strength of the sun against midsummer: 1 in June, 0.2 in December (guess, northern middle latitudes)."""
-    return 0.6 + 0.4 * math.cos(2 * math.pi * (day_of_year - 172) / 365.25)
+    """Strength of the sun against midsummer: 1 in June, `SUN_MIDWINTER_FRAC` in December, a cosine between."""
+    winter = SUN_MIDWINTER_FRAC.value
+    share = math.cos(2 * math.pi * (day_of_year - MIDSUMMER_DAY) / 365.25)
+    return (1 + winter) / 2 + (1 - winter) / 2 * share
