@@ -20,7 +20,9 @@ class Window:
     """From when to when half the ensemble or more is within 90 % of its best."""
 
     from_: Annotated[datetime, Field(alias="from")]
+    """When it opens."""
     to: datetime
+    """When it closes."""
 
 
 @answer
@@ -28,6 +30,7 @@ class Recoverable:
     """Pure indigo that straining would give, with alkali and air done well, in grams."""
 
     now: Band
+    """Straining now."""
     best: Band
     """At the best moment of each member of the ensemble, whenever that is."""
 
@@ -37,7 +40,9 @@ class Option:
     """One moment at which to strain."""
 
     time: datetime
+    """When to strain."""
     expected_frac_of_best: float
+    """What it is expected to give, as a share of the best."""
     chance_of_losing_a_fifth: float
     """Chance that straining then gives less than four fifths of the best."""
 
@@ -47,18 +52,23 @@ class NextReading:
     """A reading that could be taken now, and what it is worth."""
 
     reading: str
+    """Its field in the record."""
     expected_gain_frac: float
     """By how much of the best the reading is expected to lessen the loss, by making for a better moment."""
 
 
 @answer
 class CurvePoint:
-    """Recoverable pure indigo at one moment, grams."""
+    """The 5, 50 and 95 % points of a forecast at one moment."""
 
     time: datetime
+    """The moment."""
     p5: float
+    """Nineteen times in twenty the truth is believed to be above this."""
     p50: float
+    """The middle."""
     p95: float
+    """Nineteen times in twenty the truth is believed to be below this."""
 
 
 @answer
@@ -66,19 +76,29 @@ class SteepAnswer:
     """The strain call for one steep."""
 
     version: Literal[1] = 1
+    """Version of this answer."""
     id: str
+    """Your own name for the tub, from the record."""
     advice: Advice
     """`strain` now, `wait` until `strain_at`, or `strain_past_peak`: now, it has been falling."""
     strain_at: datetime
     """The moment, among those at which you can, with the least expected loss."""
     look_again_at: datetime
+    """When to look again: before that the best is hardly past."""
     window: Window
+    """When at least half of what is believed possible keeps nine tenths of its best."""
     recoverable_g: Recoverable
+    """Pure indigo now and at best."""
     frac_of_best_now: Band
+    """What straining now gives, as a share of the best."""
     chance_past_peak: float
+    """Chance that the best moment is past."""
     options: tuple[Option, ...]
+    """Now and later moments at which you can strain."""
     next_reading: tuple[NextReading, ...]
+    """What to read next, the most telling first."""
     curve: tuple[CurvePoint, ...]
+    """Recoverable pure indigo against time, grams."""
     temp_curve_c: tuple[CurvePoint, ...]
     """Temperature of the tub as the forecast takes it, at the times of `curve`."""
     ess: float
@@ -86,5 +106,8 @@ class SteepAnswer:
     basis: Literal["prior", "garden", "readings"]
     """What it rests on beside the priors: nothing, what this garden has taught, or readings of this steep."""
     inputs: SteepRecord
+    """The record that was answered, with its defaults."""
     cautions: tuple[Caution, ...]
+    """What to be careful of."""
     sources: tuple[str, ...]
+    """Keys of `sources.bib` that the answer rests on."""

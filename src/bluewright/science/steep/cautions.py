@@ -103,7 +103,7 @@ def _surprises(ensemble: Ensemble, course: Course) -> list[Caution]:
                     _model(
                         "surprising-reading",
                         f"{sign.replace('_', ' ')} {level} on {reading.time:%d %b, %H:%M} does not fit the rest "
-                        f"(chance {100 * chance:.1f} %): look again, or the tub does something the model does not know.",
+                        f"(chance {100 * chance:.1f} %): look again, or this tub does what the model does not know.",
                     )
                 )
     return found

@@ -25,9 +25,11 @@ class Temp:
     """A temperature, seen or forecast."""
 
     time: AwareDatetime
+    """When it was read, or for when it is forecast."""
     where: Literal["tub", "air"]
     """In the liquor, or in the air beside the tub (in the shade)."""
-    temp_c: Annotated[float, Field(ge=-40, le=105)]
+    temp_c: Annotated[float, Field(ge=-30, le=100)]
+    """Degrees Celsius."""
     forecast: bool = False
     """True for a weather forecast of a time to come."""
 
@@ -37,14 +39,19 @@ class Signs:
     """What eye, nose and hand notice, each on a scale of 0 (none) to 3 (strong)."""
 
     bubbles: Level | None = None
+    """0 none, 1 a few at the rim, 2 rising steadily, 3 lively, frothing."""
     scum: Level | None = None
+    """0 none, 1 a thin shimmer, 2 a film, coppery or blue, 3 a thick blue skin."""
     blue_cast: Level | None = None
-    """A blue cast in bright reflected light."""
+    """In bright reflected light: 0 none, 1 a hint at the edge, 2 clear, 3 strong, like a gemstone."""
     limpness: Level | None = None
+    """Of the leaves: 0 crisp, 1 bends, 2 limp and olive, 3 slimy, see-through."""
     darkness: Level | None = None
+    """Of the liquor: 0 clear and pale, 1 straw to yellow-green, 2 tea, 3 dark brown."""
     smell: Level | None = None
+    """0 fresh, like grass, 1 sweet or fruity, 2 cabbage, 3 foul."""
     alkali_green: Level | None = None
-    """How green a little liquor turns when alkali is added to it in a jar."""
+    """A little liquor with alkali in a jar: 0 stays brown, 1 yellowish green, 2 green, 3 deep green, soon blue."""
 
 
 @record
@@ -52,11 +59,15 @@ class Reading:
     """One look at the tub."""
 
     time: AwareDatetime
+    """When the look was taken; not after `now`, and in order."""
     signs: Signs = Signs()
+    """What was noticed; leave out what was not looked at."""
     ph: Annotated[float, Field(ge=0, le=14)] | None = None
+    """pH of the liquor."""
     ph_sd: Annotated[float, Field(gt=0, le=3)] | None = None
     """Standard deviation of the pH reading; 0.25 if left out."""
     dissolved_oxygen_mg_l: Annotated[float, Field(ge=0, le=25)] | None = None
+    """Dissolved oxygen of the liquor, below the surface."""
     temp_c: Annotated[float, Field(ge=-5, le=105)] | None = None
     """Temperature of the liquor."""
     lab: tuple[
@@ -73,7 +84,9 @@ class Move:
     """How far a garden has moved one parameter of the model, in scores of its prior."""
 
     centre_z: Annotated[float, Field(ge=-6, le=6)]
+    """Where the parameter now is believed to be."""
     spread_z: Annotated[float, Field(gt=0, le=1.5)]
+    """How widely; 1 is as widely as before."""
 
 
 @record
@@ -81,6 +94,7 @@ class Garden:
     """What a garden has taught; written by the program, opaque to people."""
 
     version: Literal[1] = 1
+    """Version of this object."""
     moves: dict[str, Move]
     """By name of the parameter."""
 
@@ -90,24 +104,33 @@ class SteepRecord:
     """One steep up to now."""
 
     version: Literal[1] = 1
+    """Version of this record."""
     id: Annotated[str, Field(max_length=200)] = ""
     """Your own name for the tub, given back with the answer."""
     plant: Plant
+    """`woad`, `japanese_indigo` or `indigofera`."""
     method: Method
     """`cold`: left to the weather; `warm`: kept at 25 to 45 C; `hot`: kept above 60 C."""
     started: AwareDatetime
     """When leaf and water met."""
     now: AwareDatetime
+    """The present moment; its offset is the clock that the answer speaks in."""
     leaf_kg: Annotated[float, Field(gt=0, le=100_000)]
     """Fresh leaf put in, weighed before washing."""
     water_l: Annotated[float, Field(gt=0, le=1_000_000)]
+    """Water put in."""
     leaf: LeafState = LeafState()
+    """In what state the leaf went in."""
     tub: Tub = Tub()
+    """The tub; an ordinary lidded one if left out."""
     temps: Annotated[tuple[Temp, ...], Field(max_length=MAX_TEMPS)] = ()
+    """Temperatures of tub and air, seen or forecast; with none at all a wide guess for the season is taken."""
     readings: Annotated[tuple[Reading, ...], Field(max_length=MAX_READINGS)] = ()
+    """Every look at the tub so far, in order of time."""
     can_strain: Annotated[tuple[str, ...], Field(min_length=1, max_length=96)] | None = None
     """Times of day at which you can strain (`08:00`); default any hour from 06:00 to 22:00, by the offset of `now`."""
     garden: Garden | None = None
+    """What this garden has taught, if the program has written it down."""
     seed: Annotated[int, Field(ge=0)] = 1
     """Seed of the random draws: the same record and seed give the same answer."""
 

@@ -129,7 +129,7 @@ def _gaussian(z: Floats, weights: Floats) -> tuple[Floats, Floats]:
     mean = weights @ z
     centred = z - mean
     covariance = (weights[:, None] * centred).T @ centred
-    return mean, np.linalg.cholesky(covariance + 1e-6 * np.eye(z.shape[1]))
+    return mean, np.asarray(np.linalg.cholesky(covariance + 1e-6 * np.eye(z.shape[1])), dtype=np.float64)
 
 
 def _move(walk: _Walk, phi: float, loglik: LogLik, rng: np.random.Generator) -> None:
