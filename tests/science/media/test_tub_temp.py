@@ -53,6 +53,16 @@ def test_a_forecast_is_the_less_trusted_the_further_ahead() -> None:
     assert found.sd_c[4] == 4.0
 
 
+def test_a_forecast_hour_is_less_trusted_than_one_that_was_read() -> None:
+    """Own hand: 1.5 + 0.3 * 12/24 = 1.65 C half a day ahead; 0.7 C for what was read."""
+    rows = [{"time": at(0), "temp_c": 15.0}, {"time": at(12), "temp_c": 15.0, "forecast": True}]
+    assert air_points(made(air=rows), now_h=0.0).sd_c.tolist() == pytest.approx([0.7, 1.65])
+
+
+def test_water_kept_at_the_boil_is_answered() -> None:
+    assert answer(hold_c=100.0, hold_error_c=0.1).mean_c.p50 == pytest.approx(100.0, abs=0.5)
+
+
 def test_a_dense_logger_series_is_taken_as_hourly_means() -> None:
     """Own hand: six points 10 minutes apart, 15 to 20 C, make one of 17.5 C at their middle, 25 minutes past."""
     rows = [{"time": at(k / 6), "temp_c": 15.0 + k} for k in range(6)]
@@ -161,7 +171,9 @@ def test_the_answer_is_plain_json_and_repeats_with_its_seed() -> None:
         ({"until": at(-1)}, "until: it is not after started"),
         ({"until": at(24 * 32)}, "until: it is 31 days or more"),
         ({"now": at(80)}, "now: it is not between"),
-        ({"readings": [{"time": at(5), "temp_c": 15.0}], "now": at(4)}, r"readings\[0\].time: this reading is later"),
+        ({"readings": [{"time": at(5), "temp_c": 15.0}], "now": at(4)}, r"readings\[0\].time: this lies after now"),
+        ({"air": [{"time": at(5), "temp_c": 15.0}], "now": at(4)}, r"air\[0\].time: this lies after now"),
+        ({"days": [day(4, 10.0, 20.0)], "now": at(4)}, r"days\[0\].day: this lies after now; .* forecast true"),
         ({"readings": [{"time": at(-5), "temp_c": 15.0}]}, r"readings\[0\].time: this reading is not between"),
         (
             {"readings": [{"time": at(5), "temp_c": 15.0}, {"time": at(3), "temp_c": 15.0}]},

@@ -9,6 +9,7 @@ from bluewright.science.base.cautions import Caution
 from bluewright.science.base.sourced import Sourced
 from bluewright.science.leaf.record import Effect, Figure, PotentialAnswer, PotentialRecord
 from bluewright.science.leaf.yields import GOT_FRAC, PUBLISHED_YIELDS
+from bluewright.science.media.air_temp import northern_day
 from bluewright.science.media.precursor import (
     PUBLISHED_CONTENT,
     SEASON_STUDIED_D,
@@ -63,11 +64,7 @@ def potential(record: PotentialRecord, *, rng: np.random.Generator) -> Potential
 
 
 def _northern_day(record: PotentialRecord) -> int | None:
-    """The day of the year at which the northern hemisphere stands in the same season."""
-    if record.picked_on is None:
-        return None
-    day = record.picked_on.timetuple().tm_yday
-    return day if record.hemisphere == "north" else (day + 182) % 365 + 1
+    return None if record.picked_on is None else northern_day(record.picked_on, hemisphere=record.hemisphere)
 
 
 def _effects(drawn: PrecursorDraws) -> tuple[Effect, ...]:

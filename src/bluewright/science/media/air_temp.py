@@ -11,7 +11,8 @@ Not here: the tub (`tub_heat`), nor sun and night sky on it (`tub_walls`).
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import Final
+from datetime import date
+from typing import Final, Literal
 
 import numpy as np
 
@@ -126,6 +127,12 @@ def daily_curve(clock_h: Floats) -> Floats:
 def season(day_of_year: int) -> float:
     """+1 on the warmest day of the year, -1 half a year away (northern middle latitudes)."""
     return float(np.cos(2 * np.pi * (day_of_year - WARMEST_DAY.value) / 365.25))
+
+
+def northern_day(day: date, *, hemisphere: Literal["north", "south"]) -> int:
+    """Day of the year at which the northern hemisphere stands in the season of `day`: in the south half a year on."""
+    of_year = day.timetuple().tm_yday
+    return of_year if hemisphere == "north" else (of_year + 182) % 365 + 1
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -103,7 +103,7 @@ class TubForecast:
         rows = _between(self.hours, hours)
         weights = np.array([part.weight_frac for part in self.parts])[:, None]
         means = np.array([rows @ part.path.mean_c for part in self.parts])
-        variances = np.array([np.einsum("ij,jk,ik->i", rows, part.path.cov_c2, rows) for part in self.parts])
+        variances = np.array([((rows @ part.path.cov_c2) * rows).sum(axis=1) for part in self.parts])
         mean = (weights * means).sum(axis=0) / weights.sum()
         variance = (weights * (variances + (means - mean) ** 2)).sum(axis=0) / weights.sum()
         return mean, np.sqrt(variance)

@@ -10,12 +10,22 @@ import numpy as np
 from bluewright.science.base.bands import Band, band, quantiles, significant
 from bluewright.science.base.cautions import Caution
 from bluewright.science.base.sourced import Floats, Prior, Sourced
-from bluewright.science.media.air_temp import COLDEST_HOUR, WARMEST_HOUR, Seen
+from bluewright.science.media.air_temp import COLDEST_HOUR, MAX_TEMP_C, MIN_TEMP_C, WARMEST_HOUR, Seen, northern_day
 from bluewright.science.media.tub_heat import TubForecast, forecast
-from bluewright.science.media.tub_temp_record import OneMoreReading, TempPoint, TubTempAnswer, TubTempRecord
+from bluewright.science.media.tub_temp_record import (
+    THERMOMETER_ERROR,
+    OneMoreReading,
+    TempPoint,
+    TubTempAnswer,
+    TubTempRecord,
+)
 from bluewright.science.media.tub_walls import tau_prior
 
 DRAWS = 2000
+READ_AIR_ERROR: Final = Sourced(
+    value=0.7, unit="C", source="common-practice", low=0.3, high=2.0, grade="practice",
+    note="one air temperature in the shade, thermometer and place together",
+)  # fmt: skip
 READ_DAY_ERROR: Final = Sourced(
     value=1.0, unit="C", source="common-practice", low=0.5, high=2.0, grade="practice",
     note="a minimum or maximum that was read: thermometer, place, and the hour at which it fell",
@@ -72,17 +82,22 @@ def tub_points(record: TubTempRecord) -> Seen:
 
 def air_points(record: TubTempRecord, *, now_h: float) -> Seen:
     """Air rows as points: a day gives its minimum and maximum, and a dense series is taken as hourly means."""
-    points = [(_hour(record, row.time), row.temp_c, row.error_c) for row in record.air]
-    points = _hourly([point for point in points if point[0] >= EARLIEST_AIR_H])
+    points = []
+    for point in record.air:
+        at_h = _hour(record, point.time)
+        usual_c = _forecast_error_c(at_h - now_h) if point.forecast else READ_AIR_ERROR.value
+        points.append((at_h, point.temp_c, point.error_c or usual_c))
+    points = _hourly(points)
     for row in record.days:
         for hour, temp_c in ((COLDEST_HOUR.value, row.min_c), (WARMEST_HOUR.value, row.max_c)):
-            clock = datetime.combine(row.day, time(int(hour)), tzinfo=record.started.tzinfo)
-            at_h = _hour(record, clock)
-            ahead_d = max(0.0, at_h - now_h) / 24.0
-            usual_c = FORECAST_ERROR.value + FORECAST_ERROR_PER_DAY.value * ahead_d
-            error_c = row.error_c or (usual_c if row.forecast else READ_DAY_ERROR.value)
-            points.append((at_h, temp_c, error_c))
+            at_h = _hour(record, datetime.combine(row.day, time(int(hour)), tzinfo=record.started.tzinfo))
+            usual_c = _forecast_error_c(at_h - now_h) if row.forecast else READ_DAY_ERROR.value
+            points.append((at_h, temp_c, row.error_c or usual_c))
     return _points([point for point in points if point[0] >= EARLIEST_AIR_H])
+
+
+def _forecast_error_c(ahead_h: float) -> float:
+    return FORECAST_ERROR.value + FORECAST_ERROR_PER_DAY.value * max(0.0, ahead_h) / 24.0
 
 
 def _points(points: list[tuple[float, float, float]]) -> Seen:
@@ -109,13 +124,12 @@ def _believed(record: TubTempRecord, hours: Floats, tub_seen: Seen, air_seen: Se
             kind="normal", centre=record.hold_c, spread=record.hold_error_c, unit="C",
             source="common-practice", grade="practice",
         )  # fmt: skip
-    day = record.started.timetuple().tm_yday
     return forecast(
         hours,
         tub=record.tub,
         liquid_l=record.liquid_l,
         clock_h=record.started.hour + record.started.minute / 60,
-        day_of_year=day if record.hemisphere == "north" else (day + 182) % 365 + 1,
+        day_of_year=northern_day(record.started.date(), hemisphere=record.hemisphere),
         tub_seen=tub_seen,
         air_seen=air_seen,
         hold_c=hold,
@@ -165,11 +179,12 @@ def _one_more(
     if not len(ahead):
         return None
     tub_seen, air_seen = seen
-    expected_c = float(found.moments(np.array([now_h]))[0][0])
+    # A thermometer shows no more than a record may hold; the value bears on the width only through tau.
+    expected_c = np.clip(found.moments(np.array([now_h]))[0][0], MIN_TEMP_C, MAX_TEMP_C)
     more = Seen(
         hours=np.append(tub_seen.hours, now_h),
         temp_c=np.append(tub_seen.temp_c, expected_c),
-        sd_c=np.append(tub_seen.sd_c, 0.5),
+        sd_c=np.append(tub_seen.sd_c, THERMOMETER_ERROR.value),
     )
     after = _believed(record, hours, more, air_seen)
     widths = [2 * 1.645 * float(belief.moments(ahead)[1].mean()) for belief in (found, after)]

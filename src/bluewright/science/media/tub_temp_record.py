@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from datetime import date
+from datetime import date, datetime
 from itertools import pairwise
-from typing import Annotated, Literal
+from typing import Annotated, Final, Literal
 
 from pydantic import AwareDatetime, Field
 
@@ -12,12 +12,17 @@ from bluewright.science.base.bands import Band
 from bluewright.science.base.cautions import Caution
 from bluewright.science.base.errors import InputError
 from bluewright.science.base.records import answer, record
+from bluewright.science.base.sourced import Sourced
 from bluewright.science.media.tub import Tub
 
 TempC = Annotated[float, Field(ge=-30, le=100)]
 ErrorC = Annotated[float, Field(gt=0, le=30)]
 
-LONGEST_D = 31
+LONGEST_D: Final = 31
+THERMOMETER_ERROR: Final = Sourced(
+    value=0.5, unit="C", source="common-practice", low=0.2, high=1.5, grade="practice",
+    note="a kitchen thermometer in a stirred tub",
+)  # fmt: skip
 
 
 @record
@@ -52,8 +57,10 @@ class AirPoint:
     """When, with the offset from UTC."""
     temp_c: TempC
     """Air temperature."""
-    error_c: ErrorC = 0.7
-    """Standard error, thermometer and place together."""
+    forecast: bool = False
+    """True for a time to come, as a forecast gave it."""
+    error_c: ErrorC | None = None
+    """Standard error, thermometer and place together; left out: 0.7 C read, and for a forecast as with days."""
 
 
 @record
@@ -64,7 +71,7 @@ class TubReading:
     """When, with the offset from UTC."""
     temp_c: TempC
     """Temperature of the liquor."""
-    error_c: ErrorC = 0.5
+    error_c: ErrorC = THERMOMETER_ERROR.value
     """Standard error; an unstirred tub in the sun may be 2 C warmer at the top."""
 
 
@@ -112,11 +119,18 @@ class TubTempRecord:
         for k, (first, second) in enumerate(pairwise([row.day for row in self.days])):
             if second <= first:
                 raise _out_of_order(f"days[{k + 1}].day", second.isoformat())
-        if self.now is not None and self.readings and self.readings[-1].time > self.now:
+        if self.now is not None:
+            self._check_now(self.now)
+
+    def _check_now(self, now: datetime) -> None:
+        """What was read cannot lie ahead; what lies ahead is a forecast."""
+        today = now.astimezone(self.started.tzinfo).date()
+        ahead = [f"readings[{k}].time" for k, row in enumerate(self.readings) if row.time > now]
+        ahead += [f"air[{k}].time" for k, row in enumerate(self.air) if row.time > now and not row.forecast]
+        ahead += [f"days[{k}].day" for k, row in enumerate(self.days) if row.day > today and not row.forecast]
+        if ahead:
             raise InputError(
-                where=f"readings[{len(self.readings) - 1}].time",
-                what="this reading is later than now",
-                right="a reading cannot lie ahead; a forecast belongs into days",
+                where=ahead[0], what="this lies after now", right="what lies ahead is a forecast: say forecast true"
             )
 
     def _check_span(self) -> None:
