@@ -27,6 +27,8 @@ TAIL: Final = 6.0
 """Degrees of freedom of the proposal: its tails must be heavier than those of the posterior."""
 STEP: Final = 1e-3
 """Step of the finite differences, in prior standard deviations."""
+STARTS: Final = (1.0, 3.0)
+"""Reach of the clouds of starting points, in prior standard deviations: readings may lie far out in the prior."""
 LEAST_ESS: Final = 30.0
 """Below this the draws describe the proposal more than the posterior, and no answer is given."""
 MISFIT: Final = 4.0
@@ -103,13 +105,22 @@ def _weighted(
 
 
 def _summit(log_posterior: Likelihood, size: int, rng: np.random.Generator) -> tuple[Floats, Floats]:
-    """The highest point found by damped Newton steps from the best of many prior draws, and the spread around it."""
-    starts = np.vstack([np.zeros((1, size)), rng.standard_normal((400, size))])
-    heights = log_posterior(starts)
-    here, height = starts[np.argmax(heights)], float(np.max(heights))
-    if not np.isfinite(height):
+    """The highest point found and the spread around it: climbs from the best of a near and of a wide cloud."""
+    climbs = []
+    for reach in STARTS:
+        starts = np.vstack([np.zeros((1, size)), reach * rng.standard_normal((400, size))])
+        heights = log_posterior(starts)
+        if np.isfinite(np.max(heights)):
+            climbs.append(_climb(log_posterior, starts[np.argmax(heights)], float(np.max(heights))))
+    if not climbs:
         raise ModelError("nothing within the studied range explains the readings")
-    cover = np.eye(size)
+    here, cover, _ = max(climbs, key=lambda climb: climb[2])
+    return here, cover
+
+
+def _climb(log_posterior: Likelihood, here: Floats, height: float) -> tuple[Floats, Floats, float]:
+    """Damped Newton steps uphill: where they end, the spread there, and the height."""
+    cover = np.eye(len(here))
     for _ in range(40):
         gradient, cover = _slope_and_cover(log_posterior, here)
         steps = here + 0.5 ** np.arange(14)[:, None] * (cover @ gradient)
@@ -118,7 +129,7 @@ def _summit(log_posterior: Likelihood, size: int, rng: np.random.Generator) -> t
         if tried[best] <= height + 1e-7:
             break
         here, height = steps[best], float(tried[best])
-    return here, cover
+    return here, cover, height
 
 
 def _slope_and_cover(log_posterior: Likelihood, here: Floats) -> tuple[Floats, Floats]:

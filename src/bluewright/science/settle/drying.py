@@ -102,7 +102,7 @@ def dry(record: DryRecord, *, rng: np.random.Generator) -> DryAnswer:
         basis="readings" if len(record.weighings) >= CURVE_FROM else "prior",
         inputs=record,
         cautions=_cautions(record, posterior),
-        sources=("lewis-1921", PAGE_EXPONENT.source, "ashrae-pools", TRADE_MOISTURE_FRAC.source, "common-practice"),
+        sources=("lewis-1921", PAGE_EXPONENT.source, "smith-1998", TRADE_MOISTURE_FRAC.source, "common-practice"),
     )
 
 

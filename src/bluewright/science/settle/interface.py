@@ -88,14 +88,38 @@ def ready_h(fall: Fall) -> Floats:
     return np.maximum(third_h, high)
 
 
+def fitted_fall(record: SettleRecord, *, rng: np.random.Generator) -> tuple[Fall, Posterior]:
+    """2,000 draws of the fall given the readings (of the priors if there are none), and how the fit went.
+
+    Raises ModelError when no fit exists.
+    """
+    after_h = np.array([r.after_h for r in record.readings])
+    seen_mm = np.array([r.interface_mm for r in record.readings])
+
+    def residuals(z: Floats) -> Floats:
+        fall = _fall(record, z)
+        columns = Fall(
+            depth_mm=fall.depth_mm,
+            fall_mm_per_h=fall.fall_mm_per_h[:, None],
+            sediment_mm=fall.sediment_mm[:, None],
+            packing_mm=fall.packing_mm[:, None],
+        )
+        return (seen_mm - interface_mm(columns, after_h)) / record.height_sd_mm
+
+    if not record.readings:
+        posterior = Posterior(z=rng.standard_normal((DRAWS, 3)), best_z=np.zeros(3), ess=float(DRAWS))
+    else:
+        posterior = fit(residuals, size=3, rng=rng, draws=DRAWS)
+    return _fall(record, posterior.z), posterior
+
+
 def settle(record: SettleRecord, *, rng: np.random.Generator) -> SettleAnswer:
     """When the blue has settled and how much clear liquor may be decanted.
 
     Fits speed, sediment and packing (`interface_mm`) to the edge readings by least squares with priors; without
     readings the priors answer. Raises InputError (from the record) and ModelError when no fit exists.
     """
-    posterior = _posterior(record, rng)
-    fall = _fall(record, posterior.z)
+    fall, posterior = fitted_fall(record, rng=rng)
     ready = ready_h(fall)
     now_h = record.now_h if record.now_h is not None or not record.readings else record.readings[-1].after_h
     clear = _clear_frac(fall, ready)
@@ -134,25 +158,6 @@ def _fall(record: SettleRecord, z: Floats) -> Fall:
         sediment_mm=SEDIMENT_FRAC[limed].from_z(z[:, 1]) * record.depth_mm,
         packing_mm=PACKING_FRAC.from_z(z[:, 2]) * record.depth_mm,
     )
-
-
-def _posterior(record: SettleRecord, rng: np.random.Generator) -> Posterior:
-    after_h = np.array([r.after_h for r in record.readings])
-    seen_mm = np.array([r.interface_mm for r in record.readings])
-
-    def residuals(z: Floats) -> Floats:
-        fall = _fall(record, z)
-        columns = Fall(
-            depth_mm=fall.depth_mm,
-            fall_mm_per_h=fall.fall_mm_per_h[:, None],
-            sediment_mm=fall.sediment_mm[:, None],
-            packing_mm=fall.packing_mm[:, None],
-        )
-        return (seen_mm - interface_mm(columns, after_h)) / record.height_sd_mm
-
-    if not record.readings:
-        return Posterior(z=rng.standard_normal((DRAWS, 3)), best_z=np.zeros(3), ess=float(DRAWS))
-    return fit(residuals, size=3, rng=rng, draws=DRAWS)
 
 
 def _clear_frac(fall: Fall, after_h: Floats | float) -> Floats:

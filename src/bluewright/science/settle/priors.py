@@ -42,11 +42,11 @@ HARD_WATER_FACTOR: Final = Sourced(
 
 SEDIMENT_FRAC: Final[dict[bool, Prior]] = {
     True: Prior(
-        kind="logitnormal", centre=0.10, spread=0.6, unit="1", source="common-practice", grade="guess",
+        kind="logitnormal", centre=0.10, spread=0.8, unit="1", source="common-practice", grade="guess",
         note="limed: flocs with calcite pack loosely",
     ),
     False: Prior(
-        kind="logitnormal", centre=0.05, spread=0.7, unit="1", source="common-practice", grade="guess",
+        kind="logitnormal", centre=0.05, spread=1.0, unit="1", source="common-practice", grade="guess",
         note="without lime",
     ),
 }  # fmt: skip
