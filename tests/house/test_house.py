@@ -22,7 +22,7 @@ UNIT_ENDINGS = """
 """.split()
 UNITS = re.compile(rf"(_({'|'.join(UNIT_ENDINGS)})$|ph|^pk|^(z|n)$|^p\d+$)")
 # Numbers without a dimension, allowed by name.
-BARE = {"exposure", "hours", "rows", "samples", "weights", "at", "value", "low", "high", "centre", "spread", "charge", "slope", "ess", "factor", "exponent", "reynolds"}
+BARE = {"exposure", "hours", "rows", "samples", "weights", "at", "value", "low", "high", "centre", "spread", "charge", "slope", "ess", "factor", "exponent", "reynolds", "amount", "ceiling", "first_part", "percent_w_w", "percent_w_v", "activity", "growth", "dissociation", "ion_product", "solubility_product", "calcite_product"}
 
 
 def names(path: Path) -> str:

@@ -30,7 +30,7 @@ class AirAnswer:
     way: Way
     done_frac: Band
     """Share of the indoxyl that has turned by now."""
-    done_chance: float
+    chance_done_frac: float
     """Chance that it is done: 95 % of the indoxyl has turned."""
     needed_min: Band
     """Minutes of airing from the start until done."""

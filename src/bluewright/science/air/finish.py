@@ -63,11 +63,11 @@ def airing(record: AirRecord, *, rng: np.random.Generator, draws: int = DRAWS) -
 def _when(seen: Forecast) -> dict[str, Any]:
     """The fields that say whether it is done, when it will be, and what to do."""
     gain, loss = _gain_and_loss(seen)
-    done_chance = seen.chance(seen.left_h <= 0)
+    chance_done = seen.chance(seen.left_h <= 0)
     return {
-        "advice": _advice(seen, done_chance, gain, loss),
+        "advice": _advice(seen, chance_done, gain, loss),
         "done_frac": seen.band(done_frac(seen.path.now.exposure)),
-        "done_chance": round(done_chance, 3),
+        "chance_done_frac": round(chance_done, 3),
         "needed_min": seen.band(60.0 * seen.needed_h),
         "left_min": seen.band(60.0 * seen.left_h),
         "look_again_min": _look_again_min(seen),
@@ -115,9 +115,11 @@ def _gain_and_loss(seen: Forecast) -> tuple[float, float]:
     return seen.mean(after - before), seen.mean(rate_per_h * TEN_MIN_H * 0.5 * (before + after) * full)
 
 
-def _advice(seen: Forecast, done_chance: float, gain: float, loss: float) -> Literal["go_on", "look_again", "stop"]:
+def _advice(
+    seen: Forecast, chance_done_frac: float, gain: float, loss: float
+) -> Literal["go_on", "look_again", "stop"]:
     """Stop when it is surely done, or when more would cost more than it brings and it is likelier done than not."""
-    if done_chance >= SURE_CHANCE or (done_chance >= 0.5 and gain <= loss):
+    if chance_done_frac >= SURE_CHANCE or (chance_done_frac >= 0.5 and gain <= loss):
         return "stop"
     return "look_again" if seen.chance(seen.left_h <= SOON_H) >= LOOK_CHANCE else "go_on"
 

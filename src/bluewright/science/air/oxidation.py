@@ -127,9 +127,9 @@ class Future:
         """The state so many hours on (scalar or (n,)), by straight lines; the last slope goes on beyond the end."""
         row = np.clip(np.sum(self.after_h < after_h, axis=0), 1, len(self.after_h) - 1)[None]
 
-        def between(values: Floats) -> Floats:
+        def between(samples: Floats) -> Floats:
             t0, t1 = (np.take_along_axis(self.after_h, row - k, axis=0)[0] for k in (1, 0))
-            v0, v1 = (np.take_along_axis(values, row - k, axis=0)[0] for k in (1, 0))
+            v0, v1 = (np.take_along_axis(samples, row - k, axis=0)[0] for k in (1, 0))
             return np.asarray(v0 + (after_h - t0) / (t1 - t0) * (v1 - v0))
 
         return State(exposure=between(self.exposure), oxygen_mmol_per_l=between(self.oxygen_mmol_per_l))

@@ -151,10 +151,13 @@ class AirRecord:
     vessel_diameter_m: Annotated[float, Field(gt=0, le=100)] | None = None
     """Inner width of the vessel; default one that is as deep as wide."""
     pour: Pour | None = None
+    """Poured from vessel to vessel. Exactly one of `pour`, `whisk`, `bubble`, `paddle`; `{}` if no more is known."""
     whisk: Whisk | None = None
+    """Whisked."""
     bubble: Bubble | None = None
+    """Air is blown in."""
     paddle: Paddle | None = None
-    """Exactly one of `pour`, `whisk`, `bubble`, `paddle` says how it is aired; `{}` if nothing is known of it."""
+    """Beaten with a paddle, rake or plunger."""
     done_min: Annotated[float, Field(ge=0, le=100_000)] | None = None
     """Minutes aired so far."""
     done_pours: Annotated[int, Field(ge=0, le=1_000_000)] | None = None
@@ -162,6 +165,7 @@ class AirRecord:
     readings: Annotated[tuple[AirReading, ...], Field(max_length=200)] = ()
     """What was read and seen, in the order of time."""
     learned: Learned = Learned()
+    """What earlier batches of this garden have taught."""
     seed: Annotated[int, Field(ge=0)] = 1
     """Seed of the random draws: the same record and seed give the same answer."""
 
