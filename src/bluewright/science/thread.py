@@ -6,19 +6,26 @@ it how warm it was and will be.
 
 from __future__ import annotations
 
+import math
+from dataclasses import replace
 from datetime import timedelta
 from typing import Final
 
 import numpy as np
 
+from bluewright.science.base.bands import Band
 from bluewright.science.base.sourced import Floats, Prior
 from bluewright.science.leaf.potential import draw_mmol_per_kg
+from bluewright.science.leaf.record import PotentialAnswer
 from bluewright.science.media.tub_heat import Seen, sample_paths
-from bluewright.science.steep import call, ensemble
+from bluewright.science.pigment.yield_record import Known, Potential, YieldRecord
+from bluewright.science.steep import call as strain
+from bluewright.science.steep import ensemble
 from bluewright.science.steep.answer import SteepAnswer
 from bluewright.science.steep.ensemble import MEMBERS, Ensemble
 from bluewright.science.steep.record import SteepRecord
 from bluewright.science.steep.setting import SAP_L_PER_KG
+from bluewright.science.strain.record import StrainAnswer
 
 KEPT_AT: Final[dict[str, Prior]] = {
     "warm": Prior(
@@ -37,6 +44,8 @@ FORECAST_SD_C_PER_DAY: Final = 0.4
 HELD_AT_C: Final = 18.0
 """Taken for the air in which picked leaf waited, when nothing is known."""
 CONTENT_DRAWS: Final = 4000
+NINETY_WIDTH_SD: Final = 2 * 1.6449
+"""How many standard deviations of a normal lie between its 5 and 95 % points."""
 
 
 def begin_steep(record: SteepRecord, *, rng: np.random.Generator, members: int = MEMBERS) -> Ensemble:
@@ -45,12 +54,12 @@ def begin_steep(record: SteepRecord, *, rng: np.random.Generator, members: int =
     def paths(hours: Floats, n: int) -> Floats:
         return tub_paths(record, hours, rng=rng, n=n)
 
-    return call.begin(record, content=content_of(record, rng=rng), temp_paths=paths, rng=rng, members=members)
+    return strain.begin(record, content=content_of(record, rng=rng), temp_paths=paths, rng=rng, members=members)
 
 
 def strain_call(record: SteepRecord, *, rng: np.random.Generator) -> SteepAnswer:
     """The strain call for a record, from scratch."""
-    return call.answer(begin_steep(record, rng=rng))
+    return strain.answer(begin_steep(record, rng=rng))
 
 
 def next_strain_call(kept: Ensemble, record: SteepRecord, *, rng: np.random.Generator) -> tuple[Ensemble, SteepAnswer]:
@@ -59,7 +68,7 @@ def next_strain_call(kept: Ensemble, record: SteepRecord, *, rng: np.random.Gene
     Only what was appended is taken in; if anything earlier was changed the ensemble starts afresh.
     """
     grown = ensemble.extend(kept, record, rng=rng) or begin_steep(record, rng=rng, members=len(kept.weights))
-    return grown, call.answer(grown)
+    return grown, strain.answer(grown)
 
 
 def content_of(record: SteepRecord, *, rng: np.random.Generator) -> Prior:
@@ -81,6 +90,27 @@ def content_of(record: SteepRecord, *, rng: np.random.Generator) -> Prior:
         grade="fitted",
         note="the leaf stage's draws for this plant, age, season, damage and hours held",
     )
+
+
+def jar_record(
+    jar: YieldRecord, *, potential: PotentialAnswer, call: SteepAnswer, strained: StrainAnswer
+) -> YieldRecord:
+    """The jar's record with what the earlier answers of its thread say of leaf, steep and straining.
+
+    A band becomes a middle and a spread: of a share, its 5 to 95 % width over 3.29; of the potential, the same of its
+    logarithm. The share of the steep comes from the last strain call before straining.
+    """
+    spread = math.log(potential.potential_g.p95 / potential.potential_g.p5) / NINETY_WIDTH_SD
+    return replace(
+        jar,
+        potential=Potential(median_g=potential.potential_g.p50, log_sd=spread),
+        steep=_known(call.in_liquor_frac_now),
+        blue_out=_known(strained.blue_out_frac),
+    )
+
+
+def _known(share: Band) -> Known:
+    return Known(mean_frac=share.p50, sd_frac=max(0.001, (share.p95 - share.p5) / NINETY_WIDTH_SD))
 
 
 def tub_paths(record: SteepRecord, hours: Floats, *, rng: np.random.Generator, n: int) -> Floats:

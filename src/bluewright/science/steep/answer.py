@@ -91,6 +91,8 @@ class SteepAnswer:
     """Pure indigo now and at best."""
     frac_of_best_now: Band
     """What straining now gives, as a share of the best."""
+    in_liquor_frac_now: Band
+    """Share of what the leaf held that straining now could still turn into indigo."""
     chance_past_peak: float
     """Chance that the best moment is past."""
     options: tuple[Option, ...]

@@ -43,11 +43,11 @@ class Outlook:
     """When each member is at its best, (n,)."""
     weights: Floats
 
-    def at(self, hour: Floats) -> Floats:
-        """Shares of the best at `hour` (k,), linear between grid times, (k, n)."""
-        upper = np.clip(np.searchsorted(self.hours, hour), 1, len(self.hours) - 1)
+    def at(self, at_h: Floats) -> Floats:
+        """Shares of the best at `at_h` (k,), linear between grid times, (k, n)."""
+        upper = np.clip(np.searchsorted(self.hours, at_h), 1, len(self.hours) - 1)
         left, right = self.hours[upper - 1], self.hours[upper]
-        part = np.clip((hour - left) / (right - left), 0, 1)[:, None]
+        part = np.clip((at_h - left) / (right - left), 0, 1)[:, None]
         return (1 - part) * self.share_frac[upper - 1] + part * self.share_frac[upper]
 
 
@@ -141,9 +141,9 @@ def listed(decision: Decision) -> list[int]:
     return sorted(rows)
 
 
-def time_at(record: SteepRecord, hour: float) -> datetime:
-    """The moment `hour` hours after the start, to the second, by the clock of `now`."""
-    moment = record.started + timedelta(hours=hour)
+def time_at(record: SteepRecord, at_h: float) -> datetime:
+    """The moment `at_h` hours after the start, to the second, by the clock of `now`."""
+    moment = record.started + timedelta(hours=at_h)
     rounded = (moment + timedelta(microseconds=500_000)).replace(microsecond=0)
     return rounded.astimezone(record.now.tzinfo)
 
