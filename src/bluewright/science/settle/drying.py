@@ -38,6 +38,8 @@ ROOM_AIR_SPREAD: Final = Sourced(
     value=0.3, unit="1", source="common-practice", low=0.2, high=0.5, grade="guess",
     note="how far a room's or a day's air wanders from what was typed, in the log of the drying time",
 )  # fmt: skip
+LONG_DRY: Final = 7.0
+"""Beyond exp(7) time constants nothing of the water is left that a computer could count (exp(-1097) is 0)."""
 CURVE_FROM = 3
 """Weighings from which the curve is read rather than guessed."""
 HOT_C: Final = Sourced(
@@ -65,7 +67,8 @@ def left_frac(after_h: Floats | float, *, scale_h: Floats, exponent: Floats | fl
     Formula: MR = exp(-(t / s)^n) = exp(-(k t)^n); n = 1 is Lewis' law, other n Page's, whose own k is (1/s)^n.
     Source: W. K. Lewis, Ind. Eng. Chem. 13 (1921) 427; G. E. Page, thesis, Purdue University 1949.
     """
-    return np.exp(-((np.asarray(after_h) / scale_h) ** exponent))
+    elapsed = np.log(np.maximum(np.asarray(after_h), 1e-12) / scale_h)
+    return np.asarray(np.exp(-np.exp(np.minimum(exponent * elapsed, LONG_DRY))))
 
 
 def dry_mass_g(wet_g: Floats | float, *, moisture_frac: Floats | float) -> Floats:
