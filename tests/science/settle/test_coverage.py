@@ -1,6 +1,6 @@
 """Honest ranges: truth drawn from the priors, read with the stated error, fitted again.
 
-Each 90 % range must hold the truth in 85 to 95 of a hundred runs (400 runs: three standard errors are 4.5 %).
+Each 90 % range must hold the truth in 85 to 95 of a hundred runs (300 runs: three standard errors are 5 %).
 """
 
 from collections.abc import Callable
@@ -30,7 +30,7 @@ from bluewright.science.settle.priors import (
 from bluewright.science.settle.wash import plan, residue_after_one_frac
 from bluewright.science.settle.wash_record import WashRecord
 
-RUNS = 400
+RUNS = 300
 Run = Callable[[np.random.Generator], list[tuple[Band, float]]]
 
 

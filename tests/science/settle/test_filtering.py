@@ -2,7 +2,7 @@
 
 import numpy as np
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 from scipy import integrate
 
@@ -70,6 +70,7 @@ def test_one_reading_is_answered_widely() -> None:
     assert one.p5 < two.p5 and one.p95 > two.p95
 
 
+@settings(max_examples=30)
 @given(more=st.floats(1.01, 8.0))
 def test_more_to_filter_takes_longer_and_slows(more: float) -> None:
     less, further = answer(total_l=4.5), answer(total_l=4.5 * more)

@@ -4,7 +4,7 @@ from datetime import datetime
 
 import numpy as np
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 from scipy import integrate, special
 
@@ -139,6 +139,7 @@ def test_the_rule_is_judged_from_readings_two_hours_apart() -> None:
     assert answer(readings=done).chance_ready_frac is not None
 
 
+@settings(max_examples=40)
 @given(depth=st.floats(30.0, 3000.0), alkali=st.sampled_from(["slaked_lime", "ammonia", "none", "lye", "unknown"]))
 def test_every_depth_is_answered_with_ordered_bands(depth: float, alkali: str) -> None:
     found = answer(depth_mm=depth, alkali=alkali)

@@ -28,8 +28,6 @@ TAIL: Final = 6.0
 """Degrees of freedom of the proposal: its tails must be heavier than those of the posterior."""
 STEP: Final = 1e-3
 """Step of the finite differences, in prior standard deviations."""
-STARTS: Final = (1.0, 3.0)
-"""Reach of the clouds of starting points, in prior standard deviations: readings may lie far out in the prior."""
 LEAST_ESS_FRAC: Final = 0.1
 """Effective share of the draws below which the cloud does not fit the posterior, and the slower way is taken."""
 MOST_LETS: Final = 80
@@ -111,31 +109,27 @@ def _weighted(
 
 
 def _summit(log_posterior: Likelihood, size: int, rng: np.random.Generator) -> tuple[Floats, Floats]:
-    """The highest point found and the spread around it: climbs from the best of a near and of a wide cloud."""
-    climbs = []
-    for reach in STARTS:
-        starts = np.vstack([np.zeros((1, size)), reach * rng.standard_normal((400, size))])
-        heights = log_posterior(starts)
-        if np.isfinite(np.max(heights)):
-            climbs.append(_climb(log_posterior, starts[np.argmax(heights)], float(np.max(heights))))
-    if not climbs:
+    """The highest point found by damped Newton steps, and the spread around it.
+
+    The climb starts from the best of a near and a wide cloud of scores: readings may lie far out in the prior.
+    """
+    clouds = [reach * rng.standard_normal((400, size)) for reach in (1.0, 3.0)]
+    starts = np.vstack([np.zeros((1, size)), *clouds])
+    heights = log_posterior(starts)
+    here, height, cover = starts[np.argmax(heights)], float(np.max(heights)), np.eye(size)
+    if not np.isfinite(height):
         raise ModelError("nothing within the studied range explains the readings")
-    here, cover, _ = max(climbs, key=lambda climb: climb[2])
-    return here, cover
-
-
-def _climb(log_posterior: Likelihood, here: Floats, height: float) -> tuple[Floats, Floats, float]:
-    """Damped Newton steps uphill: where they end, the spread there, and the height."""
-    cover = np.eye(len(here))
     for _ in range(40):
         gradient, cover = _slope_and_cover(log_posterior, here)
         steps = here + 0.5 ** np.arange(14)[:, None] * (cover @ gradient)
         tried = log_posterior(steps)
         best = int(np.argmax(tried))
-        if tried[best] <= height + 1e-7:
+        gain = tried[best] - height
+        if gain > 0:
+            here, height = steps[best], float(tried[best])
+        if gain <= 1e-6:
             break
-        here, height = steps[best], float(tried[best])
-    return here, cover, height
+    return here, cover
 
 
 def _slope_and_cover(log_posterior: Likelihood, here: Floats) -> tuple[Floats, Floats]:

@@ -64,8 +64,9 @@ def reached_h(fall: Fall, height_mm: Floats) -> Floats:
 def omega(y: Floats) -> Floats:
     """The solution w of w + ln w = y (the Wright omega function), any shape, by Newton's method from both limits."""
     y = np.maximum(np.asarray(y, dtype=float), -700.0)
-    w = np.where(y > 1.0, y - np.log(np.maximum(y, 1.0)), np.exp(np.minimum(y, 1.0) - np.exp(np.minimum(y, 1.0))))
-    for _ in range(6):
+    small = np.exp(np.minimum(y, 1.0))
+    w = np.where(y > 1.0, y - np.log(np.maximum(y, 1.0)), small / (1 + small))
+    for _ in range(4):
         w = w * (1 + y - np.log(w)) / (1 + w)
     return w
 
