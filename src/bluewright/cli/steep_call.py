@@ -24,6 +24,7 @@ READING_WORDS = {
     "alkali_green": "how green a jar turns on alkali",
 }
 WORTH_SAYING_FRAC = 0.001
+NOTHING_FRAC = 0.01
 
 
 def say(found: SteepAnswer) -> str:
@@ -46,13 +47,14 @@ def say(found: SteepAnswer) -> str:
 
 def headline(found: SteepAnswer) -> str:
     """The advice in one sentence with its band."""
-    now = frac(found.frac_of_best_now)
+    share = found.frac_of_best_now
+    now = f"{frac(share)} of the best" if share.p95 >= NOTHING_FRAC else "next to nothing"
     if found.advice == "wait":
         again = "" if found.look_again_at == found.strain_at else f" Look again {moment(found.look_again_at)}."
-        return f"wait, and strain {moment(found.strain_at)}. Now would give {now} of the best.{again}"
+        return f"wait, and strain {moment(found.strain_at)}. Now would give {now}.{again}"
     if found.advice == "strain_past_peak":
-        return f"strain now: it has most probably been falling. Now gives {now} of the best."
-    return f"strain now. Now gives {now} of the best."
+        return f"strain now: it is falling, with a chance of {percent(found.chance_past_peak)}. Now gives {now}."
+    return f"strain now. Now gives {now}."
 
 
 def options(found: SteepAnswer) -> list[str]:

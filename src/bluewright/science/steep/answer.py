@@ -101,6 +101,8 @@ class SteepAnswer:
     """What to read next, the most telling first."""
     curve: tuple[CurvePoint, ...]
     """Recoverable pure indigo against time, grams."""
+    share_curve_frac: tuple[CurvePoint, ...]
+    """What straining at a time gives, as a share of the best: how the grams' own uncertainty leaves the timing."""
     temp_curve_c: tuple[CurvePoint, ...]
     """Temperature of the tub as the forecast takes it, at the times of `curve`."""
     ess: float

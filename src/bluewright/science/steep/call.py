@@ -65,6 +65,7 @@ def answer(ensemble: Ensemble) -> SteepAnswer:
             for name, worth in worths(ensemble, course, decision)[:SHOWN_READINGS]
         ),
         curve=_curve(record, course.hours, course.recoverable_mmol_per_l * grams, weights),
+        share_curve_frac=_curve(record, course.hours, view.share_frac, weights),
         temp_curve_c=_curve(record, course.hours, course.temp_c, weights),
         ess=significant(ensemble.population.ess),
         basis="readings" if record.readings else "garden" if record.garden else "prior",
