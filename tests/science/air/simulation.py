@@ -18,27 +18,34 @@ WAYS: list[dict[str, Any]] = [
 ]
 
 
-def batch(rng: np.random.Generator, way: int) -> tuple[AirRecord, float]:
-    """A record with simulated readings at a third, two thirds and all of the session, and the true minutes left."""
-    done_min = WAYS[way]["done_min"]
-    blank = {"temp_c": 20.0, "ph": 9.5, "indigo_g_per_l": 0.12} | WAYS[way]
-    blank["readings"] = [{"after_min": done_min * part} for part in (1 / 3, 2 / 3, 1.0)]
-    record = read(AirRecord, blank)
-    z = rng.standard_normal((1, len(CAUSES)))
-    at, truth = scores(z), members(record, z)
-    path = course(record, truth)
-    for reading, made in zip(record.readings, blank["readings"], strict=True):
-        row = path.row(record.session_frac(reading))
-        made["signs"] = {
-            name: int(rng.choice(4, p=level_chances(name, path.exposure[row], at=at)[:, 0])) for name in SIGNS
-        }
-        shown, width = probe_mg_per_l(path.oxygen_mmol_per_l[row], at=at)
-        made["dissolved_oxygen_mg_l"] = float(max(0.0, shown[0] + width[0] * rng.logistic()))
-    future = onward(
-        truth.batch,
-        path.now,
-        rate_l_per_mmol_h=rate_l_per_mmol_h(truth, float(ph_read(record, 1.0))),
-        to_exposure=exposure_for(0.95),
-        least_h=0.3,
+def batches(rng: np.random.Generator, n: int, way: dict[str, Any]) -> list[tuple[AirRecord, float]]:
+    """`n` records with signs read at half of the session and signs and oxygen now, and their true minutes left."""
+    half, now = {"after_min": way["done_min"] / 2}, {"after_min": way["done_min"]}
+    given = {"temp_c": 20.0, "ph": 9.5, "indigo_g_per_l": 0.12} | way
+    blank = read(AirRecord, given | {"readings": [half, now]})
+    z = rng.standard_normal((n, len(CAUSES)))
+    at, truths = scores(z), members(blank, z)
+    path = course(blank, truths)
+    rate = rate_l_per_mmol_h(truths, float(ph_read(blank, 1.0)))
+    goal = exposure_for(0.95)
+    left_min = 60.0 * onward(truths.batch, path.now, rate_l_per_mmol_h=rate, to_exposure=goal, least_h=0.3).reaches_h(
+        goal
     )
-    return read(AirRecord, blank), float(60.0 * future.reaches_h(exposure_for(0.95))[0])
+    chances = {
+        moment: {name: level_chances(name, path.exposure[path.row(moment)], at=at) for name in SIGNS}
+        for moment in (0.5, 1.0)
+    }
+    shown, width = probe_mg_per_l(path.now.oxygen_mmol_per_l, at=at)
+    probe = np.maximum(shown + width * rng.logistic(size=n), 0.0)
+    made = []
+    for k in range(n):
+        signs = [
+            {name: int(rng.choice(4, p=chance[:, k])) for name, chance in chances[moment].items()}
+            for moment in (0.5, 1.0)
+        ]
+        readings = [
+            half | {"signs": signs[0]},
+            now | {"signs": signs[1], "dissolved_oxygen_mg_l": float(min(probe[k], 12.0))},
+        ]
+        made.append((read(AirRecord, given | {"readings": readings}), float(left_min[k])))
+    return made

@@ -111,13 +111,16 @@ def _alkali(record: AirRecord, group: Members) -> list[Caution]:
 
 
 def _fall_per_half_hour(record: AirRecord, done_h: float) -> float:
-    """How fast the pH has been falling, from the first to the last reading of it."""
+    """The steepest fall of pH in half an hour from any earlier reading to the last; shorter spans count as half."""
     times = [0.0] if record.ph is not None else []
     times += [record.session_frac(r) for r in record.readings if r.ph is not None]
-    if len(times) < 2 or (times[-1] - times[0]) * done_h < 0.1:
+    if len(times) < 2:
         return 0.0
-    fall = float(ph_read(record, times[0]) - ph_read(record, times[-1]))
-    return fall * 0.5 / max((times[-1] - times[0]) * done_h, 0.5)
+    last = float(ph_read(record, times[-1]))
+    falls = [
+        (float(ph_read(record, before)) - last) * 0.5 / max((times[-1] - before) * done_h, 0.5) for before in times[:-1]
+    ]
+    return max(falls)
 
 
 def _range(record: AirRecord, z: Floats) -> list[Caution]:

@@ -39,7 +39,7 @@ EYE: Final = Prior(
     kind="normal", centre=0.0, spread=0.3, unit="1", source="common-practice", grade="guess",
     note="how early or late one person calls a sign, in the logarithm of the exposure",
 )  # fmt: skip
-LAPSE_FRAC: Final = 0.04
+LAPSE_FRAC: Final = 0.02
 """Share of signs that are slips, spread evenly over the levels (judgement)."""
 
 

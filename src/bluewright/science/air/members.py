@@ -239,7 +239,7 @@ class Course:
         return int(np.argmin(np.abs(self.session_frac - session_frac)))
 
 
-def course(record: AirRecord, group: Members, *, steps: int = 40) -> Course:
+def course(record: AirRecord, group: Members, *, steps: int = 24) -> Course:
     """The race from the start until now, with a row at the moment of every reading.
 
     `steps` rows are spread so that the first are close together, where most happens.

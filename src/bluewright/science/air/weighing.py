@@ -2,9 +2,9 @@
 
 Importance weights on draws from the prior are exact and cheap while the readings leave many draws alive. When the
 effective sample size would fall under a fifth, the likelihood is let in by parts (tempering): each part as large as
-keeps half, then systematic resampling and Metropolis moves that would leave the draws' own bell curve as it is, so that
-they may be long. Sources: Del Moral, Doucet & Jasra 2006 (key delmoral-2006) for the sampler; Cotter, Roberts, Stuart &
-White 2013 (key cotter-2013) for the moves.
+keeps two fifths, then systematic resampling and Metropolis moves that would leave the draws' own bell curve as it is,
+so that they may be long. Sources: Del Moral, Doucet & Jasra 2006 (key delmoral-2006) for the sampler; Cotter, Roberts,
+Stuart & White 2013 (key cotter-2013) for the moves.
 """
 
 from __future__ import annotations
@@ -23,11 +23,11 @@ LogLikelihood = Callable[[Floats], Floats]
 
 ENOUGH_FRAC: Final = 0.2
 """Plain weights are good enough while the effective sample size is this share of the draws."""
-KEPT_FRAC: Final = 0.5
+KEPT_FRAC: Final = 0.4
 """What each part of the likelihood must leave."""
-MOVES: Final = 3
+MOVES: Final = 2
 MOST_MOVES: Final = 24
-"""Every draw is moved so often at least, and at most; in between until half of the draws differ from each other."""
+"""Every draw is moved so often at least, and at most; in between until two fifths of the draws differ."""
 MOST_PARTS: Final = 40
 
 
@@ -112,7 +112,7 @@ def _moved(
 
 
 def _part(fit: Floats, most: float) -> float:
-    """The largest part of the likelihood, at most `most`, that keeps half of the draws alive (bisection)."""
+    """The largest part of the likelihood, at most `most`, that keeps two fifths of the draws alive (bisection)."""
     if _kish(_weights(most * fit)) >= KEPT_FRAC * len(fit):
         return most
     low, high = 0.0, most
