@@ -5,6 +5,8 @@ python3 run.py check      set up, then every test and check
 python3 run.py COMMAND    set up, then `bluewright COMMAND` (for instance: steep call --help)
 """
 
+from __future__ import annotations  # so that an older Python gets as far as saying that it is too old
+
 import hashlib
 import os
 import subprocess
@@ -25,21 +27,24 @@ def main(words: list[str]) -> int:
         return 2
     checking = words[:1] == ["check"]
     lock = ROOT / ("requirements-dev.lock" if checking else "requirements.lock")
-    if not set_up(lock):
-        return 1
-    if checking:
-        return subprocess.call([str(PYTHON), str(ROOT / "check.py"), *words[1:]], cwd=ROOT)
-    return subprocess.call([str(PYTHON), "-m", "bluewright", *(words or ["demo"])])
+    try:
+        if not set_up(lock):
+            return 1
+        if checking:
+            return subprocess.call([str(PYTHON), str(ROOT / "check.py"), *words[1:]], cwd=ROOT)
+        return subprocess.call([str(PYTHON), "-m", "bluewright", *(words or ["demo"])])
+    except KeyboardInterrupt:
+        return 130
 
 
 def set_up(lock: Path) -> bool:
     """Make `.venv` with what `lock` names, unless it is there; says in plain words what is missing."""
-    wanted = hashlib.sha256(lock.read_bytes() + (ROOT / "pyproject.toml").read_bytes()).hexdigest()
+    wanted = hashlib.sha256(lock.read_bytes() + (ROOT / "pyproject.toml").read_bytes() + str(ROOT).encode()).hexdigest()
     stamp = VENV / f"{lock.stem}.stamp"
-    if stamp.exists() and stamp.read_text() == wanted:
+    if PYTHON.exists() and stamp.exists() and stamp.read_text() == wanted:
         return True
     print(f"Setting up in {VENV.name} (first time: about a minute, needs the network once) ...", flush=True)
-    if not PYTHON.exists() and not make_venv():
+    if not usable() and not make_venv():
         return False
     pip = [str(PYTHON), "-m", "pip", "--disable-pip-version-check", "install", "--quiet"]
     steps = [
@@ -55,16 +60,27 @@ def set_up(lock: Path) -> bool:
     return True
 
 
+def usable() -> bool:
+    """Whether `.venv` is whole and was made in this folder (one that was moved or copied has the old paths in it)."""
+    settings = VENV / "pyvenv.cfg"
+    if not PYTHON.exists() or not settings.exists() or str(VENV) not in settings.read_text():
+        return False
+    return subprocess.run([str(PYTHON), "-m", "pip", "--version"], capture_output=True, check=False).returncode == 0
+
+
 def make_venv() -> bool:
     """Make the virtual environment; where the system lacks the part for it, say which package to install."""
-    made = subprocess.run([sys.executable, "-m", "venv", str(VENV)], capture_output=True, text=True, check=False)
+    made = subprocess.run(
+        [sys.executable, "-m", "venv", "--clear", str(VENV)], capture_output=True, text=True, check=False
+    )
     if made.returncode == 0:
         return True
     version = f"{sys.version_info.major}.{sys.version_info.minor}"
-    print("Python could not make a virtual environment:")
+    print("Python could not make a virtual environment. It says:")
     print((made.stdout + made.stderr).strip())
-    print(f"On Debian or Ubuntu install it with: sudo apt install python{version}-venv")
+    print(f"On Debian or Ubuntu, install what is missing with: sudo apt install python{version}-venv")
     print("On Fedora it comes with python3; on macOS and Windows with the installer from python.org.")
+    print("Then run the same command again.")
     return False
 
 
