@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from typing import Annotated, Literal
 
 from pydantic import Field
@@ -21,7 +22,7 @@ Level = Annotated[int, Field(ge=0, le=3)]
 class Pour:
     """Pouring from vessel to vessel, or with a jug back into the tub. What is left out is taken as ordinary, widely."""
 
-    height_m: Annotated[float, Field(gt=0, le=10)] | None = None
+    height_m: Annotated[float, Field(gt=0, le=5)] | None = None
     """How far the liquor falls, from the lip to the surface it strikes."""
     lip_width_m: Annotated[float, Field(gt=0, le=5)] | None = None
     """How wide the falling sheet is where it leaves the lip."""
@@ -171,6 +172,7 @@ class AirRecord:
 
     def __post_init__(self) -> None:
         _check_ways(self)
+        _check_depth(self)
         _check_indigo(self)
         if self.ammonia_mol is not None and self.alkali != "ammonia":
             raise InputError(
@@ -213,11 +215,30 @@ def _check_ways(whole: AirRecord) -> None:
         )
     if whole.done_pours is not None and whole.pour is None:
         raise InputError(where="done_pours", what=f"this batch is aired by {given[0]}", right="use done_min")
+    both = (whole.done_min, whole.done_pours)
+    if None not in both and (both[0] == 0) != (both[1] == 0):
+        raise InputError(
+            where="done_pours",
+            what=f"{both[1]} pours in {both[0]:g} minutes",
+            right="give both as 0, both above 0, or only one of them",
+        )
     if whole.pour is not None and whole.pour.pour_l is not None and whole.pour.pour_l > whole.liquor_l:
         raise InputError(
             where="pour.pour_l",
             what=f"{whole.pour.pour_l:g} L is more than the liquor",
             right=f"at most {whole.liquor_l:g} L can be poured",
+        )
+
+
+def _check_depth(whole: AirRecord) -> None:
+    if whole.bubble is None or whole.bubble.depth_m is None or whole.vessel_diameter_m is None:
+        return
+    deep_m = 4.0 * whole.liquor_l / 1000.0 / (math.pi * whole.vessel_diameter_m**2)
+    if whole.bubble.depth_m > 1.2 * deep_m:
+        raise InputError(
+            where="bubble.depth_m",
+            what=f"{whole.liquor_l:g} L in this vessel stand only {deep_m:.2g} m deep",
+            right=f"give at most {deep_m:.2g}, or check vessel_diameter_m",
         )
 
 
