@@ -21,7 +21,7 @@ from bluewright.science.alkali.titrant import Titrant, titrant, with_added
 from bluewright.science.base.sourced import Floats
 from bluewright.science.media.charge import constants, solve_ph
 
-FIT_WITHIN_PH: Final = 3e-3
+FIT_WITHIN_PH: Final = 0.01
 """Roots of the fit are found to this last step: well below what any instrument reads."""
 
 
@@ -46,9 +46,13 @@ def fit(record: LiquorRecord, *, prior_z: Floats, rng: np.random.Generator) -> t
     titrations = _titrations(record)
     _, own_sd = reading_sds(record)
 
+    starts = [t.ph[:, None] for t in titrations]
+
     def foretell(z: Floats) -> Floats:
         found = liquors(record, z)
-        return np.concatenate([_foretold(record, t, found, z) + found.bias_ph for t in titrations])
+        # The members move little from one call to the next: each root is sought from where the last one was.
+        starts[:] = [_foretold(record, t, found, z, start) for t, start in zip(titrations, starts, strict=True)]
+        return np.concatenate(starts) + found.bias_ph
 
     read_ph = np.concatenate([t.ph for t in titrations])
     return condition(foretell, prior_z=prior_z, read_ph=read_ph, reading_sd=own_sd, rng=rng)
@@ -89,16 +93,15 @@ def _amounts(steps: tuple[Step, ...]) -> Floats:
     return np.array([step.added_ml if step.added_ml is not None else step.added_g for step in steps], dtype=float)
 
 
-def _foretold(record: LiquorRecord, titration: _Titration, found: Liquors, z: Floats) -> Floats:
+def _foretold(record: LiquorRecord, titration: _Titration, found: Liquors, z: Floats, start_ph: Floats) -> Floats:
     """True pH after each addition for each possible liquor, shape (readings, members)."""
     liquid = found.liquid
     if titration.temp_c != record.temp_c:
         jar_c = temp_draws(z, nominal_c=titration.temp_c)
         liquid = at_temperature(liquid, constants(jar_c, families=FAMILIES))
     measured = np.exp(titration.volume_sd * z[titration.volume_row])
-    units = titration.added_per_l[:, None] / measured
-    mol = units * titration.titrant.mol_per_unit(z[titration.strength_row])
-    growth = 1.0 + units / 1000.0 if titration.titrant.dissolved else 1.0
+    per_l = titration.added_per_l[:, None] / measured
+    mol = per_l * titration.titrant.mol_per_unit(z[titration.strength_row])
+    growth = 1.0 + per_l / 1000.0 if titration.titrant.dissolved else 1.0
     mixed = with_added(liquid, kind=titration.titrant.kind, mol_per_l=mol, growth=growth)
-    start = np.broadcast_to(titration.ph[:, None], mol.shape)
-    return solve_ph(mixed, start_ph=start, within_ph=FIT_WITHIN_PH)
+    return solve_ph(mixed, start_ph=np.broadcast_to(start_ph, mol.shape), within_ph=FIT_WITHIN_PH)

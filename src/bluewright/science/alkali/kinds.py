@@ -87,12 +87,12 @@ KINDS: Final[dict[Kind, AlkaliKind]] = {
     ),
     "lye": AlkaliKind(
         words="lye (sodium hydroxide)", molar=_molar(40.00, "NaOH"), charge=1, family=None, runaway=True,
-        solute="sodium_hydroxide", solubility_by_c=_dissolves((0.0, 42.0), (20.0, 109.0), (40.0, 129.0)),
+        solute="sodium_hydroxide",
         purity=_purity(0.97, 0.02, "beads or flakes from a closed tin"),
     ),
     "potassium_lye": AlkaliKind(
         words="potassium lye", molar=_molar(56.11, "KOH"), charge=1, family=None, runaway=True,
-        solute="potassium_hydroxide", solubility_by_c=_dissolves((0.0, 96.0), (20.0, 112.0), (40.0, 134.0)),
+        solute="potassium_hydroxide",
         purity=_purity(0.87, 0.03, "sold as 85 to 90 per cent, the rest water"),
     ),
     "slaked_lime": AlkaliKind(

@@ -10,12 +10,20 @@ import numpy as np
 from bluewright.science.alkali.kinds import KINDS
 from bluewright.science.alkali.priors import UNREAD_TEMP_C
 from bluewright.science.alkali.record import LiquorRecord
+from bluewright.science.alkali.titrant import ROOM_C, titrant
+from bluewright.science.base.bands import significant
 from bluewright.science.base.cautions import Caution
 from bluewright.science.base.errors import ModelError
-from bluewright.science.base.sourced import Floats
+from bluewright.science.base.sourced import Floats, Sourced
 from bluewright.science.media.acids import pkw
 from bluewright.science.media.activity import davies, debye_slope
 from bluewright.science.media.calcite import LIME_G_PER_MOL, lime_solubility_g_per_l
+
+STRONGEST_MOL_PER_L: Final = Sourced(
+    value=0.15, unit="mol/L", source="davies-1962", low=0.1, high=0.2, grade="guess",
+    note="of soda or lye in the liquor: 16 or 6 g/L; beyond lies a brine for which the activities do not hold",
+)  # fmt: skip
+"""More than this of a salt or lye is no longer a dose."""
 
 NEAR_LIME_PH: Final = 0.1
 """So close to the pH of saturated lime water a target counts as out of reach: the last step takes the whole sack."""
@@ -32,11 +40,14 @@ def lime_water_ph(temp_c: float) -> float:
 
 
 def ceiling(record: LiquorRecord) -> float:
-    """The most of this alkali that makes sense, in its own unit: what dissolves, or as much again as the liquor."""
-    if record.alkali.unit == "ml":
-        return 1000.0 * record.liquor_l
-    kind = KINDS[record.alkali.kind]
-    return kind.solubility_g_per_l(_temp_c(record)) * record.liquor_l if kind.solubility_by_c else math.inf
+    """The most of this alkali that makes sense, in its own unit.
+
+    Formula: of a solution as much again as the liquor; and of every alkali but ammonia `STRONGEST_MOL_PER_L`.
+    """
+    strongest = math.inf
+    if record.alkali.kind != "ammonia":
+        strongest = STRONGEST_MOL_PER_L.value * record.liquor_l / titrant(record.alkali).nominal_mol
+    return min(strongest, 1000.0 * record.liquor_l) if record.alkali.unit == "ml" else strongest
 
 
 def check_reachable(record: LiquorRecord, amount: Floats, ceiling: float) -> None:
@@ -50,7 +61,8 @@ def check_reachable(record: LiquorRecord, amount: Floats, ceiling: float) -> Non
     if _share_beyond(amount, ceiling) > 0.5:
         raise ModelError(
             f"{words} as given cannot bring this liquor to pH {record.target_ph:g}: it would take more than "
-            f"{ceiling:,.0f} {record.alkali.unit}; choose a lower target_ph, a stronger solution or another alkali"
+            f"{significant(ceiling, 2):,.0f} {record.alkali.unit}; choose a lower target_ph, a stronger solution or "
+            "another alkali"
         )
 
 
@@ -62,8 +74,8 @@ def limits(record: LiquorRecord, amount: Floats, ceiling: float) -> tuple[Cautio
         found.append(
             _limit(
                 "may-not-reach",
-                f"In {100 * beyond:.0f} of 100 possible liquors even {ceiling:,.0f} {record.alkali.unit} would not "
-                f"reach pH {record.target_ph:g}.",
+                f"In {100 * beyond:.0f} of 100 possible liquors even {significant(ceiling, 2):,.0f} "
+                f"{record.alkali.unit} would not reach pH {record.target_ph:g}.",
             )
         )
     kind = record.alkali.kind
@@ -71,10 +83,12 @@ def limits(record: LiquorRecord, amount: Floats, ceiling: float) -> tuple[Cautio
         found.append(
             _limit(
                 "soda-ceiling",
-                "Carbonates buffer: up to pH 10 a little does it, past pH 11 each tenth of a pH takes far more, and "
-                "they do not pass about 11.7. Baking soda cannot stand in for them: it stops near pH 8.3.",
+                "Carbonates buffer: up to pH 10 a little does it, near pH 11 each tenth of a pH takes far more, and "
+                "they do not pass about 11.5. Baking soda cannot stand in for them: it stops near pH 8.3.",
             )
         )
+    if record.alkali.unit == "g" and KINDS[kind].solubility_by_c:
+        found.append(_dissolve(record, float(np.median(amount))))
     if kind == "slaked_lime":
         found.append(_lime(record))
     if kind == "ammonia":
@@ -87,6 +101,16 @@ def limits(record: LiquorRecord, amount: Floats, ceiling: float) -> tuple[Cautio
             )
         )
     return tuple(found)
+
+
+def _dissolve(record: LiquorRecord, grams: float) -> Caution:
+    water_l = grams / KINDS[record.alkali.kind].solubility_g_per_l(ROOM_C)
+    return _limit(
+        "dissolve-first",
+        f"Dissolve it first: {significant(grams, 2):g} g take at least {significant(water_l, 2):g} L of water at "
+        f"{ROOM_C:g} C; grains on the bottom of the tub read as no pH at all.",
+        source="seidell-1940",
+    )
 
 
 def _lime(record: LiquorRecord) -> Caution:

@@ -9,6 +9,7 @@ import numpy as np
 from bluewright.science.alkali.kinds import KINDS, SOLUTION_PURITY, UNLABELLED_AMMONIA, AlkaliKind
 from bluewright.science.alkali.record import Alkali
 from bluewright.science.base.sourced import Floats, Prior
+from bluewright.science.media.activity import STUDIED_IONIC_MOL_PER_L
 from bluewright.science.media.ammonia import STRENGTH, ammonia_mol_per_l
 from bluewright.science.media.charge import Liquid, balance, gamma
 from bluewright.science.media.solutions import density_kg_per_l
@@ -81,7 +82,8 @@ def mol_for_ph(liquid: Liquid, *, kind: AlkaliKind, ph: float, litres_per_mol: F
     Formula: at the wanted pH every weak acid's charge is known, so that the balance of charge is linear in the moles:
     n = (-charge + chalk (2 + z)) / (e - L ([OH] - [H])), e = strong charge of a mole + charge of its own weak acid
     there, L the litres that a mole brings. The chalk obeys (Ca - x)(CO3 - x) = K' with the calcium and carbonate that
-    n brings: a quadratic. Activities depend on n weakly: four passes. Infinite where the alkali cannot reach the pH.
+    n brings: a quadratic. Activities depend on n weakly: four passes. Infinite where the alkali cannot
+    reach the pH, or only as a brine beyond what Davies was studied for.
     """
     shape = np.shape(liquid.strong_mol_per_l)
     at, reached = np.full(shape, ph), np.ones(shape, dtype=bool)
@@ -99,6 +101,7 @@ def mol_for_ph(liquid: Liquid, *, kind: AlkaliKind, ph: float, litres_per_mol: F
         chalk = _chalk(grown, mol, without, own, kind, found.lacking_z, found.calcite_product)
         mol = without + liquid.calcite_frac * chalk * found.lacking_z / own
         ionic = found.ionic_mol_per_l
+        reached &= ionic <= STUDIED_IONIC_MOL_PER_L.high
     return np.where(reached, mol, np.inf)
 
 
