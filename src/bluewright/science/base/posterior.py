@@ -80,13 +80,13 @@ def sample(log_likelihood: Likelihood, *, size: int, rng: np.random.Generator, d
     best_z, cover = _summit(log_posterior, size, rng)
     centre_z = best_z
     for _ in range(5):
-        trial, weights, ess = _weighted(log_posterior, centre_z, cover, rng, 3 * draws // 4)
+        trial, weights, ess = _weighted(log_posterior, centre_z, cover, rng, draws // 2)
         if ess > 0.4 * len(trial) or ess < 2 * size + 4:
             break
         centre_z = weights @ trial
         gap = trial - centre_z
         cover = 1.1 * (gap * weights[:, None]).T @ gap + 1e-9 * np.eye(size)
-    trial, weights, ess = _weighted(log_posterior, centre_z, cover, rng, 3 * draws)
+    trial, weights, ess = _weighted(log_posterior, centre_z, cover, rng, 2 * draws)
     if ess < LEAST_ESS_FRAC * draws:
         z, ess = _tempered(log_likelihood, size, rng, draws)
         return Posterior(z=z, best_z=best_z, ess=ess)

@@ -71,14 +71,22 @@ def log_likelihood(record: YieldRecord, z: Floats) -> Floats:
     return np.asarray(value)
 
 
+def believed(record: YieldRecord, *, rng: np.random.Generator, draws: int = DRAWS) -> tuple[Jar, float]:
+    """`draws` of the jar and its way, conditioned on all that was seen, and their effective sample size.
+
+    Raises ModelError if nothing explains the jar.
+    """
+    posterior = sample(lambda z: log_likelihood(record, z), size=SIZE, rng=rng, draws=draws)
+    return jar(record, posterior.z), posterior.ess
+
+
 def jar_yield(record: YieldRecord, *, rng: np.random.Generator) -> YieldAnswer:
     """What the jar holds, its share of the potential, and the loss at each step.
 
     Bayes: shares, purity and potential from their priors, conditioned on the weighed jar (`log_likelihood`).
     Raises InputError (from the record) and ModelError if nothing explains the jar.
     """
-    posterior = sample(lambda z: log_likelihood(record, z), size=SIZE, rng=rng, draws=DRAWS)
-    made = jar(record, posterior.z)
+    made, ess = believed(record, rng=rng)
     steps = _steps(record, made)
     prior = beliefs.potential_g(record)
     before = prior.draw(rng, DRAWS)
@@ -99,7 +107,7 @@ def jar_yield(record: YieldRecord, *, rng: np.random.Generator) -> YieldAnswer:
         steps=steps,
         worst=max(steps, key=lambda s: s.lost_most_frac).step,
         chance_poor_leaf_frac=significant(float(np.mean(made.potential_g < POOR_LEAF * prior.centre))),
-        ess=round(posterior.ess, 1),
+        ess=round(ess, 1),
         basis="readings" if measured else "prior",
         inputs=record,
         cautions=_cautions(record, band(made.crude_g / record.leaf_kg), tail_frac),
