@@ -7,7 +7,7 @@ from typing import Final
 from bluewright.cli.record_command import RecordCommand
 from bluewright.cli.wording import cautions, figure, frac, ranged
 from bluewright.science.air.answer import AirAnswer
-from bluewright.science.air.finish import airing
+from bluewright.science.air.finish import SURE_CHANCE, airing
 from bluewright.science.air.record import AirRecord
 
 DOING: Final = {"pour": "pouring", "whisk": "whisking", "bubble": "bubbling", "paddle": "paddling"}
@@ -30,18 +30,16 @@ ALKALI: Final = {
 
 def say(found: AirAnswer) -> str:
     """The answer as a person at the tub reads it."""
-    lines = [_advice(found)]
+    lines = [_advice(found), *([ALKALI[found.alkali_advice]] if found.alkali_advice in ALKALI else [])]
     if found.left_pours is not None and found.needed_pours is not None and found.advice != "stop":
         lines.append(f"In pours: {ranged(found.left_pours, 'more')}; {ranged(found.needed_pours, 'in all')}.")
     if found.basis == "readings":
         lines.append(
             f"Turned so far: {frac(found.done_frac)}; chance that it is done: {figure(100 * found.chance_done_frac)}%."
         )
-    lines.append(f"What takes the time is {SLOW[found.held_back_by]}.")
-    lines.append(
-        f"Every ten minutes beyond the end may cost {frac(found.overrun_loss_frac)} of the blue (a guess)."
-    )
-    lines += [ALKALI[found.alkali_advice]] if found.alkali_advice in ALKALI else []
+    if found.advice != "stop":
+        lines.append(f"What takes the time is {SLOW[found.held_back_by]}.")
+    lines.append(f"Every ten minutes beyond the end may cost {frac(found.overrun_loss_frac)} of the blue (a guess).")
     if found.ammonia_loss_frac is not None:
         lines.append(f"Ammonia carried off by the end: {frac(found.ammonia_loss_frac)}.")
     if found.next_reading and found.advice != "stop":
@@ -57,10 +55,17 @@ def _advice(found: AirAnswer) -> str:
     left = ranged(found.left_min, "minutes more")
     doing = DOING[found.way]
     if found.advice == "stop":
-        return f"Stop {doing}: it is done, or more would cost more than it brings."
+        return _stop(found)
     if found.advice == "look_again":
-        return f"Look now: it may be done any minute, else about {left} of {doing}."
+        return f"Nearly there: {doing} for about {left}; look again after {figure(found.look_again_min)}."
     return f"Go on {doing}: about {left}; look again after {figure(found.look_again_min)} minutes."
+
+
+def _stop(found: AirAnswer) -> str:
+    if found.chance_done_frac >= SURE_CHANCE:
+        return f"Stop {DOING[found.way]}: it is done, by a chance of {figure(100 * found.chance_done_frac)}%."
+    gain, loss = (f"{figure(100 * share)}%" for share in (found.gain_in_10_min_frac, found.loss_in_10_min_frac))
+    return f"Stop {DOING[found.way]}: ten more minutes would turn {gain} of the blue and cost {loss}."
 
 
 COMMAND = RecordCommand(

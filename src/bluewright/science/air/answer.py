@@ -26,7 +26,7 @@ class AirAnswer:
     version: Literal[1] = 1
     id: str
     advice: Literal["go_on", "look_again", "stop"]
-    """`go_on` and look after `look_again_min`; `look_again` now, it may be done any minute; or `stop`."""
+    """`go_on`; `look_again` in a minute or two, for it may be done within five; or `stop`."""
     way: Way
     done_frac: Band
     """Share of the indoxyl that has turned by now."""
@@ -41,7 +41,7 @@ class AirAnswer:
     left_pours: Band | None = None
     """Pours from now until done (only for pouring)."""
     look_again_min: float
-    """Minutes of airing after which to look again: one chance in four that it is done by then."""
+    """Minutes of airing after which to look again: one chance in four that it is done by then, or half an hour."""
     gain_in_10_min_frac: float
     """Share of all the blue that ten more minutes are expected to turn."""
     loss_in_10_min_frac: float

@@ -23,6 +23,8 @@ from bluewright.science.media.oxygen import OXYGEN_G_PER_MOL
 DRAWS: Final = 3000
 LOOK_CHANCE: Final = 0.25
 """Look again when it may be done with this chance."""
+LOOK_AT_LATEST_MIN: Final = 30.0
+"""However long it takes, a look every half hour teaches something."""
 SURE_CHANCE: Final = 0.90
 """Stop when it is done with this chance, whatever the balance of gain and loss."""
 SOON_H: Final = 5.0 / 60.0
@@ -125,9 +127,9 @@ def _advice(
 
 
 def _look_again_min(seen: Forecast) -> float:
-    """Minutes until it is done with a chance of one in four; at least one."""
+    """Minutes until it is done with a chance of one in four; at least one, and at most half an hour."""
     quarter = quantiles(60.0 * seen.left_h, [LOOK_CHANCE], weights=seen.drawn.weights)
-    return significant(max(1.0, float(quarter[0])), 2)
+    return significant(min(max(1.0, float(quarter[0])), LOOK_AT_LATEST_MIN), 2)
 
 
 def _held_back_by(air_share: float) -> Literal["air", "reaction", "both"]:

@@ -6,17 +6,21 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from bluewright.science.base.sourced import Floats
+from bluewright.science.base.sourced import Floats, Grade
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Studied:
-    """The range of one input over which a formula was fitted or measured; `source` is a key of `sources.bib`."""
+    """The range of one input over which a formula was fitted or measured; `source` is a key of `sources.bib`.
+
+    `grade` says how the range is known: most are recalled, not re-read.
+    """
 
     low: float
     high: float
     unit: str
     source: str
+    grade: Grade = "memory"
 
     def __post_init__(self) -> None:
         if not self.source or not self.unit:
