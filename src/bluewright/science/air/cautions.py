@@ -124,25 +124,25 @@ def _fall_per_half_hour(record: AirRecord, done_h: float) -> float:
 
 
 def _range(record: AirRecord, z: Floats) -> list[Caution]:
-    """One caution that names everything outside what was studied."""
-    outside = []
+    """One caution that names everything outside what was studied, with the source of the first."""
+    outside: dict[str, str] = {}
     if not STUDIED_OXYGEN["temp_c"].holds(record.temp_c):
-        outside.append("the temperature (oxygen in water was studied from 0 to 40 C)")
+        outside["the temperature (oxygen in water was studied from 0 to 40 C)"] = STUDIED_OXYGEN["temp_c"].source
     ph = ph_now(record)
     if ph is not None and not STUDIED_PH.holds(ph):
-        outside.append("the pH (the rate is taken from 6 to 11)")
+        outside["the pH (the rate is taken from 6 to 11)"] = STUDIED_PH.source
     at = scores(z)
     if record.pour is not None:
         fall = pouring(record, record.pour, at)
         if all(rival.outside(fall) for rival in POURS.values()):
-            outside.append("the fall (studied up to about 4 m)")
+            outside["the fall (studied up to about 4 m)"] = POURS["gameson"].source
     if record.bubble is not None:
         blown = bubbling(record, record.bubble, at)
         if all(rival.outside(blown) for rival in BUBBLES.values()):
-            outside.append("the bubbling (studied in deeper or far livelier vessels)")
+            outside["the bubbling (studied in deeper or far livelier vessels)"] = BUBBLES["column"].source
     if record.way in {"whisk", "paddle"} and not STUDIED_STIRRED_L.holds(record.liquor_l):
-        outside.append("the volume (hand tools are judged for 2 to 100 L)")
+        outside["the volume (hand tools are judged for 2 to 100 L)"] = STUDIED_STIRRED_L.source
     if not outside:
         return []
     text = f"Outside the range that the formulas rest on: {'; '.join(outside)}. Trust the signs over the minutes."
-    return [Caution(code="outside-range", text=text, source="benson-krause-1984")]
+    return [Caution(code="outside-range", text=text, source=next(iter(outside.values())))]
