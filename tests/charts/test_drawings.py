@@ -96,6 +96,18 @@ def test_a_band_chart_says_its_question_answer_and_figures() -> None:
     assert "between" in desc
 
 
+@pytest.mark.parametrize(
+    ("hours_apart", "said"), [(0.1, "15:00"), (2, "Sun 5 Jul"), (3, "Sun 5"), (10, "8 Jul"), (150, "Jan")]
+)
+def test_any_span_of_time_gets_a_readable_axis(hours_apart: float, said: str) -> None:
+    band = replace(time_band(), times=tuple(HOURS[0] + timedelta(hours=hours_apart * k) for k in range(len(HOURS))))
+    upper = TimePanel(name="blue, g", unit="g", band=band)
+    drawing = band_chart(band_sample(upper=upper, lower=None, window=None, now=None, nights=()))
+    below = [t for t in parts(drawing, "text") if float(t.get("y", "0")) > 300]
+    assert any(said in (t.text or "") for t in below)
+    assert len(below) <= 20
+
+
 def test_what_lies_outside_the_times_is_not_drawn() -> None:
     late = HOURS[-1] + timedelta(days=2)
     upper = replace(band_sample().upper, marks=(Mark(time=late, label="too late"),))

@@ -28,6 +28,7 @@ from bluewright.charts.parts import (
 from bluewright.charts.scale import (
     Scale,
     Tick,
+    date_label,
     day_label,
     day_spans,
     hour_ticks,
@@ -40,6 +41,8 @@ from bluewright.science.base.errors import InputError
 
 _HEIGHTS: Final = (190.0, 90.0)
 """Of the upper and the lower panel."""
+LONG_H: Final = 12 * 24.0
+"""Beyond this the axis carries dates instead of hours and days."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -103,8 +106,8 @@ def band_chart(chart: BandChart) -> str:
         panel = Panel(x=x, y=Scale(ticks[0].at, ticks[-1].at, top + _HEIGHTS[at], top), y_ticks=ticks)
         drawn.append(_quantity(chart, what, panel, name, lift=lift if at == 0 else 0.0))
         top = panel.bottom + 40
-    drawn.append(_time_axis(panel, start))
-    return sheet(*drawn, height=panel.bottom + 50, question=chart.question, summary=description(chart), name=name)
+    axis, height = _time_axis(panel, start)
+    return sheet(*drawn, axis, height=height, question=chart.question, summary=description(chart), name=name)
 
 
 def description(chart: BandChart) -> str:
@@ -202,18 +205,23 @@ def _marks(marks: Sequence[Mark], panel: Panel, start: datetime, labels: Labels)
     return "".join(drawn)
 
 
-def _time_axis(panel: Panel, start: datetime) -> str:
-    """Times of day under the panel and, below them, the days."""
-    drawn = [panel.level_axis(hour_ticks(start, panel.x.high, most=10))]
-    y = panel.bottom + 38
-    for low, high, noon in day_spans(start, panel.x.high):
+def _time_axis(panel: Panel, start: datetime) -> tuple[str, float]:
+    """Times of day under the panel and, below them, the days; and how far down that reaches."""
+    span_h = panel.x.high
+    ticks = hour_ticks(start, span_h, most=10)
+    if span_h > LONG_H:
+        dated = [Tick(at=tick.at, label=date_label(start + timedelta(hours=tick.at))) for tick in ticks]
+        return panel.level_axis(dated), panel.bottom + 30
+    drawn = [panel.level_axis(ticks)]
+    y = panel.bottom + (38 if any(tick.label for tick in ticks) else 24)
+    for low, high, noon in day_spans(start, span_h):
         left, right = panel.x(low), panel.x(high)
         if low > 0:
-            drawn.append(line(left, panel.bottom + 24, left, panel.bottom + 44, stroke=INK, stroke_width=1.0))
+            drawn.append(line(left, y - 14, left, y + 6, stroke=INK, stroke_width=1.0))
         choices = (day_label(noon), day_label(noon).rpartition(" ")[0], str(noon.day))
         text = next((t for t in choices if text_width(t, SMALL_SIZE) < right - left - 6), "")
         drawn.append(label((left + right) / 2, y, text, size=SMALL_SIZE, anchor="middle") if text else "")
-    return "".join(drawn)
+    return "".join(drawn), y + 12
 
 
 def _against_hours(band: TimeBand, start: datetime, span_h: float) -> CurveBand:

@@ -136,7 +136,12 @@ def nights(
 
 def day_label(day: datetime) -> str:
     """`Fri 3 Jul`, in English whatever the machine's own language."""
-    return f"{_DAYS[day.weekday()]} {day.day} {_MONTHS[day.month - 1]}"
+    return f"{_DAYS[day.weekday()]} {date_label(day)}"
+
+
+def date_label(day: datetime) -> str:
+    """`3 Jul`."""
+    return f"{day.day} {_MONTHS[day.month - 1]}"
 
 
 def moment_label(time: datetime) -> str:
