@@ -18,7 +18,7 @@ from bluewright.science.base.sourced import Floats
 from bluewright.science.media.calcite import CALCITE_G_PER_MOL
 from bluewright.science.media.charge import Liquid, solve
 
-DRAWS: Final = 600
+DRAWS: Final = 512
 SAFE_SHARE: Final = 2.0 / 3.0
 """Share of the dose that goes in before the next reading (common practice: most of it, never all)."""
 SMALL_REST: Final = 0.2
@@ -46,7 +46,7 @@ class _Tub:
 def dose(record: LiquorRecord, *, rng: np.random.Generator) -> DoseAnswer:
     """The dose that brings the liquor to the target pH, its safe first part, and its side effects.
 
-    Formula: for each of 600 possible liquors the moles follow from the balance of charge at the target
+    Formula: for each of 512 possible liquors the moles follow from the balance of charge at the target
     (`titrant.mol_for_ph`); dose = moles * litres / moles in a millilitre or gram, less what is in already.
     Studied for liquors of pH 4 to 8, 2 to 50 C and targets up to 11.5; beyond, the answer carries a caution.
     Raises InputError (from the record) for impossible values and ModelError where the alkali cannot reach the target.

@@ -17,12 +17,12 @@ from bluewright.science.alkali import priors
 from bluewright.science.alkali.liquor import FAMILIES, ROW, Liquors, at_temperature, liquors, reading_sds, temp_draws
 from bluewright.science.alkali.posterior import condition
 from bluewright.science.alkali.record import LiquorRecord, Step
-from bluewright.science.alkali.titrant import Titrant, titrant, with_added
+from bluewright.science.alkali.titrant import Titrant, charge_of_mole, titrant, with_added
 from bluewright.science.base.sourced import Floats
-from bluewright.science.media.charge import constants, solve_ph
+from bluewright.science.media.charge import balance, constants, gamma
 
-FIT_WITHIN_PH: Final = 0.01
-"""Roots of the fit are found to this last step: well below what any instrument reads."""
+FIRST_IONIC_MOL_PER_L: Final = 0.03
+"""Where the activities of a titrated liquor start from."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -41,21 +41,33 @@ class _Titration:
 def fit(record: LiquorRecord, *, prior_z: Floats, rng: np.random.Generator) -> tuple[Floats, float]:
     """Scores of liquors that agree with the readings of the jar and of the tub (shape (18, members)), and the misfit.
 
-    The misfit is that of the worst reading, in standard deviations of a reading's own noise.
+    Formula: the alkali that a liquor needs to reach the pH that was read (less the instrument's errors) is what was
+    added. This is linear in the acids where the pH itself is not. The misfit is that of the worst reading, in
+    standard deviations of a reading's own noise.
     """
     titrations = _titrations(record)
     _, own_sd = reading_sds(record)
+    ends = np.cumsum([len(t.ph) for t in titrations])[:-1]
 
-    starts = [t.ph[:, None] for t in titrations]
+    ionic = [np.full((len(t.ph), prior_z.shape[1]), FIRST_IONIC_MOL_PER_L) for t in titrations]
 
-    def foretell(z: Floats) -> Floats:
+    def foretell(z: Floats, noise: Floats) -> Floats:
         found = liquors(record, z)
-        # The members move little from one call to the next: each root is sought from where the last one was.
-        starts[:] = [_foretold(record, t, found, z, start) for t, start in zip(titrations, starts, strict=True)]
-        return np.concatenate(starts) + found.bias_ph
+        ratios = []
+        for number, (titration, error) in enumerate(zip(titrations, np.split(noise, ends), strict=True)):
+            # Activities from the call before: they hardly change, and the first call moves the members least.
+            ratio, ionic[number] = _needed(record, titration, found, z, own_sd * error, ionic[number])
+            ratios.append(_stretched(ratio))
+        return np.concatenate(ratios)
 
-    read_ph = np.concatenate([t.ph for t in titrations])
-    return condition(foretell, prior_z=prior_z, read_ph=read_ph, reading_sd=own_sd, rng=rng)
+    wanted = _stretched(np.ones(sum(len(t.ph) for t in titrations)))
+    return condition(foretell, prior_z=prior_z, wanted=wanted, rng=rng)
+
+
+def _stretched(ratio: Floats) -> Floats:
+    """Nearly the logarithm above 0.5, straight through 0: needs spread over decades, and may be negative."""
+    stretched: Floats = np.arcsinh(ratio / 0.2)
+    return stretched
 
 
 def _titrations(record: LiquorRecord) -> list[_Titration]:
@@ -93,15 +105,24 @@ def _amounts(steps: tuple[Step, ...]) -> Floats:
     return np.array([step.added_ml if step.added_ml is not None else step.added_g for step in steps], dtype=float)
 
 
-def _foretold(record: LiquorRecord, titration: _Titration, found: Liquors, z: Floats, start_ph: Floats) -> Floats:
-    """True pH after each addition for each possible liquor, shape (readings, members)."""
+def _needed(
+    record: LiquorRecord, titration: _Titration, found: Liquors, z: Floats, noise_ph: Floats, ionic_mol_per_l: Floats
+) -> tuple[Floats, Floats]:
+    """Alkali needed to reach the pH that was read, over the alkali added; and the ionic strength then.
+
+    Shapes: (readings, members).
+    """
     liquid = found.liquid
     if titration.temp_c != record.temp_c:
         jar_c = temp_draws(z, nominal_c=titration.temp_c)
         liquid = at_temperature(liquid, constants(jar_c, families=FAMILIES))
-    measured = np.exp(titration.volume_sd * z[titration.volume_row])
-    per_l = titration.added_per_l[:, None] / measured
+    kind = titration.titrant.kind
+    per_l = titration.added_per_l[:, None] / np.exp(titration.volume_sd * z[titration.volume_row])
     mol = per_l * titration.titrant.mol_per_unit(z[titration.strength_row])
     growth = 1.0 + per_l / 1000.0 if titration.titrant.dissolved else 1.0
-    mixed = with_added(liquid, kind=titration.titrant.kind, mol_per_l=mol, growth=growth)
-    return solve_ph(mixed, start_ph=np.broadcast_to(start_ph, mol.shape), within_ph=FIT_WITHIN_PH)
+    mixed = with_added(liquid, kind=kind, mol_per_l=mol, growth=growth)
+    ph = titration.ph[:, None] - found.bias_ph - noise_ph
+    activity = gamma(mixed, ionic_mol_per_l)
+    there = balance(mixed, ph=ph, activity=activity)
+    own = charge_of_mole(kind, mixed, lacking_z=there.lacking_z, ph=ph, activity=activity)
+    return 1.0 - there.charge_mol_per_l / (own * mol), there.ionic_mol_per_l

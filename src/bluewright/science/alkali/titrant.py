@@ -11,7 +11,7 @@ from bluewright.science.alkali.record import Alkali
 from bluewright.science.base.sourced import Floats, Prior
 from bluewright.science.media.activity import STUDIED_IONIC_MOL_PER_L
 from bluewright.science.media.ammonia import STRENGTH, ammonia_mol_per_l
-from bluewright.science.media.charge import Liquid, balance, gamma
+from bluewright.science.media.charge import LN10, Liquid, balance, gamma
 from bluewright.science.media.solutions import density_kg_per_l
 
 ROOM_C = 20.0
@@ -94,7 +94,8 @@ def mol_for_ph(liquid: Liquid, *, kind: AlkaliKind, ph: float, litres_per_mol: F
         activity = gamma(grown, ionic)
         found = balance(grown, ph=at, activity=activity)
         alkaline = grown.constants.ion_product / (10.0**-ph * activity) - 10.0**-ph / activity
-        own = _charge_of_mole(kind, grown, found.lacking_z, ph, activity) - litres_per_mol * alkaline
+        own = charge_of_mole(kind, grown, lacking_z=found.lacking_z, ph=at, activity=activity)
+        own = own - litres_per_mol * alkaline
         reached &= own > 1e-9
         own = np.where(reached, own, 1.0)
         without = mol - (found.charge_mol_per_l + found.calcite_mol_per_l * found.lacking_z) / own
@@ -105,14 +106,19 @@ def mol_for_ph(liquid: Liquid, *, kind: AlkaliKind, ph: float, litres_per_mol: F
     return np.where(reached, mol, np.inf)
 
 
-def _charge_of_mole(kind: AlkaliKind, liquid: Liquid, left: Floats, ph: float, activity: Floats) -> Floats:
-    """Charge that a mole of the alkali brings at this pH, its own weak acid included."""
+def charge_of_mole(kind: AlkaliKind, liquid: Liquid, *, lacking_z: Floats, ph: Floats, activity: Floats) -> Floats:
+    """Charge that a mole of the alkali brings at this pH, its own weak acid included (no unit).
+
+    Formula: strong charge + (acid share of ammonia), or strong charge - 2 + `lacking_z` for a carbonate.
+    Shapes: those of the arguments together.
+    """
     if kind.family is None:
-        return np.full(np.shape(left), float(kind.charge))
+        return np.full(np.shape(lacking_z), float(kind.charge))
     if kind.family == "carbonic":
-        return kind.charge - 2.0 + left
+        return kind.charge - 2.0 + lacking_z
     share = liquid.constants.dissociation["ammonia"][0] * activity
-    acid_frac: Floats = 10.0**-ph / (10.0**-ph + share)
+    h = np.exp(-LN10 * ph)
+    acid_frac: Floats = h / (h + share)
     return kind.charge + acid_frac
 
 
