@@ -2,11 +2,13 @@
 
 import importlib.util
 import re
+import runpy
 from pathlib import Path
 from types import ModuleType
 
 import pytest
 
+from bluewright.charts.palette import contrast
 from bluewright.cli.commands import COMMANDS
 from bluewright.science.base.records import read
 from bluewright.science.steep.record import SteepRecord
@@ -142,3 +144,14 @@ def test_assets_of_other_hosts_are_found_and_links_are_free() -> None:
     ]
     assert foreign('<a href="https://doi.org/1">a</a><link rel="canonical" href="https://x.example"/>') == []
     assert foreign('<script src="_static/x.js"></script><img src="images/a.svg">') == []
+
+
+def test_text_of_the_site_is_legible_in_light_and_dark() -> None:
+    """At least 7:1 (WCAG 2.1, criterion 1.4.6) for every text colour against every ground of the same theme."""
+    options = runpy.run_path(str(DOCS / "conf.py"))["html_theme_options"]
+    for theme in options.values():
+        grounds = [theme[f"color-background-{name}"] for name in ("primary", "secondary", "hover")]
+        inks = [theme[f"color-foreground-{name}"] for name in ("primary", "secondary", "muted")]
+        inks += [theme["color-brand-content"], theme["color-brand-visited"], theme["color-code-foreground"]]
+        for ink in inks:
+            assert all(contrast(ink, ground) >= 7 for ground in grounds), ink
