@@ -96,7 +96,8 @@ def test_a_falling_jar_index_says_that_the_peak_is_past() -> None:
     """A photo of a jar made alkaline is the best single reading: its fall is the fall of the blue."""
     rising = [{"time": later(h), "dye_index": d} for h, d in [(12, 0.1), (22, 0.25), (32, 0.4), (44, 0.55)]]
     falling = [{"time": later(h), "dye_index": d} for h, d in [(12, 0.5), (22, 0.55), (32, 0.35), (44, 0.2)]]
-    assert ask(readings=falling).chance_past_peak > 0.6 > 0.2 > ask(readings=rising).chance_past_peak
+    assert ask(readings=falling).chance_past_peak > 0.6
+    assert ask(readings=rising).chance_past_peak < 0.2
 
 
 @pytest.mark.parametrize(("method", "hours", "temp_c"), [("hot", 0.1, 80.0), ("warm", 8.0, 35.0)])
@@ -209,3 +210,12 @@ def test_a_changed_past_starts_afresh() -> None:
 def test_bad_records_are_refused_by_field_with_what_would_be_right(fields: dict[str, object], said: str) -> None:
     with pytest.raises(InputError, match=said):
         read(SteepRecord, EXAMPLE | fields)
+
+
+def test_a_winter_forecast_below_freezing_is_answered_as_cold_water() -> None:
+    """A tub of liquor stays at 0 C while it freezes; the model goes no lower and the answer still comes."""
+    frost = [{"time": later(h), "where": "air", "temp_c": -12.0, "forecast": h > 44} for h in range(0, 120, 6)]
+    found = ask(temps=frost, readings=[])
+    assert found.advice == "wait"
+    assert min(p.p5 for p in found.temp_curve_c) >= 0
+    assert "outside-range" in {c.code for c in found.cautions}

@@ -96,8 +96,10 @@ class Setting:
         first = len(self.priors)
         ways = z[:, first : first + len(self.temp_ways_c)]
         temps = self.temp_mean_c[rows] + ways @ self.temp_ways_c[:, rows]
+        # Liquor neither cools below freezing nor warms above boiling, whatever the tail of a forecast says.
+        liquid_c = np.clip(temps.T, 0.0, 100.0)
         return solve(
-            self.batch(z), hours=self.hours[rows], temp_c=np.ascontiguousarray(temps.T), freed_frac=self.freed_frac
+            self.batch(z), hours=self.hours[rows], temp_c=np.ascontiguousarray(liquid_c), freed_frac=self.freed_frac
         )
 
 
