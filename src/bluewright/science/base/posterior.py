@@ -26,6 +26,8 @@ Residuals = Callable[[Floats], Floats]
 
 TAIL: Final = 6.0
 """Degrees of freedom of the proposal: its tails must be heavier than those of the posterior."""
+FARTHEST: Final = 40.0
+"""Prior standard deviations beyond which nothing is looked for: there only overflow is to be found."""
 STEP: Final = 1e-3
 """Step of the finite differences, in prior standard deviations."""
 LEAST_ESS_FRAC: Final = 0.1
@@ -73,9 +75,12 @@ def sample(log_likelihood: Likelihood, *, size: int, rng: np.random.Generator, d
     Raises ModelError if no score explains the readings, or if they pin the scores too sharply to be sampled.
     """
 
+    def bounded(z: Floats) -> Floats:
+        value = log_likelihood(np.clip(z, -FARTHEST, FARTHEST))
+        return np.where(np.isfinite(value) & np.all(np.abs(z) <= FARTHEST, axis=1), value, -np.inf)
+
     def log_posterior(z: Floats) -> Floats:
-        value = log_likelihood(z) - 0.5 * np.sum(z**2, axis=1)
-        return np.where(np.isfinite(value), value, -np.inf)
+        return np.asarray(bounded(z) - 0.5 * np.sum(z**2, axis=1))
 
     best_z, cover = _summit(log_posterior, size, rng)
     centre_z = best_z
@@ -88,7 +93,7 @@ def sample(log_likelihood: Likelihood, *, size: int, rng: np.random.Generator, d
         cover = 1.1 * (gap * weights[:, None]).T @ gap + 1e-9 * np.eye(size)
     trial, weights, ess = _weighted(log_posterior, centre_z, cover, rng, 2 * draws)
     if ess < LEAST_ESS_FRAC * draws:
-        z, ess = _tempered(log_likelihood, size, rng, draws)
+        z, ess = _tempered(bounded, size, rng, draws)
         return Posterior(z=z, best_z=best_z, ess=ess)
     return Posterior(z=trial[_systematic(weights, draws, rng)], best_z=best_z, ess=ess)
 
@@ -141,11 +146,12 @@ def _slope_and_cover(log_posterior: Likelihood, here: Floats) -> tuple[Floats, F
     rows, columns = np.triu_indices(size, 1)
     both, neither = log_posterior(here + eye[rows] + eye[columns]), log_posterior(here - eye[rows] - eye[columns])
     hessian = np.zeros((size, size))
-    hessian[rows, columns] = (
-        both + neither - ahead[rows] - ahead[columns] - behind[rows] - behind[columns] + 2 * middle
-    ) / (2 * STEP**2)
-    hessian += hessian.T
-    hessian[np.diag_indices(size)] = (ahead + behind - 2 * middle) / STEP**2
+    with np.errstate(invalid="ignore"):  # infinity minus infinity, told right below
+        hessian[rows, columns] = (
+            both + neither - ahead[rows] - ahead[columns] - behind[rows] - behind[columns] + 2 * middle
+        ) / (2 * STEP**2)
+        hessian += hessian.T
+        hessian[np.diag_indices(size)] = (ahead + behind - 2 * middle) / STEP**2
     if not np.all(np.isfinite(hessian)):
         raise ModelError("the best fit lies on the edge of what the model allows")
     values, vectors = np.linalg.eigh(-hessian)

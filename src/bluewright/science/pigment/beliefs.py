@@ -111,7 +111,6 @@ def moisture(record: YieldRecord) -> Prior:
     """Water in the jar: the trade's, or as the record says, give or take a fifth of it and at most 0.01."""
     if record.moisture_frac is None:
         return MOISTURE
-    return Prior(
-        kind="normal", centre=record.moisture_frac, spread=min(0.2 * record.moisture_frac, 0.01), unit="1",
-        source="common-practice", grade="guess",
-    )  # fmt: skip
+    if record.moisture_frac == 0:
+        return Prior(kind="normal", centre=0.0, spread=0.0, unit="1", source="common-practice", grade="guess")
+    return known_share(Known(mean_frac=record.moisture_frac, sd_frac=max(min(0.2 * record.moisture_frac, 0.01), 0.001)))

@@ -35,7 +35,7 @@ class FilterRecord:
     """All that is to run through, counted from the start."""
     readings: Annotated[tuple[FilterReading, ...], Field(min_length=1, max_length=500)]
     """What had run through, in order of time; two well apart tell much more than one."""
-    volume_sd_frac: Annotated[float, Field(gt=0, le=1)] = 0.04
+    volume_sd_frac: Annotated[float, Field(ge=0.002, le=1)] = 0.04
     """How far a measured volume may be off, as a share of it (standard deviation)."""
     seed: Annotated[int, Field(ge=0)] = 1
     """Seed of the random draws: the same record and seed give the same answer."""

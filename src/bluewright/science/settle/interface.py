@@ -26,6 +26,8 @@ from bluewright.science.settle.priors import (
 from bluewright.science.settle.sinking import cold_factor, crowding_factor, grain_um
 
 DRAWS = 2000
+FULL = 1 - 1e-6
+"""Sediment over depth at which a vessel is nothing but sediment: the edge must have somewhere to start."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -156,7 +158,7 @@ def _fall(record: SettleRecord, z: Floats) -> Fall:
     return Fall(
         depth_mm=record.depth_mm,
         fall_mm_per_h=FALL_MM_PER_H[FAMILY[record.alkali]].from_z(z[:, 0]) * factor,
-        sediment_mm=SEDIMENT_FRAC[limed].from_z(z[:, 1]) * record.depth_mm,
+        sediment_mm=np.minimum(SEDIMENT_FRAC[limed].from_z(z[:, 1]), FULL) * record.depth_mm,
         packing_mm=PACKING_FRAC.from_z(z[:, 2]) * record.depth_mm,
     )
 

@@ -44,7 +44,7 @@ class SettleRecord:
     """Hard water: its calcium helps the blue to settle."""
     readings: Annotated[tuple[EdgeReading, ...], Field(max_length=500)] = ()
     """Heights of the edge, in order of time."""
-    height_sd_mm: Annotated[float, Field(gt=0, le=500)] = 4.0
+    height_sd_mm: Annotated[float, Field(ge=0.5, le=500)] = 4.0
     """How far one reading of the edge may be off (standard deviation)."""
     started: AwareDatetime | None = None
     """When the liquor was left to stand; with it the answer also gives clock times."""
