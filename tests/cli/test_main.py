@@ -1,15 +1,20 @@
 """The entry point: finding commands, help, start-up."""
 
 import json
+import os
 import subprocess
 import sys
+from dataclasses import replace
+from importlib import resources
+from pathlib import Path
 
 import pytest
 
 from bluewright import __version__
 from bluewright.cli.commands import COMMANDS
 from bluewright.cli.main import main
-from tests.cli.commands import bluewright
+from bluewright.science.base.errors import ModelError
+from tests.cli.commands import RECORD_COMMANDS, bluewright
 
 
 def test_help_names_every_command(capsys: pytest.CaptureFixture[str]) -> None:
@@ -90,3 +95,40 @@ def test_output_is_utf_8_whatever_the_machine_says() -> None:
 def test_the_package_runs_as_a_module() -> None:
     done = bluewright("--version")
     assert (done.returncode, done.stdout.decode().strip()) == (0, f"bluewright {__version__}")
+
+
+@pytest.mark.skipif(os.name == "nt", reason="a shell of Unix closes the streams")
+@pytest.mark.parametrize(
+    ("shell", "code", "said"),
+    [
+        ("strain balance - <&-", 2, "not JSON (EOF"),
+        ("strain balance --jsonl - <&-", 0, ""),
+        ("--help >&-", 0, ""),
+        ("strain balance nowhere.json 2>&-", 2, ""),
+        ("--help >/dev/full", 2, "No space left on device"),
+    ],
+)
+def test_streams_that_are_closed_or_full_end_it_without_a_traceback(shell: str, code: int, said: str) -> None:
+    if "/dev/full" in shell and not Path("/dev/full").exists():
+        pytest.skip("this system has no /dev/full")
+    done = subprocess.run(
+        f'"{sys.executable}" -m bluewright {shell}', shell=True, stderr=subprocess.PIPE, text=True, check=False
+    )
+    assert done.returncode == code
+    assert said in done.stderr
+    assert "Traceback" not in done.stderr
+
+
+def test_a_model_that_cannot_answer_ends_with_three(capsys: pytest.CaptureFixture[str]) -> None:
+    def unable(record: object, *, rng: object) -> None:
+        raise ModelError("the readings have no fit")
+
+    command = replace(RECORD_COMMANDS["strain balance"], compute=unable)
+    path = str(resources.files("bluewright").joinpath("examples", "strain-balance.json"))
+    assert command.run([path]) == 3
+    out, err = capsys.readouterr()
+    assert out == ""
+    assert err == "bluewright strain balance: the readings have no fit\n"
+    failed, line = command.answer_line(Path(path).read_bytes(), 4)
+    assert failed
+    assert json.loads(line) == {"error": {"line": 4, "kind": "model", "message": "the readings have no fit"}}

@@ -25,9 +25,7 @@ HELP = frozenset({"-h", "--help", "help"})
 def main(argv: Sequence[str] | None = None) -> int:
     """Run the command named by `argv` (default: the process's own arguments); returns the exit code."""
     words = list(sys.argv[1:] if argv is None else argv)
-    for stream in (sys.stdout, sys.stderr):
-        if isinstance(stream, io.TextIOWrapper):  # the same text everywhere, also into a file on Windows
-            stream.reconfigure(encoding="utf-8", errors="backslashreplace")
+    _prepare_streams()
     try:
         code = _run(words)
         sys.stdout.flush()
@@ -42,6 +40,16 @@ def main(argv: Sequence[str] | None = None) -> int:
         print(f"bluewright: {said}", file=sys.stderr)
         return 2
     return code
+
+
+def _prepare_streams() -> None:
+    """The same text everywhere, also into a file on Windows; a stream that was closed reads and writes nothing."""
+    for name, mode in (("stdin", "r"), ("stdout", "w"), ("stderr", "w")):
+        stream = getattr(sys, name)
+        if stream is None:
+            setattr(sys, name, os.fdopen(os.open(os.devnull, os.O_RDWR), mode, encoding="utf-8"))
+        elif mode == "w" and isinstance(stream, io.TextIOWrapper):
+            stream.reconfigure(encoding="utf-8", errors="backslashreplace")
 
 
 def _run(words: list[str]) -> int:
