@@ -73,7 +73,7 @@ def dry_run(rng: np.random.Generator) -> list[tuple[Band, float]]:
     left_h = float(dry_after_h(truth, stood_h=60.0)[0]) - 60.0
     return [
         (found.end_g, float(truth.end_g[0])),
-        (found.page_exponent, float(truth.exponent[0])),
+        (found.exponent, float(truth.exponent[0])),
         (found.left_h, left_h),
     ]
 

@@ -57,7 +57,7 @@ def test_lewis_and_page_are_recovered(scale_h: float, exponent: float) -> None:
     """Published laws, own hand: weighings made by MR = exp(-(t/s)^n) give s, n and the end mass back."""
     found = answer(page(scale_h, exponent), scale_sd_g=0.05, layer_mm=5.0)
     assert found.rate_per_h.p5 <= 1 / scale_h <= found.rate_per_h.p95
-    assert found.page_exponent.p5 <= exponent <= found.page_exponent.p95
+    assert found.exponent.p5 <= exponent <= found.exponent.p95
     assert found.end_g.p5 <= 15.0 <= found.end_g.p95
     assert found.end_g.p50 == pytest.approx(15.0, abs=0.6)
 
@@ -76,7 +76,7 @@ def test_the_fit_agrees_with_another_least_squares() -> None:
     sd = np.sqrt(np.diag(cover))
     assert found.end_g.p50 == pytest.approx(best[0], abs=2 * sd[0])
     assert 1 / found.rate_per_h.p50 == pytest.approx(best[1], abs=2 * sd[1])
-    assert found.page_exponent.p50 == pytest.approx(best[2], abs=2 * sd[2])
+    assert found.exponent.p50 == pytest.approx(best[2], abs=2 * sd[2])
 
 
 def test_the_end_is_where_a_day_takes_a_hundredth() -> None:

@@ -187,16 +187,16 @@ def _tempered(log_likelihood: Likelihood, size: int, rng: np.random.Generator, n
 def _next_let(value: Floats, let_in: float) -> float:
     """How much more of the log-likelihood may count before the effective sample size halves."""
 
-    def halved(step: float) -> bool:
+    def _halved(step: float) -> bool:
         weights = np.exp(step * (value - np.max(value)))
         return bool(np.sum(weights) ** 2 / np.sum(weights**2) < 0.5 * len(value))
 
     low, high = 0.0, 1.0 - let_in
-    if not halved(high):
+    if not _halved(high):
         return high
     for _ in range(40):
         middle = (low + high) / 2
-        low, high = (low, middle) if halved(middle) else (middle, high)
+        low, high = (low, middle) if _halved(middle) else (middle, high)
     return high
 
 

@@ -98,7 +98,7 @@ def dry(record: DryRecord, *, rng: np.random.Generator) -> DryAnswer:
         moisture_now_frac=band(1 - dry_g / now_g),
         left_h=band(dry_after_h(curve, stood_h=stood_h) - stood_h),
         rate_per_h=band(1 / curve.scale_h),
-        page_exponent=band(curve.exponent),
+        exponent=band(curve.exponent),
         rule_met=_rule_met(record),
         open_water_kg_per_m2_h=significant(_open_water(record)),
         ess=round(posterior.ess, 1),

@@ -90,7 +90,7 @@ class DryAnswer:
     """Hours from the last weighing until less than a hundredth would be lost in a day."""
     rate_per_h: Band
     """Drying constant k of Lewis' and Page's law: one over the time to lose 63 % of the water."""
-    page_exponent: Band
+    exponent: Band
     """Exponent of Page's law: 1 is Lewis' law, more means a steadier loss at first."""
     rule_met: bool | None
     """Whether two weighings a day or more apart show less than a hundredth lost a day; absent if they can't."""

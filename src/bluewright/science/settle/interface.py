@@ -63,9 +63,9 @@ def reached_h(fall: Fall, height_mm: Floats) -> Floats:
     return (fall.depth_mm - height_mm + fall.packing_mm * np.log(run)) / fall.fall_mm_per_h
 
 
-def omega(y: Floats) -> Floats:
-    """The solution w of w + ln w = y (the Wright omega function), any shape, by Newton's method from both limits."""
-    y = np.maximum(np.asarray(y, dtype=float), -700.0)
+def omega(value: Floats) -> Floats:
+    """The solution w of w + ln w = value (the Wright omega function), any shape, by Newton's method."""
+    y = np.maximum(np.asarray(value, dtype=float), -700.0)
     small = np.exp(np.minimum(y, 1.0))
     w = np.where(y > 1.0, y - np.log(np.maximum(y, 1.0)), small / (1 + small))
     for _ in range(4):
