@@ -70,7 +70,7 @@ def omega(value: Floats) -> Floats:
     w = np.where(y > 1.0, y - np.log(np.maximum(y, 1.0)), small / (1 + small))
     for _ in range(4):
         w = w * (1 + y - np.log(w)) / (1 + w)
-    return w
+    return np.asarray(w)
 
 
 def ready_h(fall: Fall) -> Floats:
