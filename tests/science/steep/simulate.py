@@ -7,6 +7,7 @@ import numpy as np
 
 from bluewright.science import thread
 from bluewright.science.base.records import read
+from bluewright.science.base.smc import from_prior
 from bluewright.science.base.sourced import Floats, Prior
 from bluewright.science.steep.ensemble import Ensemble, cue
 from bluewright.science.steep.kinetics import Course
@@ -14,7 +15,6 @@ from bluewright.science.steep.numbers import NUMBERS
 from bluewright.science.steep.record import Reading, Signs, SteepRecord
 from bluewright.science.steep.setting import Setting, setting
 from bluewright.science.steep.signs import SIGNS, level_chances
-from bluewright.science.steep.smc import from_prior
 
 START = datetime.fromisoformat("2026-07-03T11:00+01:00")
 CONTENT = Prior(kind="lognormal", centre=25.0, spread=0.7, unit="mmol/kg", source="rocha-2011", grade="fitted")

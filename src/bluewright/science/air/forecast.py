@@ -22,8 +22,8 @@ from bluewright.science.air.members import (
 from bluewright.science.air.oxidation import Future, exposure_for, onward
 from bluewright.science.air.priors import DONE_FRAC
 from bluewright.science.air.record import AirRecord
-from bluewright.science.air.weighing import Weighed, weigh
 from bluewright.science.base.bands import Band, band
+from bluewright.science.base.smc import Population, from_prior, learn
 from bluewright.science.base.sourced import Floats
 
 DONE_EXPOSURE: Final = exposure_for(DONE_FRAC)
@@ -35,7 +35,7 @@ LEAST_AHEAD_H: Final = 20.0 / 60.0
 class Forecast:
     """The weighed ensemble with its past and its future; arrays have shape (n,)."""
 
-    drawn: Weighed
+    drawn: Population
     group: Members
     path: Course
     future: Future
@@ -62,10 +62,9 @@ def forecast(record: AirRecord, *, rng: np.random.Generator, draws: int) -> Fore
         return log_likelihood(record, course(record, members(record, z)), at=scores(z))
 
     if has_readings(record):
-        drawn = weigh(likelihood, causes=len(CAUSES), n=draws, rng=rng)
+        drawn = learn(likelihood, n=draws, dims=len(CAUSES), rng=rng)
     else:
-        even = np.full(draws, 1.0 / draws)
-        drawn = Weighed(z=rng.standard_normal((draws, len(CAUSES))), weights=even, ess=float(draws))
+        drawn = from_prior(draws, len(CAUSES), rng=rng)
     group = members(record, drawn.z)
     path = course(record, group)
     future = onward(

@@ -15,6 +15,7 @@ from bluewright.science.air.oxidation import Batch, State, step
 from bluewright.science.air.record import AirRecord, Bubble, Pour
 from bluewright.science.air.transfer import (
     BUBBLES,
+    MOST_LOG_RATIO,
     POURS,
     Bubbling,
     Pouring,
@@ -169,7 +170,8 @@ def _poured(record: AirRecord, pour: Pour, at: Score) -> tuple[Floats, Floats, f
     fall = pouring(record, pour, at)
     # The bucket's own departure from a weir acts on the logarithm of the ratio, so that a gain stays below 1.
     weir = np.log(dealt(POURS, fall, z=at("rival")))
-    gain_frac = efficiency_frac(np.exp(weir * priors.BUCKET_FACTOR.from_z(at("bucket"))))
+    fallen = np.minimum(weir * priors.BUCKET_FACTOR.from_z(at("bucket")), MOST_LOG_RATIO)
+    gain_frac = efficiency_frac(np.exp(fallen))
     poured_l = poured_each_l(record, pour)
     if record.done_min and record.done_pours:
         pours_per_h = np.full_like(gain_frac, 60.0 * record.done_pours / record.done_min)

@@ -18,6 +18,9 @@ from bluewright.science.base.sourced import Floats, Sourced
 from bluewright.science.base.validity import Studied
 from bluewright.science.media.oxygen import saturation_mg_per_l
 
+MOST_LOG_RATIO: Final = 40.0
+"""A fall with a deficit ratio of e^40 leaves nothing missing, to the last digit; beyond, numbers would overflow."""
+
 T = TypeVar("T")
 Formula = Callable[[T], Floats]
 
@@ -112,7 +115,7 @@ def nakasone_ratio(pouring: Pouring) -> Floats:
         * pouring.pool_m ** NAKASONE["pool"].value
     )
     warmth = 1.0 + NAKASONE["warmth"].value * (pouring.temp_c - 20.0)
-    return np.asarray(np.exp(clean * warmth * pouring.soapy_frac))
+    return np.asarray(np.exp(np.minimum(clean * warmth * pouring.soapy_frac, MOST_LOG_RATIO)))
 
 
 POURS: Final[dict[str, Rival[Pouring]]] = {

@@ -7,16 +7,16 @@ from typing import Final
 
 import numpy as np
 
+from bluewright.science.base import smc
+from bluewright.science.base.smc import Population, from_prior
 from bluewright.science.base.sourced import Floats
 from bluewright.science.steep.kinetics import Course
 from bluewright.science.steep.numbers import NUMBERS, NumberName
 from bluewright.science.steep.record import Reading, SteepRecord
 from bluewright.science.steep.setting import Setting
 from bluewright.science.steep.signs import SIGNS, SignName, level_chances
-from bluewright.science.steep.smc import Population, from_prior, temper
 
 MEMBERS: Final = 2000
-MOVES: Final = 3
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -34,15 +34,13 @@ class Ensemble:
 
 def learn(setting: Setting, *, members: int = MEMBERS, rng: np.random.Generator) -> Ensemble:
     """The ensemble after all readings of the record, from the priors on."""
-    start = from_prior(members, len(setting.names), rng=rng)
-    readings = setting.record.readings
-    if not readings:
-        return Ensemble(setting=setting, population=start)
+    if not setting.record.readings:
+        return Ensemble(setting=setting, population=from_prior(members, len(setting.names), rng=rng))
 
-    def loglik(z: Floats) -> tuple[Floats, Floats]:
-        return np.zeros(len(z)), _loglik(setting, z, upto=len(readings))[1]
+    def loglik(z: Floats) -> Floats:
+        return _loglik(setting, z, upto=0)[1]
 
-    return Ensemble(setting=setting, population=temper(start, loglik, moves=MOVES, rng=rng))
+    return Ensemble(setting=setting, population=smc.learn(loglik, n=members, dims=len(setting.names), rng=rng))
 
 
 def extend(ensemble: Ensemble, record: SteepRecord, *, rng: np.random.Generator) -> Ensemble | None:
@@ -63,7 +61,7 @@ def extend(ensemble: Ensemble, record: SteepRecord, *, rng: np.random.Generator)
     def loglik(z: Floats) -> tuple[Floats, Floats]:
         return _loglik(setting, z, upto=len(old.readings))
 
-    return Ensemble(setting=setting, population=temper(ensemble.population, loglik, moves=MOVES, rng=rng))
+    return Ensemble(setting=setting, population=smc.temper(ensemble.population, loglik, rng=rng))
 
 
 def reading_loglik(setting: Setting, z: Floats, course: Course, index: int) -> Floats:

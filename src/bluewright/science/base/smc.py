@@ -1,11 +1,14 @@
 """Tempered sequential Monte Carlo over standard-normal scores, with rejuvenation.
 
-A population of score vectors z, believed under exp(before(z)) N(z; 0, I), is carried to exp(after(z)) N(z; 0, I)
-through tempered targets between the two. Each step is as large as keeps the effective sample size at half the
-population; then the population is resampled (systematically) and moved by an autoregressive Metropolis kernel that
-leaves the population's own Gaussian approximation invariant, so that a nearly Gaussian posterior is crossed in large
-steps in any dimension. Sources: Del Moral, Doucet and Jasra 2006 (key delmoral-2006) for the sampler; Cotter, Roberts,
-Stuart and White 2013 (key cotter-2013) for the kernel.
+The caller turns scores z into what it knows (score 0 the prior's centre, 1 one spread above) and says how likely the
+readings are. A population believed under exp(before(z)) N(z; 0, I) is carried to exp(after(z)) N(z; 0, I) through
+tempered targets between the two. Each step is as large as keeps the effective sample size at half the population;
+then the population is resampled (systematically) and moved by an autoregressive Metropolis kernel that leaves the
+population's own Gaussian approximation invariant, so that a nearly Gaussian posterior is crossed in large steps in any
+dimension. Mild readings cost one evaluation: they only change the weights.
+
+Sources: Del Moral, Doucet and Jasra 2006 (key delmoral-2006) for the sampler; Cotter, Roberts, Stuart and White 2013
+(key cotter-2013) for the kernel.
 """
 
 from __future__ import annotations
@@ -25,6 +28,10 @@ LogLik = Callable[[Floats], tuple[Floats, Floats]]
 ESS_SHARE: Final = 0.5
 MAX_LEVELS: Final = 40
 FIRST_STEP: Final = 0.6
+MOVES: Final = 3
+MOST_MOVES: Final = 24
+"""At each level every member is moved so often at least, and at most; in between until enough of them differ."""
+DIFFER_SHARE: Final = 0.4
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -41,13 +48,24 @@ class Population:
     @property
     def ess(self) -> float:
         """Effective sample size: members that still coincide after resampling and moving count as one."""
-        _, place = np.unique(self.z[:, 0], return_inverse=True)
-        return _ess(np.asarray(np.bincount(place, weights=self.weights), dtype=np.float64))
+        return _distinct(self.z, self.weights)
 
 
 def from_prior(n: int, dims: int, *, rng: np.random.Generator) -> Population:
     """A population of `n` scores before any reading."""
     return Population(z=rng.standard_normal((n, dims)), weights=np.full(n, 1 / n))
+
+
+def learn(loglik: Callable[[Floats], Floats], *, n: int, dims: int, rng: np.random.Generator) -> Population:
+    """A population of `n` scores from the prior on, after readings of log-likelihood `loglik` (n,).
+
+    Raises ModelError if no member explains the readings, or as `temper` does.
+    """
+
+    def both(z: Floats) -> tuple[Floats, Floats]:
+        return np.zeros(len(z)), loglik(z)
+
+    return temper(from_prior(n, dims, rng=rng), both, rng=rng)
 
 
 @dataclass(slots=True)
@@ -61,18 +79,15 @@ class _Walk:
     root: Floats
     step: float = FIRST_STEP
 
-    def target(self, phi: float) -> Floats:
-        return self.before + phi * (self.after - self.before)
 
+def temper(population: Population, loglik: LogLik, *, rng: np.random.Generator) -> Population:
+    """Carry `population` over the new readings.
 
-def temper(population: Population, loglik: LogLik, *, moves: int, rng: np.random.Generator) -> Population:
-    """Carry `population` over the new readings; `moves` is how often it is moved at each level.
-
-    A population that stays above half its effective size after the last reweighting is only moved if something was
-    resampled on the way: one mild reading costs one evaluation. Raises ModelError when the readings cannot be
-    reached within `MAX_LEVELS` levels.
+    Raises ModelError when no member explains them, or when they cannot be reached within `MAX_LEVELS` levels.
     """
     before, after = loglik(population.z)
+    if not np.isfinite(after).any():
+        raise ModelError("nothing within what is believed beforehand explains these readings; check them")
     walk = _Walk(population.z, before, after, population.z[0], np.eye(0))
     weights, phi, levels, log_evidence = population.weights, 0.0, 0, population.log_evidence
     while phi < 1.0:
@@ -87,7 +102,9 @@ def temper(population: Population, loglik: LogLik, *, moves: int, rng: np.random
         kept = systematic(weights, rng=rng)
         walk.z, walk.before, walk.after = walk.z[kept], walk.before[kept], walk.after[kept]
         weights = np.full(len(weights), 1 / len(weights))
-        for _ in range(moves):
+        for move in range(MOST_MOVES):
+            if move >= MOVES and _distinct(walk.z, weights) >= DIFFER_SHARE * len(weights):
+                break
             _move(walk, phi, loglik, rng)
     return Population(z=walk.z, weights=weights, log_evidence=log_evidence, levels=population.levels + levels)
 
@@ -112,9 +129,15 @@ def _ess(weights: Floats) -> float:
     return float(1.0 / np.sum(weights**2))
 
 
+def _distinct(z: Floats, weights: Floats) -> float:
+    """Effective sample size with the weights of coinciding members added up."""
+    _, place = np.unique(z[:, 0], return_inverse=True)
+    return _ess(np.asarray(np.bincount(place, weights=weights), dtype=np.float64))
+
+
 def _largest_rise(weights: Floats, gain: Floats, most: float) -> float:
     """The largest step of phi, at most `most`, that keeps half the effective sample size (by bisection)."""
-    wanted = ESS_SHARE * min(_ess(weights), 2 * ESS_SHARE * len(weights))
+    wanted = ESS_SHARE * _ess(weights)
     if _ess(_reweighted(weights, most * gain)[0]) >= wanted:
         return most
     low, high = 0.0, most
@@ -138,7 +161,7 @@ def _move(walk: _Walk, phi: float, loglik: LogLik, rng: np.random.Generator) -> 
     noise = rng.standard_normal((n, dims)) @ walk.root.T
     there = walk.mean + np.sqrt(1 - walk.step**2) * (walk.z - walk.mean) + walk.step * noise
     before, after = loglik(there)
-    log_ratio = before + phi * (after - before) - walk.target(phi)
+    log_ratio = before + phi * (after - before) - walk.before - phi * (walk.after - walk.before)
     log_ratio += _excess(there, walk) - _excess(walk.z, walk)
     taken = np.log(rng.random(n)) < log_ratio
     walk.z = np.where(taken[:, None], there, walk.z)

@@ -6,8 +6,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from bluewright.science.base.errors import ModelError
+from bluewright.science.base.smc import Population, from_prior, learn, systematic, temper
 from bluewright.science.base.sourced import Floats
-from bluewright.science.steep.smc import Population, from_prior, systematic, temper
 
 
 def linear_gaussian(seed: int, *, dims: int, looks: int, sd: float) -> tuple[Floats, Floats]:
@@ -32,7 +32,7 @@ def closed_form(design: Floats, seen: Floats, sd: float) -> tuple[Floats, Floats
 def run(seed: int, design: Floats, seen: Floats, sd: float, n: int = 2000) -> Population:
     rng = np.random.default_rng(seed)
     start = from_prior(n, design.shape[1], rng=rng)
-    return temper(start, lambda z: (np.zeros(len(z)), loglik(z, design, seen, sd)), moves=3, rng=rng)
+    return temper(start, lambda z: (np.zeros(len(z)), loglik(z, design, seen, sd)), rng=rng)
 
 
 @pytest.mark.parametrize(("dims", "looks", "sd"), [(3, 8, 0.3), (20, 12, 0.5), (45, 10, 0.2)])
@@ -56,7 +56,7 @@ def test_taking_readings_in_two_parts_gives_the_same_posterior() -> None:
         def both(z: Floats, first: int = first, last: int = last) -> tuple[Floats, Floats]:
             return loglik(z, design[:first], seen[:first], 0.4), loglik(z, design[:last], seen[:last], 0.4)
 
-        population = temper(population, both, moves=3, rng=rng)
+        population = temper(population, both, rng=rng)
     mean, _, evidence = closed_form(design, seen, 0.4)
     assert np.abs(population.weights @ population.z - mean).max() < 0.1
     assert population.log_evidence == pytest.approx(evidence, abs=0.8)
@@ -70,7 +70,7 @@ def test_one_mild_reading_costs_one_evaluation() -> None:
         return np.zeros(len(z)), -0.05 * z[:, 0] ** 2
 
     rng = np.random.default_rng(0)
-    found = temper(from_prior(500, 3, rng=rng), mild, moves=3, rng=rng)
+    found = temper(from_prior(500, 3, rng=rng), mild, rng=rng)
     assert calls == [500]
     assert found.ess < 500
 
@@ -102,4 +102,36 @@ def test_impossible_readings_are_said_to_be_so() -> None:
         return np.zeros(len(z)), -1e9 * np.abs(z[:, 0] - 1e3 + 1e-3 * z[:, 1])
 
     with pytest.raises(ModelError, match="contradict the model"):
-        temper(from_prior(200, 2, rng=rng), cliff, moves=1, rng=rng)
+        temper(from_prior(200, 2, rng=rng), cliff, rng=rng)
+
+
+@pytest.mark.parametrize(("seen", "error_sd"), [(0.5, 1.0), (2.0, 0.2), (4.0, 0.05)])
+def test_a_reading_far_out_is_followed_and_the_rest_keeps_its_prior(seen: float, error_sd: float) -> None:
+    """Own hand: prior N(0, 1), reading y with deviation s: mean y / (1 + s2), variance s2 / (1 + s2)."""
+
+    def fit(z: Floats) -> Floats:
+        return np.asarray(-0.5 * ((z[:, 0] - seen) / error_sd) ** 2)
+
+    found = learn(fit, n=3000, dims=6, rng=np.random.default_rng(1))
+    mean = float(found.weights @ found.z[:, 0])
+    deviation = float(np.sqrt(found.weights @ (found.z[:, 0] - mean) ** 2))
+    variance = error_sd**2 / (1 + error_sd**2)
+    assert mean == pytest.approx(seen / (1 + error_sd**2), abs=0.15 * np.sqrt(variance))
+    assert deviation == pytest.approx(np.sqrt(variance), rel=0.12)
+    assert found.weights @ found.z[:, 1:] ** 2 == pytest.approx(np.ones(5), abs=0.15)
+    assert found.ess > 500
+
+
+def test_two_humps_are_both_kept() -> None:
+    """Own hand: |z| read as 2: half of the belief on either side."""
+
+    def fit(z: Floats) -> Floats:
+        return np.asarray(-0.5 * ((np.abs(z[:, 0]) - 2.0) / 0.1) ** 2)
+
+    found = learn(fit, n=3000, dims=3, rng=np.random.default_rng(2))
+    assert float(found.weights @ (found.z[:, 0] > 0)) == pytest.approx(0.5, abs=0.08)
+
+
+def test_what_no_member_explains_is_said() -> None:
+    with pytest.raises(ModelError, match="nothing within what is believed"):
+        learn(lambda z: np.full(len(z), -np.inf), n=100, dims=2, rng=np.random.default_rng(3))
