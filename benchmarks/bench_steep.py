@@ -41,8 +41,6 @@ def from_scratch(*, readings: int = 20, members: int = 2000) -> None:
     call.answer(thread.begin_steep(record(readings), rng=np.random.default_rng(1), members=members))
 
 
-
-
 def one_more() -> Callable[[], None]:
     """One reading more on an ensemble that holds nineteen."""
     full = record(20)
@@ -66,4 +64,8 @@ def growth() -> list[str]:
     return lines
 
 
-BENCHMARKS = {"strain call from scratch, 2,000 members, 20 readings": from_scratch}
+BENCHMARKS = {
+    "strain call from scratch, 2,000 members, 20 readings": from_scratch,
+    "strain call, one reading more": one_more,
+}
+REPORTS = {"how the cost of a strain call grows": growth}

@@ -30,6 +30,8 @@ from types import ModuleType
 
 HERE = Path(__file__).resolve().parent
 EXAMPLES = HERE.parent / "src" / "bluewright" / "examples"
+NAME = 54
+"""Width of the first column."""
 RUNS = 5
 LONG_S = 10.0
 """A run longer than this is not repeated."""
@@ -48,8 +50,10 @@ class Measured:
 
 def main(wanted: list[str]) -> int:
     """Measure what is wanted (default: everything), print the table, compare."""
+    if hasattr(os, "getloadavg") and os.getloadavg()[0] > 1:
+        print(f"other work runs here (load {os.getloadavg()[0]:.1f}): figures will be too high\n")
     budgets = tomllib.loads((HERE / "budgets.toml").read_text(encoding="utf-8"))
-    print(f"{'benchmark':<44} {'median':>10} {'budget':>10} {'ratio':>6}")
+    print(f"{'benchmark':<{NAME}} {'median':>10} {'budget':>10} {'ratio':>6}")
     seen: set[str] = set()
     failed = False
     for found in measured(wanted):
@@ -59,7 +63,7 @@ def main(wanted: list[str]) -> int:
             failed |= row(f"{found.name} (memory)", found.megabytes, budgets["megabytes"].get(found.name), "MB")
     missing = [name for part in budgets.values() for name in part if asked_for(name, wanted) and name not in seen]
     for name in dict.fromkeys(missing):
-        print(f"{name:<44} has a budget and no benchmark")
+        print(f"{name:<{NAME}} has a budget and no benchmark")
     for module in modules():
         for name, report in getattr(module, "REPORTS", {}).items():
             if asked_for(name, wanted):
@@ -69,7 +73,7 @@ def main(wanted: list[str]) -> int:
 
 def row(name: str, value: float, budget: float | None, unit: str) -> bool:
     """Print one line of the table; returns whether the budget is exceeded."""
-    said = f"{name:<44} {value:>8.4g} {unit:<2}"
+    said = f"{name:<{NAME}} {value:>8.4g} {unit:<2}"
     if budget is None:
         print(said.rstrip())
         return False
