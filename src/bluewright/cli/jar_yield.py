@@ -8,7 +8,7 @@ from bluewright.cli.record_command import RecordCommand
 from bluewright.cli.wording import cautions, figure, frac, ranged
 from bluewright.science.pigment.jar_yield import jar_yield
 from bluewright.science.pigment.priors import Step
-from bluewright.science.pigment.yield_record import YieldAnswer, YieldRecord
+from bluewright.science.pigment.yield_record import NextReading, YieldAnswer, YieldRecord
 
 NAMES: Final[dict[Step, str]] = {
     "steep": "steep",
@@ -16,6 +16,15 @@ NAMES: Final[dict[Step, str]] = {
     "conversion": "alkali and air",
     "wash": "settle and wash",
     "dry": "dry and move",
+}
+
+NEXT: Final[dict[NextReading, str]] = {
+    "purity": "a measured purity",
+    "potential": "a better figure for the leaf's potential (bluewright leaf potential)",
+    "steep": "the share steeped out (bluewright steep call)",
+    "strain": "the share that ran out at straining (bluewright strain balance)",
+    "conversion": "the pH when it was aired, and whether the air was finished",
+    "wash": "how blue the decanted liquor was",
 }
 
 
@@ -45,6 +54,8 @@ def say(found: YieldAnswer) -> str:
         + ".",
         f"Chance that the leaf itself was poor: {figure(100 * found.chance_poor_leaf_frac)}%.",
     ]
+    if found.next_reading is not None:
+        lines.append(f"What would tell most: {NEXT[found.next_reading]}.")
     return "\n".join(lines + cautions(found.cautions))
 
 

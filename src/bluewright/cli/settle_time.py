@@ -31,6 +31,8 @@ def say(found: SettleAnswer) -> str:
         lines.append(f"Clear liquor to take off then: {litres(found.clear_l)}{now}.")
     else:
         lines.append(f"Clear liquor to take off then: {ranged(found.clear_frac, '%', scale=100)} of the depth.")
+    if found.basis == "prior":
+        lines.append("That is a guess: two heights of the edge, an hour or more apart, tell much more.")
     return "\n".join(lines + cautions(found.cautions))
 
 

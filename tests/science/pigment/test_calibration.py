@@ -10,7 +10,7 @@ from bluewright.science.pigment import beliefs
 from bluewright.science.pigment.jar_yield import believed
 from bluewright.science.pigment.yield_record import YieldRecord
 
-RUNS = 600
+RUNS = 400
 TRUE_SCALE_G = 0.3
 ASSAY_SD = 0.04
 
@@ -41,7 +41,7 @@ def run(rng: np.random.Generator, *, assayed: bool) -> tuple[Floats, Floats]:
 
 @pytest.mark.parametrize("assayed", [False, True], ids=["purity-unknown", "purity-measured"])
 def test_ranks_of_the_truth_are_uniform(assayed: bool) -> None:
-    """Simulation (simulation-based calibration, Talts and others 2018): seven unknowns, 10 bins, 600 jars.
+    """Simulation (simulation-based calibration, Talts and others 2018): seven unknowns, 10 bins, 400 jars.
 
     Chi-square of each unknown; the smallest of seven p-values must not be below 0.001. Each 90 % range must hold the
     truth in 85 to 95 of a hundred jars.

@@ -217,6 +217,27 @@ def test_every_jar_is_answered_in_order(leaf_kg: float, g_per_kg: float, plant: 
     assert found.ess > 200
 
 
+def test_what_would_tell_most_is_not_yet_seen() -> None:
+    """Law: a thing that was seen is never asked for; when all has been seen, nothing is."""
+    plain = answer(**ASSAYED)
+    assert plain.next_reading in {"potential", "steep"}
+    known = {"mean_frac": 0.7, "sd_frac": 0.01}
+    found = answer(
+        steep=known, blue_out=known, conversion={"ph": 9.5}, blue_in_decant=0, potential={"median_g": 14, "log_sd": 0.3}
+    )
+    assert found.next_reading == "purity"
+    assert 0 < found.next_gain_frac < 1
+    all_seen = answer(
+        steep=known,
+        blue_out=known,
+        conversion={"ph": 9.5},
+        blue_in_decant=0,
+        potential={"median_g": 14.0, "log_sd": 0.3},
+        **ASSAYED,
+    )
+    assert all_seen.next_reading is None
+
+
 def test_a_heavier_jar_holds_more() -> None:
     grams = [answer(pigment_g=g).pure_g.p50 for g in (5.0, 10.0, 20.0, 40.0)]
     assert grams == sorted(grams)

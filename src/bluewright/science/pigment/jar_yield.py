@@ -13,7 +13,7 @@ from bluewright.science.base.posterior import sample
 from bluewright.science.base.sourced import Floats
 from bluewright.science.pigment import beliefs
 from bluewright.science.pigment.priors import STEPS
-from bluewright.science.pigment.yield_record import StepLoss, YieldAnswer, YieldRecord
+from bluewright.science.pigment.yield_record import NextReading, StepLoss, YieldAnswer, YieldRecord
 
 DRAWS = 4000
 SIZE: Final = len(STEPS) + 3
@@ -90,6 +90,7 @@ def jar_yield(record: YieldRecord, *, rng: np.random.Generator) -> YieldAnswer:
     steps = _steps(record, made)
     prior = beliefs.potential_g(record)
     before = prior.draw(rng, DRAWS)
+    next_reading, next_gain = _next_reading(record, made)
     tail_frac = float(np.mean(_expected_crude_g(record, before, rng) <= np.median(made.crude_g)))
     measured = record.purity is not None or "readings" in beliefs.seen(record).values()
     return YieldAnswer(
@@ -107,6 +108,8 @@ def jar_yield(record: YieldRecord, *, rng: np.random.Generator) -> YieldAnswer:
         steps=steps,
         worst=max(steps, key=lambda s: s.lost_most_frac).step,
         chance_poor_leaf_frac=significant(float(np.mean(made.potential_g < POOR_LEAF * prior.centre))),
+        next_reading=next_reading,
+        next_gain_frac=significant(next_gain, 2),
         ess=round(ess, 1),
         basis="readings" if measured else "prior",
         inputs=record,
@@ -134,6 +137,22 @@ def _steps(record: YieldRecord, made: Jar) -> tuple[StepLoss, ...]:
         )
         for i, step in enumerate(STEPS)
     )
+
+
+def _next_reading(record: YieldRecord, made: Jar) -> tuple[NextReading | None, float]:
+    """The thing not yet seen whose logarithm goes most with that of the share of the potential: squared correlation."""
+    open_things: dict[NextReading, Floats] = {}
+    if record.purity is None:
+        open_things["purity"] = made.purity_frac
+    if record.potential is None:
+        open_things["potential"] = made.potential_g
+    for i, (step, basis) in enumerate(beliefs.seen(record).items()):
+        if basis == "prior" and step != "dry":
+            open_things[step] = made.kept_frac[:, i]
+    share = np.log(np.prod(made.kept_frac, axis=1))
+    gains = {name: float(np.corrcoef(np.log(values), share)[0, 1] ** 2) for name, values in open_things.items()}
+    best = max(gains, key=lambda name: gains[name], default=None)
+    return best, gains[best] if best is not None else 0.0
 
 
 def _typical(samples: Floats) -> float:

@@ -14,6 +14,8 @@ from bluewright.science.media.alkali_kind import UsedAlkali
 from bluewright.science.media.basket import Plant
 from bluewright.science.pigment.priors import Step
 
+NextReading = Literal["purity", "potential", "steep", "strain", "conversion", "wash"]
+
 Share = Annotated[float, Field(gt=0, lt=1)]
 
 
@@ -153,6 +155,10 @@ class YieldAnswer:
     """The step that most probably lost most."""
     chance_poor_leaf_frac: float
     """Chance that the leaf held less than two thirds of what was expected: then no step is to blame for that part."""
+    next_reading: NextReading | None
+    """What would narrow the share of the potential most, if it were known; absent when all has been seen."""
+    next_gain_frac: float
+    """About how much of the doubt (variance of the logarithm) in that share it would take away."""
     ess: float
     """Effective sample size of the fit."""
     basis: Literal["prior", "readings"]
