@@ -12,9 +12,10 @@ def say(found: WashAnswer) -> str:
     """The answer as a person at the tub reads it."""
     lines = []
     if found.rule_met:
-        lines.append(f"Enough: {found.rule}.")
+        lines.append(f"Enough by the reading: {found.rule}.")
+    start = "By the volumes alone, washes" if found.rule_met else "Washes"
     lines.append(
-        f"Washes still to do: {counted(found.washes_left)} of {figure(found.inputs.refill_l)} L each, "
+        f"{start} still to do: {counted(found.washes_left)} of {figure(found.inputs.refill_l)} L each, "
         f"{litres(found.water_l)} of water, down to {figure(100 * found.target_frac)}% of what was dissolved."
     )
     if found.rule_met is False:

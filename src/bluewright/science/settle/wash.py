@@ -65,7 +65,7 @@ def plan(record: WashRecord, *, rng: np.random.Generator) -> WashAnswer:
     once = residue_after_one_frac(sludge_l=found.sludge_l, refill_l=record.refill_l, mixing_frac=found.mixing_frac)
     done = record.washes_done if record.washes_done is not None else max((r.wash for r in record.readings), default=0)
     target = _target_frac(record, found)
-    needed = np.ceil(np.log(target) / np.log(once) - 1e-9)
+    needed = np.ceil(np.log(target) / np.log(np.minimum(once, 1 - 1e-12)) - 1e-9)
     washes = _count(needed)
     if washes.p50 > MOST_WASHES:
         raise ModelError(f"{record.refill_l:g} L over {record.sludge_l:g} L of sludge would need over 200 washes")
@@ -98,7 +98,10 @@ def stop_rule(record: WashRecord) -> tuple[bool | None, str]:
     last, tap = record.readings[-1], record.tap_conductivity_us_per_cm
     if last.conductivity_us_per_cm is not None and tap is not None:
         above = last.conductivity_us_per_cm / tap - 1
-        return above <= CONDUCTIVITY_RULE.value, f"conductivity {100 * above:+.0f} % of the tap's; at most +10 % wanted"
+        return (
+            above <= CONDUCTIVITY_RULE.value,
+            f"conductivity {100 * above:.0f} % above the tap's; at most 10 % wanted",
+        )
     if last.ph is not None and record.tap_ph is not None:
         gap_ph = abs(last.ph - record.tap_ph)
         return gap_ph <= PH_RULE.value, f"pH {gap_ph:.1f} from the tap's; at most 0.5 wanted"
