@@ -11,7 +11,7 @@ from bluewright.science.alkali.dose import dose
 from bluewright.science.alkali.limits import lime_water_ph
 from bluewright.science.base.errors import ModelError
 from bluewright.science.base.records import dump
-from tests.science.alkali.liquors import JAR, STEPS, answer, record
+from tests.science.alkali.liquors import JAR, STEPS, answer, record, truth
 
 ALKALIS: dict[str, dict[str, Any]] = {
     "ammonia": {"kind": "ammonia", "percent_w_w": 5.0},
@@ -141,8 +141,6 @@ def test_a_better_instrument_narrows_the_dose() -> None:
 
 def test_a_lye_jar_foretells_the_ammonia_dose() -> None:
     """Law: what the liquor takes up does not depend on what it is titrated with: two jars of one liquor agree."""
-    from tests.science.alkali.liquors import truth
-
     ratios = []
     for seed in range(6):
         doses = []
@@ -196,6 +194,18 @@ def test_readings_that_cannot_be_are_said_to_disagree() -> None:
     assert "readings-disagree" not in codes(answer(jar=JAR, ph_sd=0.2))
 
 
+def test_when_readings_disagree_the_last_one_of_the_tub_counts() -> None:
+    found = answer(added_so_far=[{"added_ml": 50.0, "ph": 7.0}, {"added_ml": 60.0, "ph": 9.6}], ph_sd=0.1)
+    assert "readings-disagree" in codes(found)
+    assert found.dose.p50 < 10.0
+
+
+def test_amounts_in_the_wrong_unit_are_not_answered() -> None:
+    """5 L of ammonia in half a litre: litres were typed for millilitres."""
+    with pytest.raises(ModelError, match="no liquor like those that are known could show these readings"):
+        answer(jar={"sample_ml": 500, "steps": [{"added_ml": 5000.0, "ph": 9.0}]})
+
+
 def test_nothing_but_the_volume_is_still_answered_widely() -> None:
     bare = answer(ph=None, temp_c=None, water={})
     assert bare.dose.p95 / bare.dose.p5 > answer().dose.p95 / answer().dose.p5
@@ -219,6 +229,11 @@ def test_a_dry_carbonate_is_told_how_much_water_dissolves_it() -> None:
 def test_weak_ammonia_cannot_reach_a_high_target() -> None:
     with pytest.raises(ModelError, match="ammonia as given cannot bring this liquor to pH 12"):
         answer(target_ph=12.0)
+
+
+def test_too_much_lime_stands_at_the_ph_of_lime_water() -> None:
+    found = answer(target_ph=12.0, alkali={"kind": "slaked_lime"})
+    assert found.ph_if_doubled.p95 <= lime_water_ph(18.0) + 0.01
 
 
 def test_lime_stops_at_lime_water() -> None:

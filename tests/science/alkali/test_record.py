@@ -11,7 +11,7 @@ from bluewright.science.base.records import dump, read
 from tests.science.alkali.liquors import JAR, TUB, record
 
 REFUSED: list[tuple[dict[str, Any], str]] = [
-    ({"ph": 15}, r"ph: 15 is not possible here; it must be at most 14"),
+    ({"ph": 15}, r"ph: 15 is not possible here; it must be at most 12"),
     ({"ph": 9.6}, r"target_ph: 9.5 is not above the pH of the liquor \(9.6\)"),
     ({"target_ph": 5.0}, r"target_ph: 5.0 is not possible here; it must be at least 7"),
     ({"liquor_l": 0}, r"liquor_l: 0 is not possible here; it must be more than 0"),
@@ -35,6 +35,7 @@ REFUSED: list[tuple[dict[str, Any], str]] = [
     ({"jar": {"sample_ml": 500, "steps": [{"added_g": 1.0, "ph": 8.0}]}}, r"jar.steps\[0\]: .* measured in ml"),
     ({"jar": {"sample_ml": 500, "steps": [{"ph": 8.0}]}}, r"jar.steps\[0\]: .* give added_ml"),
     ({"added_so_far": [{"added_ml": 30.0, "ph": 15.0}]}, r"added_so_far\[0\].ph: 15.0 is not possible here"),
+    ({"leaf_kg": 60.0}, r"leaf_kg: 60 kg of leaf does not fit .*; give at most 40 kg"),
     ({"ph_sd": 0.0}, r"ph_sd: .* more than 0"),
     ({"room": {"volume_m3": 30}}, r"room.air_changes_per_h: this field is missing"),
     ({"vinegar": 1}, r"vinegar: there is no such field"),

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Final
 
 import numpy as np
 
 from bluewright.science.alkali import hazards, limits, priors
-from bluewright.science.alkali.jar import fit
+from bluewright.science.alkali.jar import MISFIT_SD, fit
 from bluewright.science.alkali.liquor import ROW, Liquors, latin_scores, liquors
 from bluewright.science.alkali.record import Dose, DoseAnswer, LiquorRecord
 from bluewright.science.alkali.room import above_liquor_ppm, room_ppm, surface_of_tub_m2
@@ -55,7 +55,7 @@ def dose(record: LiquorRecord, *, rng: np.random.Generator) -> DoseAnswer:
     z = latin_scores(rng, DRAWS)
     misfit = 0.0
     if record.jar is not None or record.added_so_far:
-        z, misfit = fit(record, prior_z=z, rng=rng)
+        z, misfit = _fitted(record, z, rng)
     tub = _tub(record, z)
     added = (record.added_so_far[-1].added(record.alkali.unit) or 0.0) if record.added_so_far else 0.0
     total = _total(record, tub)
@@ -65,6 +65,9 @@ def dose(record: LiquorRecord, *, rng: np.random.Generator) -> DoseAnswer:
     amount = Dose(unit=record.alkali.unit, p5=_round(rest[0]), p50=_round(rest[1]), p95=_round(rest[2]))
     after, balanced = solve(tub.dosed(added + amount.p50), start_ph=np.full(DRAWS, record.target_ph), within_ph=1e-3)
     doubled, _ = solve(tub.dosed(added + 2.0 * amount.p50), start_ph=after + 0.3, within_ph=1e-3)
+    if tub.titrant.kind.calcium:  # more lime than dissolves lies on the bottom
+        saturated = limits.lime_water_ph(float(np.mean(tub.possible.temp_c)))
+        after, doubled = np.minimum(after, saturated), np.minimum(doubled, saturated)
     chalk = band(balanced.calcite_mol_per_l * tub.volume_l * CALCITE_G_PER_MOL.value)
     above_ppm, in_room = _ammonia(record, tub, added + amount.p50, after, z)
     return DoseAnswer(
@@ -87,6 +90,14 @@ def dose(record: LiquorRecord, *, rng: np.random.Generator) -> DoseAnswer:
         ),
         sources=_sources(record),
     )  # fmt: skip
+
+
+def _fitted(record: LiquorRecord, prior_z: Floats, rng: np.random.Generator) -> tuple[Floats, float]:
+    """Scores that agree with the readings, and their misfit; if they disagree, with the tub's last reading alone."""
+    z, misfit = fit(record, prior_z=prior_z, rng=rng)
+    if misfit > MISFIT_SD and record.added_so_far and (record.jar or len(record.added_so_far) > 1):
+        z, _ = fit(replace(record, jar=None, added_so_far=record.added_so_far[-1:]), prior_z=prior_z, rng=rng)
+    return z, misfit
 
 
 def _tub(record: LiquorRecord, z: Floats) -> _Tub:

@@ -8,6 +8,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Final
 
+from bluewright.science.alkali.jar import MISFIT_SD
 from bluewright.science.alkali.kinds import KINDS
 from bluewright.science.alkali.priors import BLUE_G_PER_L
 from bluewright.science.alkali.record import Alkali, Dose, LiquorRecord
@@ -18,7 +19,6 @@ from bluewright.science.media.ammonia import EXPOSURE_PPM
 VINEGAR_ML_PER_G: Final = 24.0
 """5 % (w/v, 0.833 mol/L) vinegar that dissolves a gram of chalk: 2 / 100.09 / 0.833 (arithmetic)."""
 TEMP_APART_C: Final = 1.5
-MISFIT_SD: Final = 3.5
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -142,11 +142,12 @@ def _trust(record: LiquorRecord, effects: Effects) -> list[Caution]:
             )
         )
     if effects.misfit_sd > MISFIT_SD:
+        alone = " Only the tub's last reading was used." if record.added_so_far else " All were trusted less."
         found.append(
             _caution(
                 "readings-disagree",
                 f"One pH reading lies {effects.misfit_sd:.0f} times its expected error from what any likely liquor "
-                "would show: read it again, and check the amounts and the strength of the alkali.",
+                f"would show: read it again, and check the amounts and the strength of the alkali.{alone}",
             )
         )
     if record.added_so_far and effects.dose.p50 == 0.0:
@@ -177,6 +178,8 @@ def _outside(record: LiquorRecord) -> list[Caution]:
         odd.append(f"a liquor of pH {record.ph:g}")
     if record.temp_c is not None and not 2.0 <= record.temp_c <= 50.0:
         odd.append(f"{record.temp_c:g} C")
+    if record.leaf_kg is not None and not 0.02 <= record.leaf_kg / record.liquor_l <= 0.5:
+        odd.append(f"{record.leaf_kg / record.liquor_l:.2g} kg of leaf to a litre")
     if record.target_ph > 11.5:
         odd.append(f"a target of pH {record.target_ph:g}")
     if not odd:
@@ -184,7 +187,8 @@ def _outside(record: LiquorRecord) -> list[Caution]:
     return [
         _caution(
             "outside-range",
-            f"Outside what these figures rest on (pH 4 to 8, 2 to 50 C, targets to 11.5): {', '.join(odd)}.",
+            f"Outside what these figures rest on (pH 4 to 8, 2 to 50 C, targets to 11.5, 0.02 to 0.5 kg of leaf to a "
+            f"litre): {', '.join(odd)}.",
         )
     ]
 

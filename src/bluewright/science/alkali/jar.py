@@ -14,15 +14,29 @@ from typing import Final
 import numpy as np
 
 from bluewright.science.alkali import priors
-from bluewright.science.alkali.liquor import FAMILIES, ROW, Liquors, at_temperature, liquors, reading_sds, temp_draws
+from bluewright.science.alkali.liquor import (
+    FAMILIES,
+    HIGHEST_PH,
+    LOWEST_PH,
+    ROW,
+    Liquors,
+    at_temperature,
+    liquors,
+    reading_sds,
+    temp_draws,
+)
 from bluewright.science.alkali.posterior import condition
 from bluewright.science.alkali.record import LiquorRecord, Step
 from bluewright.science.alkali.titrant import Titrant, charge_of_mole, titrant, with_added
+from bluewright.science.base.errors import ModelError
 from bluewright.science.base.sourced import Floats
 from bluewright.science.media.charge import balance, constants, gamma
 
 FIRST_IONIC_MOL_PER_L: Final = 0.03
 """Where the activities of a titrated liquor start from."""
+MISFIT_SD: Final = 3.5
+"""A reading farther off than this has been misread, or the alkali was not what it was said to be."""
+WIDER: Final = 3.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -43,25 +57,36 @@ def fit(record: LiquorRecord, *, prior_z: Floats, rng: np.random.Generator) -> t
 
     Formula: the alkali that a liquor needs to reach the pH that was read (less the instrument's errors) is what was
     added. This is linear in the acids where the pH itself is not. The misfit is that of the worst reading, in
-    standard deviations of a reading's own noise.
+    standard deviations of a reading's own noise; beyond `MISFIT_SD` every reading is taken as `WIDER` times as
+    uncertain. Raises ModelError where no liquor can be made to agree even so.
     """
-    titrations = _titrations(record)
     _, own_sd = reading_sds(record)
-    ends = np.cumsum([len(t.ph) for t in titrations])[:-1]
+    try:
+        z, misfit = _fit(record, prior_z, rng, own_sd)
+    except ModelError:
+        misfit = np.inf
+    if misfit > MISFIT_SD:
+        z, wide = _fit(record, prior_z, rng, WIDER * own_sd)
+        misfit = max(WIDER * wide, 2.0 * MISFIT_SD) if misfit == np.inf else misfit
+    return z, misfit
 
+
+def _fit(record: LiquorRecord, prior_z: Floats, rng: np.random.Generator, own_sd: float) -> tuple[Floats, float]:
+    titrations = _titrations(record)
+    ends = np.cumsum([len(t.ph) for t in titrations])[:-1]
     ionic = [np.full((len(t.ph), prior_z.shape[1]), FIRST_IONIC_MOL_PER_L) for t in titrations]
 
-    def foretell(z: Floats, noise: Floats) -> Floats:
+    def foretell(z: Floats, noise_z: Floats) -> Floats:
         found = liquors(record, z)
         ratios = []
-        for number, (titration, error) in enumerate(zip(titrations, np.split(noise, ends), strict=True)):
+        for number, (titration, error) in enumerate(zip(titrations, np.split(noise_z, ends), strict=True)):
             # Activities from the call before: they hardly change, and the first call moves the members least.
             ratio, ionic[number] = _needed(record, titration, found, z, own_sd * error, ionic[number])
             ratios.append(_stretched(ratio))
         return np.concatenate(ratios)
 
-    wanted = _stretched(np.ones(sum(len(t.ph) for t in titrations)))
-    return condition(foretell, prior_z=prior_z, wanted=wanted, rng=rng)
+    value = _stretched(np.ones(sum(len(t.ph) for t in titrations)))
+    return condition(foretell, prior_z=prior_z, value=value, rng=rng)
 
 
 def _stretched(ratio: Floats) -> Floats:
@@ -121,7 +146,8 @@ def _needed(
     mol = per_l * titration.titrant.mol_per_unit(z[titration.strength_row])
     growth = 1.0 + per_l / 1000.0 if titration.titrant.dissolved else 1.0
     mixed = with_added(liquid, kind=kind, mol_per_l=mol, growth=growth)
-    ph = titration.ph[:, None] - found.bias_ph - noise_ph
+    # An error that would carry a reading off the scale of any water is no error of reading.
+    ph = np.clip(titration.ph[:, None] - found.bias_ph - noise_ph, LOWEST_PH, HIGHEST_PH)
     activity = gamma(mixed, ionic_mol_per_l)
     there = balance(mixed, ph=ph, activity=activity)
     own = charge_of_mole(kind, mixed, lacking_z=there.lacking_z, ph=ph, activity=activity)

@@ -24,6 +24,9 @@ SCORES: Final = (
 )  # fmt: skip
 """What is uncertain, each as a standard-normal score: one row of an array of shape (18, members)."""
 
+LOWEST_PH, HIGHEST_PH = 1.0, 13.5
+"""No liquor lies beyond; only a wild draw of an instrument's error would go there."""
+
 ROW: Final = {name: row for row, name in enumerate(SCORES)}
 
 
@@ -77,6 +80,7 @@ def liquors(record: LiquorRecord, z: Floats) -> Liquors:
         start_ph = priors.START_PH.from_z(z[ROW["reading"]])
     else:
         start_ph = record.ph - bias_ph - own_sd * z[ROW["reading"]]
+    start_ph = np.clip(start_ph, LOWEST_PH, HIGHEST_PH)
     calcium, carbonate = _from_water(record, z)
     totals = _from_leaf(record, z)
     totals["carbonic"] = totals["carbonic"] + carbonate

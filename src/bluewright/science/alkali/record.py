@@ -145,7 +145,7 @@ class LiquorRecord:
     """The alkali that is to be dosed."""
     temp_c: Temperature | None = None
     """Temperature of the liquor now; without it the answer is wider, much wider with ammonia."""
-    ph: Ph | None = None
+    ph: Annotated[float, Field(ge=2, le=12)] | None = None
     """pH of the liquor before any alkali."""
     target_ph: Annotated[float, Field(ge=7, le=13)] = 9.5
     """Wanted pH, read at the temperature of the tub."""
@@ -157,7 +157,7 @@ class LiquorRecord:
     """A jar titration, if one was made: the best thing to have."""
     added_so_far: Annotated[tuple[Step, ...], Field(max_length=60)] = ()
     """What has already gone into the tub, with the pH read after each part; the answer is then the rest."""
-    ph_sd: Annotated[float, Field(gt=0, le=1.5)] = 0.2
+    ph_sd: Annotated[float, Field(gt=0, le=0.6)] = 0.2
     """Standard deviation of a pH reading: a calibrated meter 0.05 to 0.1, a cheap pen 0.2, strips 0.3."""
     room: Room | None = None
     """The room, for ammonia in its air; leave it out when you work outdoors."""
@@ -172,6 +172,12 @@ class LiquorRecord:
                 where="target_ph",
                 what=f"{self.target_ph:g} is not above the pH of the liquor ({self.ph:g})",
                 right="an alkali only raises the pH: give a target above it, or leave the liquor as it is",
+            )
+        if self.leaf_kg is not None and self.leaf_kg > 2.0 * self.liquor_l:
+            raise InputError(
+                where="leaf_kg",
+                what=f"{self.leaf_kg:g} kg of leaf does not fit into what gave {self.liquor_l:g} L of liquor",
+                right=f"give at most {2.0 * self.liquor_l:g} kg, or leave it out",
             )
         if self.jar is not None:
             _check_steps(self.jar.steps, (self.jar.alkali or self.alkali).unit, where="jar.steps")
