@@ -85,7 +85,7 @@ def test_the_same_seed_gives_the_same_population() -> None:
 def test_systematic_resampling_keeps_each_member_its_share(seed: int, n: int) -> None:
     rng = np.random.default_rng(seed)
     weights = rng.dirichlet(np.full(n, 0.3))
-    counts = np.bincount(systematic(weights, rng=rng), minlength=n)
+    counts = np.bincount(systematic(weights, n=n, rng=rng), minlength=n)
     assert counts.sum() == n
     assert np.abs(counts - n * weights).max() <= 1 + 1e-9
 

@@ -3,9 +3,8 @@
 The caller turns a score `z` (0 the prior's centre, 1 one spread above) into physical values and says how likely
 the readings are at many scores at once. The sampler climbs to the most likely scores, lays a heavy-tailed cloud
 over them, adapts it to the weights it finds, and resamples (adaptive importance sampling, Bugallo and others 2017).
-Where the posterior is too bent for such a cloud, the readings are let in little by little instead, each time with
-random steps of every draw (tempered sequential Monte Carlo, Del Moral, Doucet and Jasra 2006). Both are exact as the
-number of draws grows; the effective sample size says how far they got.
+Where the posterior is too bent for such a cloud, the slower way of `smc` is taken. Both are exact as the number of
+draws grows; the effective sample size says how far they got.
 """
 
 from __future__ import annotations
@@ -17,6 +16,7 @@ from typing import Final
 import numpy as np
 
 from bluewright.science.base.errors import ModelError
+from bluewright.science.base.smc import learn, systematic
 from bluewright.science.base.sourced import Floats
 
 Likelihood = Callable[[Floats], Floats]
@@ -32,10 +32,6 @@ STEP: Final = 1e-3
 """Step of the finite differences, in prior standard deviations."""
 LEAST_ESS_FRAC: Final = 0.1
 """Effective share of the draws below which the cloud does not fit the posterior, and the slower way is taken."""
-MOST_LETS: Final = 80
-"""Steps of letting the readings in, beyond which they pin the model too sharply to be sampled."""
-MOVES: Final = 6
-"""Random steps of every draw after each letting in; twice as many at the end."""
 MISFIT: Final = 4.0
 """Mean squared residual above which the readings' errors are widened: they cannot be what was stated."""
 
@@ -93,9 +89,9 @@ def sample(log_likelihood: Likelihood, *, size: int, rng: np.random.Generator, d
         cover = 1.1 * (gap * weights[:, None]).T @ gap + 1e-9 * np.eye(size)
     trial, weights, ess = _weighted(log_posterior, centre_z, cover, rng, 2 * draws)
     if ess < LEAST_ESS_FRAC * draws:
-        z, ess = _tempered(bounded, size, rng, draws)
-        return Posterior(z=z, best_z=best_z, ess=ess)
-    return Posterior(z=trial[_systematic(weights, draws, rng)], best_z=best_z, ess=ess)
+        bent = learn(bounded, n=draws, dims=size, rng=rng)
+        return Posterior(z=bent.z[systematic(bent.weights, n=draws, rng=rng)], best_z=best_z, ess=bent.ess)
+    return Posterior(z=trial[systematic(weights, n=draws, rng=rng)], best_z=best_z, ess=ess)
 
 
 def _weighted(
@@ -157,66 +153,3 @@ def _slope_and_cover(log_posterior: Likelihood, here: Floats) -> tuple[Floats, F
     values, vectors = np.linalg.eigh(-hessian)
     mended = np.maximum(np.abs(values), 0.5)
     return (ahead - behind) / (2 * STEP), (vectors / mended) @ vectors.T
-
-
-def _systematic(weights: Floats, n: int, rng: np.random.Generator) -> np.ndarray[tuple[int], np.dtype[np.intp]]:
-    """Indices of `n` draws by systematic resampling."""
-    points = (np.arange(n) + rng.random()) / n
-    found = np.searchsorted(np.cumsum(weights), points)
-    return np.minimum(found, len(weights) - 1)
-
-
-def _tempered(log_likelihood: Likelihood, size: int, rng: np.random.Generator, n: int) -> tuple[Floats, float]:
-    """Draws carried from the prior to the posterior by steps that each halve the effective sample size."""
-    z = rng.standard_normal((n, size))
-    value, let_in, worst = _finite(log_likelihood(z)), 0.0, float(n)
-    for _ in range(MOST_LETS):
-        step = _next_let(value, let_in)
-        weights = np.exp(step * (value - np.max(value)))
-        weights /= np.sum(weights)
-        let_in, worst = let_in + step, min(worst, float(1.0 / np.sum(weights**2)))
-        chosen = _systematic(weights, n, rng)
-        z, value = z[chosen], value[chosen]
-        done = let_in >= 1.0 - 1e-12
-        z, value = _moved(log_likelihood, z, value, let_in, rng, MOVES * (2 if done else 1))
-        if done:
-            return z, worst
-    raise ModelError("the readings pin the model too sharply to be sampled")
-
-
-def _next_let(value: Floats, let_in: float) -> float:
-    """How much more of the log-likelihood may count before the effective sample size halves."""
-
-    def _halved(step: float) -> bool:
-        weights = np.exp(step * (value - np.max(value)))
-        return bool(np.sum(weights) ** 2 / np.sum(weights**2) < 0.5 * len(value))
-
-    low, high = 0.0, 1.0 - let_in
-    if not _halved(high):
-        return high
-    for _ in range(40):
-        middle = (low + high) / 2
-        low, high = (low, middle) if _halved(middle) else (middle, high)
-    return high
-
-
-def _moved(
-    log_likelihood: Likelihood, z: Floats, value: Floats, let_in: float, rng: np.random.Generator, moves: int
-) -> tuple[Floats, Floats]:
-    """Every draw after `moves` Metropolis steps, the step's length steered to accept about a third."""
-    n, size = z.shape
-    reach = 2.4 / np.sqrt(size)
-    for _ in range(moves):
-        root = np.linalg.cholesky(np.atleast_2d(np.cov(z.T)) + 1e-12 * np.eye(size))
-        trial = z + reach * rng.standard_normal((n, size)) @ root.T
-        tried = _finite(log_likelihood(trial))
-        gain = let_in * (tried - value) + 0.5 * (np.sum(z**2, axis=1) - np.sum(trial**2, axis=1))
-        taken = np.log(rng.random(n)) < gain
-        z, value = np.where(taken[:, None], trial, z), np.where(taken, tried, value)
-        reach *= float(np.exp(np.mean(taken) - 0.3))
-    return z, value
-
-
-def _finite(value: Floats) -> Floats:
-    """Log-likelihoods with the impossible far below all others, so that differences stay defined."""
-    return np.where(np.isfinite(value), value, -1e12)

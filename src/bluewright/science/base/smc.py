@@ -99,7 +99,7 @@ def temper(population: Population, loglik: LogLik, *, rng: np.random.Generator) 
         if phi >= 1.0 and levels == 1 and _ess(weights) > ESS_SHARE * len(weights):
             break
         walk.mean, walk.root = _gaussian(walk.z, weights)
-        kept = systematic(weights, rng=rng)
+        kept = systematic(weights, n=len(weights), rng=rng)
         walk.z, walk.before, walk.after = walk.z[kept], walk.before[kept], walk.after[kept]
         weights = np.full(len(weights), 1 / len(weights))
         for move in range(MOST_MOVES):
@@ -109,9 +109,8 @@ def temper(population: Population, loglik: LogLik, *, rng: np.random.Generator) 
     return Population(z=walk.z, weights=weights, log_evidence=log_evidence, levels=population.levels + levels)
 
 
-def systematic(weights: Floats, *, rng: np.random.Generator) -> np.ndarray[tuple[int], np.dtype[np.intp]]:
-    """Indices of a systematic resampling: each member is kept n * weight times, give or take one."""
-    n = len(weights)
+def systematic(weights: Floats, *, n: int, rng: np.random.Generator) -> np.ndarray[tuple[int], np.dtype[np.intp]]:
+    """Indices of `n` draws by systematic resampling: each member is kept n * weight times, give or take one."""
     return np.searchsorted(np.cumsum(weights)[:-1], (np.arange(n) + rng.random()) / n)
 
 
