@@ -6,6 +6,7 @@ from bluewright.science.air.answer import AirAnswer
 from bluewright.science.air.record import AirRecord
 from bluewright.science.alkali.record import DoseAnswer, LiquorRecord
 from bluewright.science.leaf.record import PotentialAnswer, PotentialRecord
+from bluewright.science.media.tub_temp_record import TubTempAnswer, TubTempRecord
 from bluewright.science.pigment.yield_record import YieldAnswer, YieldRecord
 from bluewright.science.settle.acid_record import AcidAnswer, AcidRecord
 from bluewright.science.settle.drying_record import DryAnswer, DryRecord
@@ -14,7 +15,6 @@ from bluewright.science.settle.interface_record import SettleAnswer, SettleRecor
 from bluewright.science.settle.wash_record import WashAnswer, WashRecord
 from bluewright.science.steep.answer import SteepAnswer
 from bluewright.science.steep.record import SteepRecord
-from bluewright.science.media.tub_temp_record import TubTempAnswer, TubTempRecord
 from bluewright.science.strain.record import StrainAnswer, StrainRecord
 
 PUBLISHED: dict[str, type] = {
