@@ -43,6 +43,7 @@ SOLUTION 1
     units mmol/kgw
     Lac 10
     C(4) 3.2
+    Ca {calcium_mmol}
     K 10 charge
 """
 
@@ -60,13 +61,13 @@ def run(made: phreeqc.Phreeqc, text: str) -> None:
     assert not made.GetErrorString(), made.GetErrorString()
 
 
-def mol_to_ph(titrant: str, *, ph: float, temp_c: float, calcite: bool = False) -> float:
+def mol_to_ph(titrant: str, *, ph: float, temp_c: float, calcite: bool = False, calcium_mmol: float = 0.0) -> float:
     """Moles of the titrant (a formula) that bring a kilogram of the liquor of comparison to `ph`."""
     chalk = "    Calcite 0 0\n" if calcite else ""
     made = engine()
     run(
         made,
-        LIQUOR.format(temp_c=temp_c)
+        LIQUOR.format(temp_c=temp_c, calcium_mmol=calcium_mmol)
         + f"EQUILIBRIUM_PHASES 1\n    Fix_H+ {-ph} {titrant} 100\n        -force_equality\n{chalk}END\n",
     )
     return 100.0 - last(made.GetSelectedOutput(), "Fix_H+")

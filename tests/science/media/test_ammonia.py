@@ -8,6 +8,7 @@ from hypothesis import strategies as st
 from thermo.electrochem import Laliberte_density
 
 from bluewright.science.base.errors import InputError
+from bluewright.science.base.sourced import Sourced
 from bluewright.science.media.acids import pk
 from bluewright.science.media.ammonia import (
     AMMONIA_G_PER_MOL,
@@ -18,7 +19,7 @@ from bluewright.science.media.ammonia import (
     free_frac,
     gas_ppm,
 )
-from bluewright.science.media.calcite import CALCITE, lime_solubility_g_per_l
+from bluewright.science.media.calcite import CALCITE, PAIR, lime_solubility_g_per_l
 from bluewright.science.media.solutions import Solute, density_kg_per_l
 from bluewright.science.media.water import density_kg_per_m3
 from tests.published import Row, rows
@@ -99,7 +100,8 @@ def test_lime_dissolves_as_handbooks_say(row: Row) -> None:
     assert row.agrees(lime_solubility_g_per_l(row.given["temp_c"]))
 
 
-def test_calcite_is_as_soluble_as_measured() -> None:
-    """Published: Plummer & Busenberg 1982 state log K = -8.48 at 25 C."""
-    a, b, c, d = (term.value for term in CALCITE)
-    assert a + b * 298.15 + c / 298.15 + d * np.log10(298.15) == pytest.approx(-8.48, abs=0.01)
+@pytest.mark.parametrize(("terms", "log_k"), [(CALCITE, -8.48), (PAIR, 3.22)], ids=["calcite", "pair"])
+def test_calcite_and_its_dissolved_pair_are_as_measured(terms: tuple[Sourced, ...], log_k: float) -> None:
+    """Published: Plummer & Busenberg 1982 state log K = -8.48 and 3.22 at 25 C."""
+    a, b, c, d = (term.value for term in terms)
+    assert a + b * 298.15 + c / 298.15 + d * np.log10(298.15) == pytest.approx(log_k, abs=0.01)

@@ -128,10 +128,11 @@ def _chalk(
     """Calcite to equilibrium when each mole of it calls for `left / own` more moles of alkali."""
     more = liquid.calcite_frac * left / own
     carbonate = 1 if kind.family == "carbonic" else 0
-    calcium = liquid.calcium_mol_per_l + kind.calcium * (without - mol)
-    carbon = liquid.totals_mol_per_l["carbonic"] + carbonate * (without - mol)
+    pair = liquid.constants.pair_mol_per_l * liquid.growth
+    calcium = liquid.calcium_mol_per_l + kind.calcium * (without - mol) - pair
+    carbon = liquid.totals_mol_per_l["carbonic"] + carbonate * (without - mol) - pair
     calcium_slope, carbon_slope = 1.0 - kind.calcium * more, 1.0 - carbonate * more
     middle = calcium * carbon_slope + carbon * calcium_slope
     over = calcium * carbon - product
     root = np.sqrt(np.maximum(middle**2 - 4.0 * calcium_slope * carbon_slope * over, 0.0))
-    return np.where(over > 0.0, 2.0 * over / np.maximum(middle + root, 1e-30), 0.0)
+    return np.where((over > 0.0) & (middle > 0.0), 2.0 * over / np.maximum(middle + root, 1e-30), 0.0)

@@ -22,6 +22,12 @@ CALCITE: Final = tuple(
 )
 """log10 of the solubility product of calcite = a + b T + c/T + d log10 T; -8.48 at 25 C."""
 
+PAIR: Final = tuple(
+    Sourced(value=value, unit=unit, source="plummer-busenberg-1982", low=value, high=value, grade="memory")
+    for value, unit in ((-1228.732, "1"), (-0.299444, "1/K"), (35512.75, "K"), (485.818, "1"))
+)
+"""log10 of the constant of the dissolved pair of calcium and carbonate, the same formula; 3.22 at 25 C."""
+
 _LIME = ((0.0, 1.85), (10.0, 1.76), (20.0, 1.65), (30.0, 1.53), (40.0, 1.41), (60.0, 1.16), (70.0, 1.06))
 
 LIME_SOLUBILITY: Final = {

@@ -19,7 +19,7 @@ from bluewright.science.base.sourced import Floats
 from bluewright.science.base.units import KELVIN_OFFSET
 from bluewright.science.media.acids import FAMILIES, pkw
 from bluewright.science.media.activity import davies, debye_slope
-from bluewright.science.media.calcite import CALCITE
+from bluewright.science.media.calcite import CALCITE, PAIR
 
 LN10: Final = math.log(10.0)
 LOW_PH, HIGH_PH = 0.0, 14.5
@@ -32,6 +32,8 @@ class Constants:
     dissociation: Mapping[str, tuple[Floats, ...]]
     ion_product: Floats
     solubility_product: Floats
+    pair_mol_per_l: Floats
+    """Dissolved calcium carbonate in balance with calcite, mol/L: the same whatever the pH."""
     slope: Floats
 
 
@@ -67,7 +69,7 @@ class Balance:
     lacking_z: Floats
     """Charge that a carbonate lacks to be bare CO3: 2 for CO2, 1 for bicarbonate, 0 for carbonate."""
     calcite_product: Floats
-    """Calcium times all carbonate (mol2/L2) at which calcite begins to fall, for the litre as it has grown."""
+    """Free calcium times free carbonate of all forms (mol2/L2) in balance with calcite, for the litre as grown."""
 
 
 def constants(temp_c: Floats, *, families: tuple[str, ...]) -> Constants:
@@ -76,11 +78,15 @@ def constants(temp_c: Floats, *, families: tuple[str, ...]) -> Constants:
         name: tuple(np.exp(-LN10 * step.pk(temp_c)) for step in FAMILIES[name].steps) for name in families
     }  # fmt: skip
     absolute_k = temp_c + KELVIN_OFFSET
-    a, b, c, d = (term.value for term in CALCITE)
+    logs = np.log10(absolute_k)
+    solid, pair = (
+        a.value + b.value * absolute_k + c.value / absolute_k + d.value * logs for a, b, c, d in (CALCITE, PAIR)
+    )
     return Constants(
         dissociation=found,
         ion_product=np.exp(-LN10 * pkw(temp_c)),
-        solubility_product=np.exp(LN10 * (a + b * absolute_k + c / absolute_k + d * np.log10(absolute_k))),
+        solubility_product=np.exp(LN10 * solid),
+        pair_mol_per_l=np.exp(LN10 * (solid + pair)),
         slope=debye_slope(temp_c),
     )
 
@@ -93,7 +99,7 @@ def gamma(liquid: Liquid, ionic_mol_per_l: Floats) -> Floats:
 def balance(liquid: Liquid, *, ph: Floats, activity: Floats) -> Balance:
     """The balance of charge at a trial `ph`, with the activity coefficient `activity` of a single charge.
 
-    Formula: strong + sum c_i z_i(pH) + [H] - [OH] - what falls as calcite; K' = K g^(2z - 1) for a step from charge z.
+    Formula: strong + sum c_i z_i(pH) + [H] - [OH] - what calcium binds; K' = K g^(2z - 1) for a step from charge z.
     """
     h = np.exp(-LN10 * ph)
     inverse = 1.0 / activity
@@ -101,7 +107,7 @@ def balance(liquid: Liquid, *, ph: Floats, activity: Floats) -> Balance:
     charge = liquid.strong_mol_per_l + hydrogen - hydroxide
     slope = hydrogen + hydroxide
     squares = np.abs(liquid.strong_mol_per_l - 2.0 * liquid.calcium_mol_per_l) + 4.0 * liquid.calcium_mol_per_l + slope
-    falls, lacking, product = np.zeros_like(h), np.zeros_like(h), np.zeros_like(h)
+    falls = bound = lacking = product = np.zeros_like(h)
     for name, total in liquid.totals_mol_per_l.items():
         top = FAMILIES[name].top_charge
         off, off_squared, last = _hydrogens_off(
@@ -112,11 +118,12 @@ def balance(liquid: Liquid, *, ph: Floats, activity: Floats) -> Balance:
             lacking = 2.0 - off
             quarter = np.square(np.square(activity))
             product = liquid.constants.solubility_product / (np.square(quarter) * last) * np.square(liquid.growth)
-            falls, moves = _calcite(liquid, total, product, lacking)
-            charge = charge - 2.0 * falls
+            falls, bound, moves = _bound(liquid, total, product, lacking)
+            charge = charge - 2.0 * bound
             slope = slope + moves * lacking
-            kept = total - falls
-        gone, gone_squared = kept * off, kept * off_squared
+            kept = total - bound
+        gone = kept * off
+        gone_squared = gone if off_squared is off else kept * off_squared
         charge = charge - gone
         slope = slope + gone_squared - gone * off
         squares = squares + gone_squared
@@ -126,7 +133,7 @@ def balance(liquid: Liquid, *, ph: Floats, activity: Floats) -> Balance:
     return Balance(
         charge_mol_per_l=charge,
         per_ph_mol_per_l=-LN10 * slope,
-        ionic_mol_per_l=np.maximum(0.5 * squares - 2.0 * falls, 0.0) / liquid.growth + liquid.spectator_mol_per_l,
+        ionic_mol_per_l=np.maximum(0.5 * squares - 2.0 * bound, 0.0) / liquid.growth + liquid.spectator_mol_per_l,
         calcite_mol_per_l=falls,
         lacking_z=lacking,
         calcite_product=product,
@@ -154,12 +161,23 @@ def _hydrogens_off(
     return mean / total, square / total, term / total
 
 
-def _calcite(liquid: Liquid, carbonate: Floats, product: Floats, left: Floats) -> tuple[Floats, Floats]:
-    """Calcite that falls, and how fast more falls with pH (divided by ln 10)."""
-    root = np.sqrt(np.square(liquid.calcium_mol_per_l - carbonate) + 4.0 * product)
-    possible = 0.5 * (liquid.calcium_mol_per_l + carbonate - root)
+def _bound(liquid: Liquid, carbonate: Floats, product: Floats, lacking: Floats) -> tuple[Floats, Floats, Floats]:
+    """Calcite that falls, carbonate bound to calcium in all (calcite and dissolved pair), and how fast that grows.
+
+    Calcite at equilibrium: (Ca - x - q)(CO3 - x - q) = K', q being the pair then. What is left pairs by
+    (Ca - p)(CO3 - p) q = p K'. The growth is by pH, divided by ln 10.
+    """
+    calcium, pair = liquid.calcium_mol_per_l, liquid.constants.pair_mol_per_l * liquid.growth
+    root = np.sqrt(np.square(calcium - carbonate) + 4.0 * product)
+    possible = 0.5 * (calcium + carbonate - root) - pair
     falls = liquid.calcite_frac * np.maximum(possible, 0.0)
-    return falls, np.where(possible > 0.0, liquid.calcite_frac * product * left / root, 0.0)
+    both, looseness = calcium + carbonate - 2.0 * falls, product / pair
+    left = (calcium - falls) * (carbonate - falls)
+    whole = both + looseness
+    paired = 2.0 * left / (whole + np.sqrt(np.square(whole) - 4.0 * left))
+    free = looseness / (whole - 2.0 * paired)
+    growing = np.where(possible > 0.0, liquid.calcite_frac * product * lacking / root, 0.0)
+    return falls, falls + paired, free * (growing + lacking * paired)
 
 
 def strong_at_ph(liquid: Liquid, *, ph: Floats) -> Floats:
