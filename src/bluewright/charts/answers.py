@@ -3,11 +3,15 @@
 from __future__ import annotations
 
 from bluewright.charts.band_chart import BandChart, TimePanel, band_chart
-from bluewright.charts.inputs import Mark, Span, TimeBand, Window
+from bluewright.charts.curve_chart import Choice, CurveChart, Target, curve_chart
+from bluewright.charts.inputs import CurveBand, Mark, Point, Span, TimeBand, Window
 from bluewright.charts.scale import nights
 from bluewright.charts.waterfall import Step, Waterfall, waterfall
-from bluewright.science.base.bands import Band
+from bluewright.science.air.answer import AirAnswer
+from bluewright.science.base.bands import Band, BandAt
 from bluewright.science.pigment.yield_record import YieldAnswer
+from bluewright.science.settle.drying_record import DryAnswer
+from bluewright.science.settle.interface_record import SettleAnswer
 from bluewright.science.steep.answer import CurvePoint, SteepAnswer
 from bluewright.science.steep.ensemble import noticed
 from bluewright.science.steep.record import Reading
@@ -61,6 +65,69 @@ def loss_chart(found: YieldAnswer, *, answer: str) -> str:
     steps.append(Step(label="pure blue in the jar", kind="level", amount=_span(found.pure_g)))
     question = f"Where did the blue of {found.inputs.id or 'this jar'} go?"
     return waterfall(Waterfall(question=question, answer=answer, name="pure indigo, g", unit="g", steps=tuple(steps)))
+
+
+def air_chart(found: AirAnswer, *, answer: str) -> str:
+    """How long must this liquor be aired? Share turned against minutes."""
+    done_min = found.inputs.done_min or 0.0
+    return curve_chart(
+        CurveChart(
+            question=f"How long must the liquor of {found.inputs.id or 'this tub'} be aired?",
+            answer=answer,
+            x_name="minutes of airing",
+            y_name="turned, %",
+            band=_curve(found.done_frac_by_min, scale=100),
+            target=Target(value=95.0, label="done: 95 %"),
+            choice=Choice(span=Span(low=done_min, mid=done_min, high=done_min), label="now") if done_min else None,
+            y_from_zero=True,
+        )
+    )
+
+
+def settle_chart(found: SettleAnswer, *, answer: str) -> str:
+    """When may the clear liquor be decanted? Height of the edge against hours of standing."""
+    record = found.inputs
+    return curve_chart(
+        CurveChart(
+            question=f"When may {record.id or 'this tub'} be decanted?",
+            answer=answer,
+            x_name="hours of standing",
+            y_name="edge of the blue, mm above the bottom",
+            band=_curve(found.edge_mm_by_h),
+            points=tuple(Point(x=r.after_h, y=r.interface_mm) for r in record.readings),
+            choice=Choice(span=_span(found.decant_after_h), label="decant"),
+            y_from_zero=True,
+        )
+    )
+
+
+def dry_chart(found: DryAnswer, *, answer: str) -> str:
+    """When will the paste be dry? Mass against hours, with the weighings."""
+    record = found.inputs
+    first_h = record.weighings[0].after_h
+    stood_h = record.weighings[-1].after_h - first_h
+    dry_h = Band(p5=stood_h + found.left_h.p5, p50=stood_h + found.left_h.p50, p95=stood_h + found.left_h.p95)
+    return curve_chart(
+        CurveChart(
+            question=f"When will {record.id or 'the paste'} be dry?",
+            answer=answer,
+            x_name="hours since the first weighing",
+            y_name="paste without the dish, g",
+            band=_curve(found.mass_g_by_h),
+            points=tuple(Point(x=w.after_h - first_h, y=w.total_g - record.dish_g) for w in record.weighings),
+            choice=Choice(span=_span(dry_h), label="dry"),
+            y_from_zero=True,
+        )
+    )
+
+
+def _curve(points: tuple[BandAt, ...], *, scale: float = 1.0) -> CurveBand:
+    return CurveBand(
+        x=tuple(point.at for point in points),
+        low=tuple(scale * point.p5 for point in points),
+        mid=tuple(scale * point.p50 for point in points),
+        high=tuple(scale * point.p95 for point in points),
+    )
 
 
 def _band(curve: tuple[CurvePoint, ...], *, scale: float = 1.0) -> TimeBand:

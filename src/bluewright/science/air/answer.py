@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Literal
 
 from bluewright.science.air.record import AirRecord, Way
-from bluewright.science.base.bands import Band
+from bluewright.science.base.bands import Band, BandAt
 from bluewright.science.base.cautions import Caution
 from bluewright.science.base.records import answer
 
@@ -30,6 +30,8 @@ class AirAnswer:
     way: Way
     done_frac: Band
     """Share of the indoxyl that has turned by now."""
+    done_frac_by_min: tuple[BandAt, ...]
+    """The same against minutes of airing, from the start to well past the end."""
     chance_done_frac: float
     """Chance that it is done: 95 % of the indoxyl has turned."""
     needed_min: Band

@@ -17,10 +17,11 @@ from bluewright.science.air.next_reading import next_readings
 from bluewright.science.air.oxidation import done_frac, limits_h
 from bluewright.science.air.record import AirRecord
 from bluewright.science.air.transfer import BUBBLES, POURS
-from bluewright.science.base.bands import band, quantiles, significant
+from bluewright.science.base.bands import BandAt, band, curve, quantiles, significant
 from bluewright.science.media.oxygen import OXYGEN_G_PER_MOL
 
 DRAWS: Final = 3000
+CURVE_POINTS: Final = 32
 LOOK_CHANCE: Final = 0.25
 """Look again when it may be done with this chance."""
 LOOK_AT_LATEST_MIN: Final = 30.0
@@ -69,6 +70,7 @@ def _when(seen: Forecast) -> dict[str, Any]:
     return {
         "advice": _advice(seen, chance_done, gain, loss),
         "done_frac": seen.band(done_frac(seen.path.now.exposure)),
+        "done_frac_by_min": _done_curve(seen),
         "chance_done_frac": round(chance_done, 3),
         "needed_min": seen.band(60.0 * seen.needed_h),
         "left_min": seen.band(60.0 * seen.left_h),
@@ -76,6 +78,14 @@ def _when(seen: Forecast) -> dict[str, Any]:
         "gain_in_10_min_frac": significant(gain, 3),
         "loss_in_10_min_frac": significant(loss, 3),
     }
+
+
+def _done_curve(seen: Forecast) -> tuple[BandAt, ...]:
+    """The share turned, from the start to well past the time that most of the ensemble needs."""
+    end_h = max(float(quantiles(seen.needed_h, [0.9], weights=seen.drawn.weights)[0]), float(np.max(seen.group.done_h)))
+    hours = np.linspace(0.0, 1.2 * end_h, CURVE_POINTS)
+    turned = np.stack([seen.done_frac_at(float(at_h)) for at_h in hours], axis=1)
+    return curve(60.0 * hours, turned, weights=seen.drawn.weights)
 
 
 def _pours(record: AirRecord, seen: Forecast) -> dict[str, Any]:

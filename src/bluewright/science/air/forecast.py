@@ -19,7 +19,7 @@ from bluewright.science.air.members import (
     rate_l_per_mmol_h,
     scores,
 )
-from bluewright.science.air.oxidation import Future, exposure_for, onward
+from bluewright.science.air.oxidation import Future, done_frac, exposure_for, onward
 from bluewright.science.air.priors import DONE_FRAC
 from bluewright.science.air.record import AirRecord
 from bluewright.science.base.bands import Band, band
@@ -49,6 +49,14 @@ class Forecast:
     def band(self, samples: Floats) -> Band:
         """Weighted band over the members."""
         return band(samples, weights=self.drawn.weights)
+
+    def done_frac_at(self, at_h: float) -> Floats:
+        """Share of the indoxyl that has turned `at_h` hours after the start of airing, (n,); past or to come."""
+        ahead = self.future.at_h(np.maximum(at_h - self.group.done_h, 0.0)).exposure
+        if len(self.path.session_frac) < 2:
+            return np.asarray(done_frac(ahead))
+        past = _past(self.path, self.group).at_h(np.minimum(at_h, self.group.done_h)).exposure
+        return np.asarray(done_frac(np.where(at_h < self.group.done_h, past, ahead)))
 
     def chance(self, event: NDArray[np.bool_]) -> float:
         """Weighted share of the members for which `event` holds."""
@@ -83,10 +91,14 @@ def _reached_h(path: Course, group: Members) -> Floats:
     """When members that are done by now were done, hours from the start; the others get the present hour."""
     if len(path.session_frac) < 2:
         return group.done_h
-    past = Future(
+    reached = path.now.exposure >= DONE_EXPOSURE
+    return np.where(reached, _past(path, group).reaches_h(DONE_EXPOSURE), group.done_h)
+
+
+def _past(path: Course, group: Members) -> Future:
+    """The race so far on each member's own clock."""
+    return Future(
         after_h=path.session_frac[:, None] * group.done_h,
         exposure=path.exposure,
         oxygen_mmol_per_l=path.oxygen_mmol_per_l,
     )
-    reached = path.now.exposure >= DONE_EXPOSURE
-    return np.where(reached, past.reaches_h(DONE_EXPOSURE), group.done_h)

@@ -20,6 +20,29 @@ class Band:
     """Nineteen times in twenty the truth is believed to be below this."""
 
 
+@answer
+class BandAt:
+    """A band at one place along a curve; units of both stand in the name of the field that holds the curve."""
+
+    at: float
+    """Where: hours, minutes, millilitres."""
+    p5: float
+    """Nineteen times in twenty the truth is believed to be above this."""
+    p50: float
+    """The middle."""
+    p95: float
+    """Nineteen times in twenty the truth is believed to be below this."""
+
+
+def curve(at: Floats, samples: Floats, *, weights: Floats | None = None) -> tuple[BandAt, ...]:
+    """The band of `samples` (n, k) at each of `at` (k,), rounded to four figures."""
+    rows = quantiles(samples, [0.05, 0.5, 0.95], weights=weights).T
+    return tuple(
+        BandAt(at=significant(place), p5=significant(low), p50=significant(mid), p95=significant(high))
+        for place, (low, mid, high) in zip(at, rows, strict=True)
+    )
+
+
 def band(samples: Floats, *, weights: Floats | None = None, digits: int = 4) -> Band:
     """The band of `samples` (shape (n,)), rounded to `digits` significant digits; weighted if weights are given."""
     low, mid, high = quantiles(samples, [0.05, 0.5, 0.95], weights=weights)

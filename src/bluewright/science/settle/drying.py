@@ -9,6 +9,7 @@ from typing import Final
 import numpy as np
 from numpy.typing import NDArray
 
+from bluewright.science.base import bands
 from bluewright.science.base.bands import band, significant
 from bluewright.science.base.cautions import Caution
 from bluewright.science.base.posterior import Posterior, fit
@@ -25,6 +26,7 @@ from bluewright.science.settle.priors import (
 )
 
 DRAWS = 2000
+CURVE_POINTS = 40
 DAY_H = 24.0
 DRY_LOSS: Final = Sourced(
     value=0.01, unit="1", source="common-practice", low=0.005, high=0.02, grade="practice",
@@ -86,17 +88,18 @@ def dry(record: DryRecord, *, rng: np.random.Generator) -> DryAnswer:
     posterior = _posterior(record, rng)
     curve = _curve(record, posterior.z)
     stood_h = record.weighings[-1].after_h - record.weighings[0].after_h
-    now_g = curve.end_g + (curve.start_g - curve.end_g) * left_frac(
-        stood_h, scale_h=curve.scale_h, exponent=curve.exponent
-    )
+    now_g = _mass_g(curve, np.array([stood_h]))[:, 0]
     moisture = TRADE_MOISTURE_FRAC.draw(rng, DRAWS) if record.end_moisture_frac is None else record.end_moisture_frac
     dry_g = dry_mass_g(curve.end_g, moisture_frac=moisture)
+    left_h = dry_after_h(curve, stood_h=stood_h) - stood_h
+    hours = np.linspace(0.0, stood_h + 1.1 * max(float(np.quantile(left_h, 0.9)), DAY_H), CURVE_POINTS)
     return DryAnswer(
         id=record.id,
         end_g=band(curve.end_g),
         dry_g=band(dry_g),
         moisture_now_frac=band(1 - dry_g / now_g),
-        left_h=band(dry_after_h(curve, stood_h=stood_h) - stood_h),
+        left_h=band(left_h),
+        mass_g_by_h=bands.curve(hours, _mass_g(curve, hours)),
         rate_per_h=band(1 / curve.scale_h),
         exponent=band(curve.exponent),
         rule_met=_rule_met(record),
@@ -133,6 +136,12 @@ def dry_after_h(curve: Curve, *, stood_h: float) -> Floats:
     return np.where(done, np.maximum(fastest, stood_h), high)
 
 
+def _mass_g(curve: Curve, after_h: Floats) -> Floats:
+    """Mass of the paste in each draw at times (k,), shape (n, k)."""
+    ratio = left_frac(after_h, scale_h=curve.scale_h[:, None], exponent=curve.exponent[:, None])
+    return np.asarray(curve.end_g[:, None] + (curve.start_g - curve.end_g)[:, None] * ratio)
+
+
 def _open_water(record: DryRecord) -> float:
     return evaporation_kg_per_m2_h(
         temp_c=record.temp_c, humidity_frac=record.humidity_frac, wind_m_per_s=record.wind_m_per_s
@@ -164,8 +173,7 @@ def _posterior(record: DryRecord, rng: np.random.Generator) -> Posterior:
 
     def residuals(z: Floats) -> Floats:
         curve = _curve(record, z)
-        ratio = left_frac(after_h, scale_h=curve.scale_h[:, None], exponent=curve.exponent[:, None])
-        return np.asarray((seen_g - curve.end_g[:, None] - (curve.start_g - curve.end_g)[:, None] * ratio) / sd_g)
+        return np.asarray((seen_g - _mass_g(curve, after_h)) / sd_g)
 
     return fit(residuals, size=4, rng=rng, draws=DRAWS)
 

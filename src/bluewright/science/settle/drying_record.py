@@ -7,7 +7,7 @@ from typing import Annotated, Literal
 
 from pydantic import Field
 
-from bluewright.science.base.bands import Band
+from bluewright.science.base.bands import Band, BandAt
 from bluewright.science.base.cautions import Caution
 from bluewright.science.base.errors import InputError
 from bluewright.science.base.records import answer, record
@@ -88,6 +88,8 @@ class DryAnswer:
     """Water in the paste at the last weighing, as a share of its mass."""
     left_h: Band
     """Hours from the last weighing until less than a hundredth would be lost in a day."""
+    mass_g_by_h: tuple[BandAt, ...]
+    """Mass of the paste, without the dish, against hours from the first weighing."""
     rate_per_h: Band
     """Drying constant k of Lewis' and Page's law: one over the time to lose 63 % of the water."""
     exponent: Band

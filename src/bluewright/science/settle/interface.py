@@ -7,7 +7,7 @@ from datetime import datetime, timedelta
 
 import numpy as np
 
-from bluewright.science.base.bands import band
+from bluewright.science.base.bands import BandAt, band, curve
 from bluewright.science.base.cautions import Caution
 from bluewright.science.base.posterior import Posterior, fit
 from bluewright.science.base.sourced import Floats
@@ -26,6 +26,7 @@ from bluewright.science.settle.priors import (
 from bluewright.science.settle.sinking import cold_factor, crowding_factor, grain_um
 
 DRAWS = 2000
+CURVE_POINTS = 40
 FULL = 1 - 1e-6
 """Sediment over depth at which a vessel is nothing but sediment: the edge must have somewhere to start."""
 
@@ -91,6 +92,22 @@ def ready_h(fall: Fall) -> Floats:
     return np.maximum(third_h, high)
 
 
+def _edge_curve(fall: Fall, until_h: float) -> tuple[BandAt, ...]:
+    """The band of the edge at even times to `until_h`."""
+    hours = np.linspace(0.0, until_h, CURVE_POINTS)
+    return curve(hours, interface_mm(_against_times(fall), hours))
+
+
+def _against_times(fall: Fall) -> Fall:
+    """The same draws as columns, to be set against times in rows."""
+    return Fall(
+        depth_mm=fall.depth_mm,
+        fall_mm_per_h=fall.fall_mm_per_h[:, None],
+        sediment_mm=fall.sediment_mm[:, None],
+        packing_mm=fall.packing_mm[:, None],
+    )
+
+
 def fitted_fall(record: SettleRecord, *, rng: np.random.Generator) -> tuple[Fall, Posterior]:
     """2,000 draws of the fall given the readings (of the priors if there are none), and how the fit went.
 
@@ -100,14 +117,7 @@ def fitted_fall(record: SettleRecord, *, rng: np.random.Generator) -> tuple[Fall
     seen_mm = np.array([r.interface_mm for r in record.readings])
 
     def residuals(z: Floats) -> Floats:
-        fall = _fall(record, z)
-        columns = Fall(
-            depth_mm=fall.depth_mm,
-            fall_mm_per_h=fall.fall_mm_per_h[:, None],
-            sediment_mm=fall.sediment_mm[:, None],
-            packing_mm=fall.packing_mm[:, None],
-        )
-        return (seen_mm - interface_mm(columns, after_h)) / record.height_sd_mm
+        return np.asarray((seen_mm - interface_mm(_against_times(_fall(record, z)), after_h)) / record.height_sd_mm)
 
     if not record.readings:
         posterior = Posterior(z=rng.standard_normal((DRAWS, 3)), best_z=np.zeros(3), ess=float(DRAWS))
@@ -138,6 +148,7 @@ def settle(record: SettleRecord, *, rng: np.random.Generator) -> SettleAnswer:
         fall_mm_per_h=band(fall.fall_mm_per_h),
         sediment_mm=band(fall.sediment_mm),
         clear_frac=band(clear),
+        edge_mm_by_h=_edge_curve(fall, 1.3 * max(decant.p95, now_h or 0.0)),
         clear_l=band(clear * record.liquor_l) if record.liquor_l else None,
         clear_now_l=band(_clear_frac(fall, now_h) * record.liquor_l) if record.liquor_l and now_h is not None else None,
         grain_um=band(grain_um(fall.fall_mm_per_h / crowding_factor(packed), temp_c=record.temp_c)),

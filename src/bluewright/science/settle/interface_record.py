@@ -7,7 +7,7 @@ from typing import Annotated, Literal
 
 from pydantic import AwareDatetime, Field
 
-from bluewright.science.base.bands import Band
+from bluewright.science.base.bands import Band, BandAt
 from bluewright.science.base.cautions import Caution
 from bluewright.science.base.errors import InputError
 from bluewright.science.base.records import answer, record
@@ -108,6 +108,8 @@ class SettleAnswer:
     """The same in litres."""
     clear_now_l: Band | None
     """Litres that may be decanted now; absent without `liquor_l` or without a time."""
+    edge_mm_by_h: tuple[BandAt, ...]
+    """Height of the edge against hours of standing, to well past the moment of decanting."""
     grain_um: Band
     """Diameter of single indigo grains that would sink at this speed; flocs of that speed are many times larger."""
     rule_met: bool | None
