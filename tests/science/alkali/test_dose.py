@@ -198,7 +198,7 @@ def test_readings_that_cannot_be_are_said_to_disagree() -> None:
 def test_when_readings_disagree_the_last_one_of_the_tub_counts() -> None:
     found = answer(added_so_far=[{"added_ml": 50.0, "ph": 7.0}, {"added_ml": 60.0, "ph": 9.6}], ph_sd=0.1)
     assert "readings-disagree" in codes(found)
-    assert found.dose.p50 < 10.0
+    assert found.dose.p50 < 20.0
 
 
 def test_amounts_in_the_wrong_unit_are_not_answered() -> None:

@@ -1,4 +1,4 @@
-"""Conditioning standard scores on readings: an ensemble moved towards the data in a few gentle steps.
+"""Conditioning standard scores on readings: an ensemble moved towards the data in two gentle steps.
 
 Nothing here knows of liquor. A model turns scores z (prior: independent standard normals) and noise of the readings
 (independent standard normals too) into quantities that are known to be `value`. The ensemble smoother with several
@@ -20,7 +20,7 @@ from bluewright.science.base.sourced import Floats
 Foretell = Callable[[Floats, Floats], Floats]
 """From scores (d, members) and noise (readings, members) to the quantities foretold, (readings, members)."""
 
-INFLATIONS: Final = (4.0, 3.0, 2.4)
+INFLATIONS: Final = (3.0, 1.5)
 """What each assimilation multiplies the variance of a reading by; the inverses add to 1."""
 LEAST_VARIANCE: Final = 1e-6
 """Added to the variance of every quantity, so that two equal readings can be inverted."""

@@ -106,7 +106,7 @@ def balance(liquid: Liquid, *, ph: Floats, activity: Floats) -> Balance:
     hydrogen, hydroxide = h * inverse * liquid.growth, liquid.constants.ion_product * inverse / h * liquid.growth
     charge = liquid.strong_mol_per_l + hydrogen - hydroxide
     slope = hydrogen + hydroxide
-    squares = np.abs(liquid.strong_mol_per_l - 2.0 * liquid.calcium_mol_per_l) + 4.0 * liquid.calcium_mol_per_l + slope
+    squares = _neutral(liquid) + 4.0 * liquid.calcium_mol_per_l + slope
     falls = bound = lacking = product = np.zeros_like(h)
     for name, total in liquid.totals_mol_per_l.items():
         top = FAMILIES[name].top_charge
@@ -138,6 +138,11 @@ def balance(liquid: Liquid, *, ph: Floats, activity: Floats) -> Balance:
         lacking_z=lacking,
         calcite_product=product,
     )
+
+
+def _neutral(liquid: Liquid) -> Floats:
+    """Singly charged strong ions that the calcium does not account for, mol/L."""
+    return np.abs(liquid.strong_mol_per_l - 2.0 * liquid.calcium_mol_per_l)
 
 
 def _hydrogens_off(
@@ -184,10 +189,10 @@ def strong_at_ph(liquid: Liquid, *, ph: Floats) -> Floats:
     """The charge of strong ions (mol/L) that makes `ph` the pH of this liquor; its own strong ions are ignored."""
     trial = liquid
     ionic = np.full(np.shape(ph), 0.02)
-    for _ in range(3):
+    for _ in range(2):
         found = balance(trial, ph=ph, activity=gamma(trial, ionic))
-        trial = _with_strong(trial, trial.strong_mol_per_l - found.charge_mol_per_l)
-        ionic = found.ionic_mol_per_l
+        before, trial = trial, _with_strong(trial, trial.strong_mol_per_l - found.charge_mol_per_l)
+        ionic = found.ionic_mol_per_l + 0.5 * (_neutral(trial) - _neutral(before)) / liquid.growth
     return trial.strong_mol_per_l
 
 
