@@ -12,12 +12,15 @@ from bluewright.science.alkali.jar import MISFIT_SD
 from bluewright.science.alkali.kinds import KINDS
 from bluewright.science.alkali.priors import BLUE_G_PER_L
 from bluewright.science.alkali.record import Alkali, Dose, LiquorRecord
+from bluewright.science.alkali.titrant import titrant
 from bluewright.science.base.bands import Band, significant
 from bluewright.science.base.cautions import Caution
 from bluewright.science.media.ammonia import EXPOSURE_PPM
 
 VINEGAR_ML_PER_G: Final = 24.0
 """5 % (w/v, 0.833 mol/L) vinegar that dissolves a gram of chalk: 2 / 100.09 / 0.833 (arithmetic)."""
+STRONG_AMMONIA_MOL_PER_L: Final = 5.7
+"""About 10 % by mass: above it a bottle carries the label of a corrosive."""
 TEMP_APART_C: Final = 1.5
 
 
@@ -91,7 +94,7 @@ def _burns(record: LiquorRecord) -> list[Caution]:
 
 
 def _caustic(alkali: Alkali) -> bool:
-    strong_ammonia = alkali.kind == "ammonia" and (alkali.percent_w_w or 0.0) > 10.0
+    strong_ammonia = alkali.kind == "ammonia" and 1000.0 * titrant(alkali).nominal_mol > STRONG_AMMONIA_MOL_PER_L
     return KINDS[alkali.kind].runaway or alkali.kind == "ash_lye" or strong_ammonia
 
 
