@@ -8,11 +8,12 @@ from bluewright.charts.inputs import CurveBand, Mark, Point, Span, TimeBand, Win
 from bluewright.charts.scale import nights
 from bluewright.charts.waterfall import Step, Waterfall, waterfall
 from bluewright.science.air.answer import AirAnswer
-from bluewright.science.base.bands import Band, BandAt
+from bluewright.science.base.bands import Band, BandAt, BandAtTime
+from bluewright.science.media.tub_temp_record import TubTempAnswer
 from bluewright.science.pigment.yield_record import YieldAnswer
 from bluewright.science.settle.drying_record import DryAnswer
 from bluewright.science.settle.interface_record import SettleAnswer
-from bluewright.science.steep.answer import CurvePoint, SteepAnswer
+from bluewright.science.steep.answer import SteepAnswer
 from bluewright.science.steep.ensemble import noticed
 from bluewright.science.steep.record import Reading
 
@@ -56,6 +57,22 @@ def strongest(reading: Reading) -> str:
         return ""
     name = max(levels, key=lambda n: levels[n])
     return f"{name.replace('_', ' ')} {levels[name]}"
+
+
+def tub_chart(found: TubTempAnswer, *, answer: str) -> str:
+    """How warm will the tub be? Temperature against time, with the readings."""
+    record = found.inputs
+    start, end = found.curve[0].time, found.curve[-1].time
+    seen = tuple(Mark(time=r.time, label=f"{r.temp_c:g} C", value=r.temp_c) for r in record.readings)
+    return band_chart(
+        BandChart(
+            question=f"How warm will {record.id or 'this tub'} be?",
+            answer=answer,
+            upper=TimePanel(name="tub, C", unit="C", band=_band(found.curve), marks=seen, from_zero=False),
+            now=record.now,
+            nights=tuple(nights(start, end)),
+        )
+    )
 
 
 def loss_chart(found: YieldAnswer, *, answer: str) -> str:
@@ -130,7 +147,7 @@ def _curve(points: tuple[BandAt, ...], *, scale: float = 1.0) -> CurveBand:
     )
 
 
-def _band(curve: tuple[CurvePoint, ...], *, scale: float = 1.0) -> TimeBand:
+def _band(curve: tuple[BandAtTime, ...], *, scale: float = 1.0) -> TimeBand:
     return TimeBand(
         times=tuple(point.time for point in curve),
         low=tuple(scale * point.p5 for point in curve),

@@ -148,7 +148,10 @@ def _target(target: Target | None, panel: Panel, labels: Labels) -> str:
 def _entries(chart: CurveChart, name: str) -> list[Entry]:
     entries = band_entries(chart.range_text, chart.middle_text)
     if chart.choice is not None:
-        sample = box(0, 0, 26, 14, fill=f"url(#{name}-hatch)", stroke=TAN, stroke_width=1.5)
+        span = chart.choice.span
+        sample = (
+            box(0, 0, 26, 14, fill=f"url(#{name}-hatch)", stroke=TAN, stroke_width=1.5) if span.high > span.low else ""
+        )
         middle = line(13, 0, 13, 14, stroke=TAN_INK, stroke_width=2.0, stroke_dasharray="2 3")
         entries.append(Entry(sample=sample + middle, text=chart.choice.label))
     if chart.points:

@@ -92,8 +92,9 @@ def description(chart: Waterfall) -> str:
 def _row(step: Step, level: float, panel: Panel, unit: str, name: str, *, top: float) -> str:
     figures = ("−" if step.kind == "loss" else "") + _figures(step.amount, unit)
     room = RIGHT - MARGIN - text_width(figures, SMALL_SIZE) - 12
+    size = TEXT_SIZE if text_width(step.label, TEXT_SIZE) <= room else SMALL_SIZE
     drawn = [
-        label(MARGIN, top + 14, shortened(step.label, size=TEXT_SIZE, width=room)),
+        label(MARGIN, top + 14, shortened(step.label, size=size, width=room), size=size),
         label(RIGHT, top + 14, figures, size=SMALL_SIZE, fill=SOFT_INK, anchor="end"),
     ]
     bar_top = top + 21

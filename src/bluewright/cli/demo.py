@@ -24,6 +24,7 @@ from bluewright.cli import (
     settle_time,
     steep_call,
     strain_balance,
+    tub_temp,
     wash_plan,
 )
 from bluewright.cli.record_command import RecordCommand, example_text
@@ -65,17 +66,18 @@ class Walk:
         (self.out / f"{name}.svg").write_text(svg, encoding="utf-8")
         self.saved.append(f"{name}.svg")
 
-    def ask(self, command: RecordCommand[Any, Any], record: dict[str, Any]) -> Any:
-        """The answer of a command to a record, told in full."""
+    def ask(self, command: RecordCommand[Any, Any], record: dict[str, Any]) -> tuple[Any, list[str]]:
+        """The answer of a command to a record, told in full; returned with its lines."""
         found = command.answer(json.dumps(record))
-        self.answer(command, found)
-        return found
+        return found, self.answer(command, found)
 
-    def answer(self, command: RecordCommand[Any, Any], found: Any) -> None:
-        """Tell an answer, with those of its cautions that were not told before."""
+    def answer(self, command: RecordCommand[Any, Any], found: Any) -> list[str]:
+        """Tell an answer, with those of its cautions that were not told before; returns its lines."""
         new = tuple(c for c in found.cautions if c.code not in self.warned)
         self.warned |= {c.code for c in new}
-        self.tell(command.say(replace(found, cautions=new)))
+        said = command.say(replace(found, cautions=new))
+        self.tell(said)
+        return said.splitlines()
 
 
 def run(arguments: Sequence[str]) -> int:
@@ -96,6 +98,7 @@ def run(arguments: Sequence[str]) -> int:
     walk.say(f"Bluewright demo: {walk.garden['garden']}.")
     walk.tell(walk.garden["invented"])
     potential = basket(walk)
+    heat(walk)
     call = steep(walk)
     strained = straining(walk)
     alkali(walk)
@@ -111,8 +114,15 @@ def run(arguments: Sequence[str]) -> int:
 def basket(walk: Walk) -> PotentialAnswer:
     """What the basket could give."""
     walk.scene("Fri 3 Jul 10:00", "6 kg of young woad leaf; what could it give?")
-    found: PotentialAnswer = walk.ask(leaf_potential.COMMAND, walk.garden["basket"])
+    found: PotentialAnswer = walk.ask(leaf_potential.COMMAND, walk.garden["basket"])[0]
     return found
+
+
+def heat(walk: Walk) -> None:
+    """How warm the tub will be, by the weather forecast."""
+    walk.scene("Fri 3 Jul 11:00", "40 L of water at 14.5 C and the leaf are in the tub; how warm will it get?")
+    found, said = walk.ask(tub_temp.COMMAND, walk.garden["heat"])
+    walk.chart("tub-temp", charts.tub_chart(found, answer=said[0]))
 
 
 def steep(walk: Walk) -> SteepAnswer:
@@ -153,17 +163,14 @@ def seen(look: dict[str, Any]) -> str:
     """What was noticed at a look, in words."""
     words = [f"tub {look['temp_c']:g} C"]
     words += [f"pH {look['ph']:g}"] if "ph" in look else []
-    words += [
-        f"{name.replace('_', ' ')}: {SIGNS[name].levels[level]}"  # type: ignore[index]
-        for name, level in look.get("signs", {}).items()
-    ]
+    words += [f"{name.replace('_', ' ')}: {SIGNS[name].levels[level]}" for name, level in look.get("signs", {}).items()]
     return "; ".join(words)
 
 
 def straining(walk: Walk) -> StrainAnswer:
     """Where the liquor is after straining."""
     walk.scene("Mon 6 Jul 09:00", "strained, wrung by hand, 39 L measured")
-    found: StrainAnswer = walk.ask(strain_balance.COMMAND, walk.garden["strain"])
+    found: StrainAnswer = walk.ask(strain_balance.COMMAND, walk.garden["strain"])[0]
     return found
 
 
@@ -171,7 +178,7 @@ def alkali(walk: Walk) -> None:
     """A jar titration, the first part of the dose, and the corrected rest."""
     liquor = walk.garden["liquor"]
     walk.scene("Mon 6 Jul 09:30", "half a litre titrated in a jar; how much ammonia for the tub?")
-    first = walk.ask(alkali_dose.COMMAND, liquor)
+    first, _ = walk.ask(alkali_dose.COMMAND, liquor)
     part_ml, ph = first.first_part, walk.garden["added"]["ph"]
     walk.scene("Mon 6 Jul 09:40", f"{figure(part_ml)} mL are in, stirred; the tub reads pH {ph:g}; the rest?")
     walk.ask(alkali_dose.COMMAND, liquor | {"added_so_far": [{"added_ml": part_ml, "ph": ph}]})
@@ -184,13 +191,15 @@ def airing(walk: Walk, call: SteepAnswer) -> None:
     looks = walk.garden["airing_looks"]
     for count, look in enumerate(looks, start=1):
         walk.scene("Mon 6 Jul", f"poured for {look['after_min']} minutes; enough?")
-        walk.ask(air_time.COMMAND, record | {"done_min": look["after_min"], "readings": looks[:count]})
+        found, said = walk.ask(air_time.COMMAND, record | {"done_min": look["after_min"], "readings": looks[:count]})
+    walk.chart("airing", charts.air_chart(found, answer=said[0]))
 
 
 def settling(walk: Walk) -> None:
     """The blue settles; decant and wash."""
     walk.scene("Mon 6 Jul 17:00", "the edge between clear and blue was read three times; when to decant?")
-    walk.ask(settle_time.COMMAND, walk.garden["settle"])
+    found, said = walk.ask(settle_time.COMMAND, walk.garden["settle"])
+    walk.chart("settling", charts.settle_chart(found, answer=said[0]))
     walk.scene("Tue 7 Jul 10:00", "decanted, washed once; how many more?")
     walk.ask(wash_plan.COMMAND, walk.garden["wash"])
 
@@ -199,7 +208,8 @@ def drying(walk: Walk) -> None:
     """The paste dries; first with three weighings, then with all."""
     dish = walk.garden["dry"]
     walk.scene("Fri 10 Jul", "the paste lies in a dish; three weighings; when will it be dry?")
-    walk.ask(dry_curve.COMMAND, dish | {"weighings": dish["weighings"][:3]})
+    found, said = walk.ask(dry_curve.COMMAND, dish | {"weighings": dish["weighings"][:3]})
+    walk.chart("drying", charts.dry_chart(found, answer=said[2]))
     walk.scene("Mon 13 Jul", "weighed again; dry?")
     walk.ask(dry_curve.COMMAND, dish)
 
@@ -211,8 +221,8 @@ def jar(walk: Walk, potential: PotentialAnswer, call: SteepAnswer, strained: Str
     alone = read(command.record, walk.garden["jar"])
     whole = thread.jar_record(alone, potential=potential, call=call, strained=strained)
     found = command.compute(whole, rng=np.random.default_rng(whole.seed))
-    walk.answer(command, found)
-    walk.chart("losses", charts.loss_chart(found, answer=command.say(found).splitlines()[2]))
+    said = walk.answer(command, found)
+    walk.chart("losses", charts.loss_chart(found, answer=said[2]))
 
 
 def sentence(text: str) -> str:

@@ -17,6 +17,7 @@ from bluewright.science.base.bands import Band
 from bluewright.science.base.sourced import Floats, Prior
 from bluewright.science.leaf.potential import draw_mmol_per_kg
 from bluewright.science.leaf.record import PotentialAnswer
+from bluewright.science.media.air_temp import northern_day
 from bluewright.science.media.tub_heat import Seen, sample_paths
 from bluewright.science.pigment.yield_record import Known, Potential, YieldRecord
 from bluewright.science.steep import call as strain
@@ -76,7 +77,7 @@ def content_of(record: SteepRecord, *, rng: np.random.Generator) -> Prior:
     drawn = draw_mmol_per_kg(
         record.plant,
         leaf=record.leaf,
-        day_of_year=record.started.timetuple().tm_yday,
+        day_of_year=northern_day(record.started, hemisphere=record.hemisphere),
         held_temp_c=HELD_AT_C,
         rng=rng,
         n=CONTENT_DRAWS,
@@ -121,7 +122,7 @@ def tub_paths(record: SteepRecord, hours: Floats, *, rng: np.random.Generator, n
         tub=record.tub,
         liquid_l=record.water_l + SAP_L_PER_KG * record.leaf_kg,
         clock_h=start.hour + start.minute / 60,
-        day_of_year=start.timetuple().tm_yday,
+        day_of_year=northern_day(start, hemisphere=record.hemisphere),
         tub_seen=_seen(record, "tub"),
         air_seen=_seen(record, "air"),
         hold_c=KEPT_AT.get(record.method),

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from datetime import datetime
+
 import numpy as np
 
 from bluewright.science.base.records import answer
@@ -26,6 +28,20 @@ class BandAt:
 
     at: float
     """Where: hours, minutes, millilitres."""
+    p5: float
+    """Nineteen times in twenty the truth is believed to be above this."""
+    p50: float
+    """The middle."""
+    p95: float
+    """Nineteen times in twenty the truth is believed to be below this."""
+
+
+@answer
+class BandAtTime:
+    """A band at a moment; the unit stands in the name of the field that holds the curve."""
+
+    time: datetime
+    """The moment."""
     p5: float
     """Nineteen times in twenty the truth is believed to be above this."""
     p50: float

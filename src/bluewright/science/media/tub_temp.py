@@ -7,7 +7,7 @@ from typing import Final, Literal
 
 import numpy as np
 
-from bluewright.science.base.bands import Band, band, quantiles, significant
+from bluewright.science.base.bands import Band, BandAtTime, band, quantiles, significant
 from bluewright.science.base.cautions import Caution
 from bluewright.science.base.sourced import Floats, Prior, Sourced
 from bluewright.science.media.air_temp import COLDEST_HOUR, MAX_TEMP_C, MIN_TEMP_C, WARMEST_HOUR, Seen, northern_day
@@ -15,7 +15,6 @@ from bluewright.science.media.tub_heat import TubForecast, forecast
 from bluewright.science.media.tub_temp_record import (
     THERMOMETER_ERROR,
     OneMoreReading,
-    TempPoint,
     TubTempAnswer,
     TubTempRecord,
 )
@@ -151,10 +150,10 @@ def _tau_before(record: TubTempRecord) -> Band:
     return Band(p5=significant(low, 3), p50=significant(mid, 3), p95=significant(high, 3))
 
 
-def _curve(record: TubTempRecord, hours: Floats, path: Floats) -> tuple[TempPoint, ...]:
+def _curve(record: TubTempRecord, hours: Floats, path: Floats) -> tuple[BandAtTime, ...]:
     bands = quantiles(path, [0.05, 0.5, 0.95])
     return tuple(
-        TempPoint(
+        BandAtTime(
             time=record.started + timedelta(hours=float(hour)),
             p5=round(float(low), 2),
             p50=round(float(mid), 2),

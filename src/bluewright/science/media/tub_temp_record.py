@@ -8,7 +8,7 @@ from typing import Annotated, Final, Literal
 
 from pydantic import AwareDatetime, Field
 
-from bluewright.science.base.bands import Band
+from bluewright.science.base.bands import Band, BandAtTime
 from bluewright.science.base.cautions import Caution
 from bluewright.science.base.errors import InputError
 from bluewright.science.base.records import answer, record
@@ -156,16 +156,6 @@ def _out_of_order(where: str, given: str) -> InputError:
 
 
 @answer
-class TempPoint:
-    """The tub at one time."""
-
-    time: AwareDatetime
-    p5: float
-    p50: float
-    p95: float
-
-
-@answer
 class OneMoreReading:
     """What reading the tub once, now, would do to the rest of the span."""
 
@@ -198,7 +188,7 @@ class TubTempAnswer:
     """The same before any reading, from size, cover and wrapping."""
     one_more_reading: OneMoreReading | None
     """Absent where `now` is the end of the span."""
-    curve: tuple[TempPoint, ...]
+    curve: tuple[BandAtTime, ...]
     """The tub hour by hour."""
     basis: Literal["prior", "air", "readings"]
     """Season alone; or air read or forecast; or readings of the tub too."""

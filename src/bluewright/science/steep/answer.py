@@ -7,7 +7,7 @@ from typing import Annotated, Literal
 
 from pydantic import Field
 
-from bluewright.science.base.bands import Band
+from bluewright.science.base.bands import Band, BandAtTime
 from bluewright.science.base.cautions import Caution
 from bluewright.science.base.records import answer
 from bluewright.science.steep.record import SteepRecord
@@ -58,20 +58,6 @@ class NextReading:
 
 
 @answer
-class CurvePoint:
-    """The 5, 50 and 95 % points of a forecast at one moment."""
-
-    time: datetime
-    """The moment."""
-    p5: float
-    """Nineteen times in twenty the truth is believed to be above this."""
-    p50: float
-    """The middle."""
-    p95: float
-    """Nineteen times in twenty the truth is believed to be below this."""
-
-
-@answer
 class SteepAnswer:
     """The strain call for one steep."""
 
@@ -99,11 +85,11 @@ class SteepAnswer:
     """Now and later moments at which you can strain."""
     next_reading: tuple[NextReading, ...]
     """What to read next, the most telling first."""
-    curve: tuple[CurvePoint, ...]
+    curve: tuple[BandAtTime, ...]
     """Recoverable pure indigo against time, grams."""
-    share_curve_frac: tuple[CurvePoint, ...]
+    share_curve_frac: tuple[BandAtTime, ...]
     """What straining at a time gives, as a share of the best: how the grams' own uncertainty leaves the timing."""
-    temp_curve_c: tuple[CurvePoint, ...]
+    temp_curve_c: tuple[BandAtTime, ...]
     """Temperature of the tub as the forecast takes it, at the times of `curve`."""
     ess: float
     """Effective sample size of the ensemble; of 2,000 members."""

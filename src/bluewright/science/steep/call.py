@@ -6,10 +6,10 @@ from datetime import datetime
 
 import numpy as np
 
-from bluewright.science.base.bands import band, quantiles, significant
+from bluewright.science.base.bands import BandAtTime, band, quantiles, significant
 from bluewright.science.base.sourced import Floats, Prior
 from bluewright.science.media.stoichiometry import INDIGO_G_PER_MMOL_PRECURSOR
-from bluewright.science.steep.answer import CurvePoint, NextReading, Option, Recoverable, SteepAnswer, Window
+from bluewright.science.steep.answer import NextReading, Option, Recoverable, SteepAnswer, Window
 from bluewright.science.steep.cautions import cautions
 from bluewright.science.steep.decide import Decision, decide, listed, outlook, time_at, window_h
 from bluewright.science.steep.ensemble import MEMBERS, Ensemble, learn
@@ -97,12 +97,12 @@ def _options(record: SteepRecord, decision: Decision, weights: Floats) -> tuple[
     )
 
 
-def _curve(record: SteepRecord, hours: Floats, values: Floats, weights: Floats) -> tuple[CurvePoint, ...]:
+def _curve(record: SteepRecord, hours: Floats, values: Floats, weights: Floats) -> tuple[BandAtTime, ...]:
     """The band of `values` (t, n) at about `CURVE_POINTS` even times of the grid."""
     rows = np.unique(np.searchsorted(hours, np.linspace(0, hours[-1], CURVE_POINTS)).clip(0, len(hours) - 1))
     low, mid, high = quantiles(values[rows].T, [0.05, 0.5, 0.95], weights=weights)
     return tuple(
-        CurvePoint(
+        BandAtTime(
             time=time_at(record, float(hours[row])),
             p5=significant(low[k]), p50=significant(mid[k]), p95=significant(high[k]),
         )

@@ -64,7 +64,7 @@ def _of_the_number(ensemble: Ensemble, course: Course, decision: Decision) -> li
             _model(
                 "no-temperature",
                 "No temperature was given: the forecast takes a guess for the season in a temperate "
-                "garden of the northern hemisphere. One thermometer reading of the tub narrows it much.",
+                "garden. One thermometer reading of the tub narrows it much.",
             )
         )
     if not COLDEST_C <= middle_c <= HOTTEST_C or record.leaf_kg / ensemble.setting.liquor_l > MOST_LEAF_KG_PER_L:

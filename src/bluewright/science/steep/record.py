@@ -129,6 +129,8 @@ class SteepRecord:
     """Every look at the tub so far, in order of time."""
     can_strain: Annotated[tuple[str, ...], Field(min_length=1, max_length=96)] | None = None
     """Times of day at which you can strain (`08:00`); default any hour from 06:00 to 22:00, by the offset of `now`."""
+    hemisphere: Literal["north", "south"] = "north"
+    """Which half of the earth: without temperatures the season is guessed from the date."""
     garden: Garden | None = None
     """What this garden has taught, if the program has written it down."""
     seed: Annotated[int, Field(ge=0)] = 1
