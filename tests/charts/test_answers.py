@@ -1,0 +1,63 @@
+"""From an answer to its chart: the packaged examples (invented) are drawn, with the figures that were answered."""
+
+import json
+import xml.etree.ElementTree as ET
+from collections.abc import Callable
+from typing import Any
+
+import pytest
+
+from bluewright.charts import answers, palette
+from bluewright.charts.svg import text_width
+from tests.cli.commands import RECORD_COMMANDS, example
+
+SVG = "{http://www.w3.org/2000/svg}"
+CHARTS: dict[str, Callable[..., str]] = {
+    "steep call": answers.strain_chart,
+    "tub temp": answers.tub_chart,
+    "jar yield": answers.loss_chart,
+    "air time": answers.air_chart,
+    "settle time": answers.settle_chart,
+    "dry curve": answers.dry_chart,
+}
+
+
+@pytest.fixture(scope="module", params=CHARTS)
+def drawn(request: pytest.FixtureRequest) -> tuple[Any, ET.Element]:
+    """The answer to the example of a command, and its chart."""
+    command = RECORD_COMMANDS[request.param]
+    found = command.answer(json.dumps(example(command)))
+    return found, ET.fromstring(CHARTS[request.param](found, answer="An answer in words."))
+
+
+def test_the_question_is_the_title_and_the_answer_stands_below(drawn: tuple[Any, ET.Element]) -> None:
+    _, root = drawn
+    assert (root[0].text or "").endswith("?")
+    assert (root[1].text or "").startswith("An answer in words. ")
+    assert "An answer in words." in {text.text for text in root.iter(f"{SVG}text")}
+
+
+def test_every_chart_of_an_answer_is_tested_here() -> None:
+    made_here = {
+        name
+        for name, value in vars(answers).items()
+        if name.endswith("_chart") and getattr(value, "__module__", "") == answers.__name__
+    }
+    assert made_here == {chart.__name__ for chart in CHARTS.values()}
+
+
+def test_no_text_runs_off_the_sheet(drawn: tuple[Any, ET.Element]) -> None:
+    """By the estimate of widths, which leans to the wide side; three units of grace at each edge."""
+    _, root = drawn
+    for text in root.iter(f"{SVG}text"):
+        x, width = float(text.get("x", "nan")), text_width(text.text or "", float(text.get("font-size", "nan")))
+        left = x - {"start": 0.0, "middle": width / 2, "end": width}[text.get("text-anchor", "start")]
+        assert left >= -3, text.text
+        assert left + width <= palette.WIDTH + 3, text.text
+
+
+def test_the_height_of_the_sheet_holds_everything(drawn: tuple[Any, ET.Element]) -> None:
+    _, root = drawn
+    height = float(root.get("viewBox", "").split()[3])
+    assert 200 < height < 700
+    assert all(0 < float(text.get("y", "nan")) < height for text in root.iter(f"{SVG}text"))
