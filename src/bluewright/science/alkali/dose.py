@@ -68,14 +68,15 @@ def dose(record: LiquorRecord, *, rng: np.random.Generator) -> DoseAnswer:
     if tub.titrant.kind.calcium:  # more lime than dissolves lies on the bottom
         saturated = limits.lime_water_ph(float(np.mean(tub.possible.temp_c)))
         after, doubled = np.minimum(after, saturated), np.minimum(doubled, saturated)
+    after_ph, doubled_ph = band(after), band(doubled)
     chalk = band(balanced.calcite_mol_per_l * tub.volume_l * CALCITE_G_PER_MOL.value)
     above_ppm, in_room = _ammonia(record, tub, added + amount.p50, after, z)
     return DoseAnswer(
         id=record.id,
         dose=amount,
         first_part=_first_part(amount, added, runaway=tub.titrant.kind.runaway),
-        ph_after=band(after),
-        ph_if_doubled=band(doubled),
+        ph_after=after_ph,
+        ph_if_doubled=doubled_ph,
         calcite_g=chalk,
         ammonia_room_ppm=in_room,
         limits=limits.limits(record, total, ceiling),
@@ -84,7 +85,7 @@ def dose(record: LiquorRecord, *, rng: np.random.Generator) -> DoseAnswer:
         cautions=hazards.cautions(
             record,
             hazards.Effects(
-                dose=amount, after_ph=band(after), doubled_ph=band(doubled), calcite_g=chalk, misfit_sd=misfit,
+                dose=amount, after_ph=after_ph, doubled_ph=doubled_ph, calcite_g=chalk, misfit_sd=misfit,
                 above_ppm=above_ppm, room_ppm=in_room,
             ),
         ),
