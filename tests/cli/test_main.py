@@ -13,6 +13,7 @@ import pytest
 from bluewright import __version__
 from bluewright.cli.commands import COMMANDS
 from bluewright.cli.main import main
+from bluewright.cli.record_command import example_text
 from bluewright.science.base.errors import ModelError
 from tests.cli.commands import RECORD_COMMANDS, bluewright
 
@@ -132,3 +133,11 @@ def test_a_model_that_cannot_answer_ends_with_three(capsys: pytest.CaptureFixtur
     failed, line = command.answer_line(Path(path).read_bytes(), 4)
     assert failed
     assert json.loads(line) == {"error": {"line": 4, "kind": "model", "message": "the readings have no fit"}}
+
+
+@pytest.mark.parametrize("encoding", ["utf-8", "utf-8-sig", "utf-16"])
+def test_a_record_is_read_as_any_shell_writes_it(encoding: str) -> None:
+    """Some editors put a mark before UTF-8; a Windows shell writes UTF-16 when output is sent to a file."""
+    text = example_text("strain-balance").replace("tub-3", "Küpe 3")
+    done = bluewright("strain", "balance", "--json", "-", given=text.encode(encoding))
+    assert json.loads(done.stdout)["id"] == "Küpe 3"
