@@ -6,7 +6,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 from scipy import stats
 
-from bluewright.science.base.bands import band, quantiles, significant
+from bluewright.science.base.bands import band, curve, quantiles, significant
 
 AT = [0.05, 0.5, 0.95]
 
@@ -68,3 +68,13 @@ def test_a_weight_of_nothing_counts_for_nothing() -> None:
 )
 def test_significant_digits(value: float, digits: int, expected: float) -> None:
     assert significant(value, digits) == expected
+
+
+def test_a_curve_is_the_band_at_each_place() -> None:
+    """Own hand: samples 0 to 100 times 1 and times 2 have their middles at 50 and 100, four figures kept."""
+    ramp = np.arange(101.0)
+    found = curve(np.array([0.123456, 2.0]), np.stack([ramp, 2 * ramp], axis=1))
+    assert [(point.at, point.p5, point.p50, point.p95) for point in found] == [
+        (0.1235, 5.0, 50.0, 95.0),
+        (2.0, 10.0, 100.0, 190.0),
+    ]
