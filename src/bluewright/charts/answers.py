@@ -8,6 +8,7 @@ from bluewright.charts.inputs import CurveBand, Mark, Point, Span, TimeBand, Win
 from bluewright.charts.scale import nights
 from bluewright.charts.waterfall import Step, Waterfall, waterfall
 from bluewright.science.air.answer import AirAnswer
+from bluewright.science.alkali.record import DoseAnswer
 from bluewright.science.base.bands import Band, BandAt, BandAtTime
 from bluewright.science.media.tub_temp_record import TubTempAnswer
 from bluewright.science.pigment.yield_record import YieldAnswer
@@ -82,6 +83,26 @@ def loss_chart(found: YieldAnswer, *, answer: str) -> str:
     steps.append(Step(label="pure blue in the jar", kind="level", amount=_span(found.pure_g)))
     question = f"Where did the blue of {found.inputs.id or 'this jar'} go?"
     return waterfall(Waterfall(question=question, answer=answer, name="pure indigo, g", unit="g", steps=tuple(steps)))
+
+
+def dose_chart(found: DoseAnswer, titration: tuple[BandAt, ...], *, answer: str) -> str:
+    """How much alkali does the tub need? pH against what is added in all, with the wanted pH and the dose."""
+    record, unit = found.inputs, found.dose.unit
+    added = (record.added_so_far[-1].added(unit) or 0.0) if record.added_so_far else 0.0
+    seen = [Point(x=step.added(unit) or 0.0, y=step.ph) for step in record.added_so_far]
+    dose = Span(low=added + found.dose.p5, mid=added + found.dose.p50, high=added + found.dose.p95)
+    return curve_chart(
+        CurveChart(
+            question=f"How much alkali does {record.id or 'this tub'} need?",
+            answer=answer,
+            x_name=f"{record.alkali.kind.replace('_', ' ')} in the tub in all, {unit.replace('ml', 'mL')}",
+            y_name="pH",
+            band=_curve(titration),
+            points=tuple(seen),
+            target=Target(value=record.target_ph, label=f"wanted: {record.target_ph:g}"),
+            choice=Choice(span=dose, label="dose"),
+        )
+    )
 
 
 def air_chart(found: AirAnswer, *, answer: str) -> str:

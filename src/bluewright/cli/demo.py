@@ -30,6 +30,7 @@ from bluewright.cli import (
 from bluewright.cli.record_command import RecordCommand, example_text
 from bluewright.cli.wording import figure
 from bluewright.science import thread
+from bluewright.science.alkali.dose import titration
 from bluewright.science.base.records import read
 from bluewright.science.leaf.record import PotentialAnswer
 from bluewright.science.steep.answer import SteepAnswer
@@ -178,7 +179,9 @@ def alkali(walk: Walk) -> None:
     """A jar titration, the first part of the dose, and the corrected rest."""
     liquor = walk.garden["liquor"]
     walk.scene("Mon 6 Jul 09:30", "half a litre titrated in a jar; how much ammonia for the tub?")
-    first, _ = walk.ask(alkali_dose.COMMAND, liquor)
+    first, said = walk.ask(alkali_dose.COMMAND, liquor)
+    along = titration(first.inputs, until_amount=1.3 * first.dose.p95, rng=np.random.default_rng(first.inputs.seed))
+    walk.chart("dose", charts.dose_chart(first, along, answer=said[0]))
     part_ml, ph = first.first_part, walk.garden["added"]["ph"]
     walk.scene("Mon 6 Jul 09:40", f"{figure(part_ml)} mL are in, stirred; the tub reads pH {ph:g}; the rest?")
     walk.ask(alkali_dose.COMMAND, liquor | {"added_so_far": [{"added_ml": part_ml, "ph": ph}]})

@@ -105,7 +105,7 @@ def jar_record(
     return replace(
         jar,
         potential=Potential(median_g=potential.potential_g.p50, log_sd=spread),
-        steep=_known(call.in_liquor_frac_now),
+        steep=_known(call.now_in_liquor_frac),
         blue_out=_known(strained.blue_out_frac),
     )
 

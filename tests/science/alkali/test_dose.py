@@ -1,6 +1,7 @@
 """The dose: laws, practice, limits, and what a jar and readings of the tub do to it."""
 
 import re
+from itertools import pairwise
 from typing import Any
 
 import numpy as np
@@ -8,7 +9,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from bluewright.science.alkali.dose import dose
+from bluewright.science.alkali.dose import dose, titration
 from bluewright.science.alkali.limits import lime_water_ph
 from bluewright.science.base.errors import ModelError
 from bluewright.science.base.records import dump
@@ -271,3 +272,15 @@ def test_every_possible_tub_is_answered_in_plain_numbers(
     found = answer(liquor_l=liquor_l, temp_c=temp_c, ph=ph, target_ph=target_ph, water=water, alkali=ALKALIS[kind])
     assert 0 <= found.dose.p5 <= found.dose.p50 <= found.dose.p95 < np.inf
     assert 0 <= found.calcite_g.p5 <= found.calcite_g.p95 < np.inf
+
+
+def test_the_titration_passes_the_wanted_ph_where_the_dose_says() -> None:
+    """The curve and the dose come from the same possible liquors."""
+    tub = record()
+    found = dose(tub, rng=np.random.default_rng(1))
+    along = titration(tub, until_amount=2 * found.dose.p50, rng=np.random.default_rng(1))
+    assert along[0].p50 == pytest.approx(tub.ph, abs=0.3)
+    assert all(before.p50 < after.p50 for before, after in pairwise(along))
+    at = [point.at for point in along]
+    assert np.interp(found.dose.p50, at, [p.p50 for p in along]) == pytest.approx(tub.target_ph, abs=0.05)
+    assert np.interp(2 * found.dose.p50, at, [p.p50 for p in along]) == pytest.approx(found.ph_if_doubled.p50, abs=0.05)

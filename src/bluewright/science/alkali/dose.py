@@ -13,12 +13,13 @@ from bluewright.science.alkali.liquor import ROW, Liquors, latin_scores, liquors
 from bluewright.science.alkali.record import Dose, DoseAnswer, LiquorRecord
 from bluewright.science.alkali.room import above_liquor_ppm, room_ppm, surface_of_tub_m2
 from bluewright.science.alkali.titrant import Titrant, mol_for_ph, titrant, with_added
-from bluewright.science.base.bands import Band, band, quantiles, significant
+from bluewright.science.base.bands import Band, BandAt, band, curve, quantiles, significant
 from bluewright.science.base.sourced import Floats
 from bluewright.science.media.calcite import CALCITE_G_PER_MOL
 from bluewright.science.media.charge import Liquid, solve
 
 DRAWS: Final = 512
+TITRATION_POINTS: Final = 36
 SAFE_SHARE: Final = 2.0 / 3.0
 """Share of the dose that goes in before the next reading (common practice: most of it, never all)."""
 SMALL_REST: Final = 0.2
@@ -52,10 +53,7 @@ def dose(record: LiquorRecord, *, rng: np.random.Generator) -> DoseAnswer:
     Raises InputError (from the record) for impossible values and ModelError where the alkali cannot reach the target.
     Sources: those of the pK curves (`media.acids`), Davies 1962; the liquor's acids are judgements (`priors`).
     """
-    z = latin_scores(rng, DRAWS)
-    misfit = 0.0
-    if record.jar is not None or record.added_so_far:
-        z, misfit = _fitted(record, z, rng)
+    z, misfit = _scores(record, rng)
     tub = _tub(record, z)
     added = (record.added_so_far[-1].added(record.alkali.unit) or 0.0) if record.added_so_far else 0.0
     total = _total(record, tub)
@@ -65,9 +63,7 @@ def dose(record: LiquorRecord, *, rng: np.random.Generator) -> DoseAnswer:
     amount = Dose(unit=record.alkali.unit, p5=_round(rest[0]), p50=_round(rest[1]), p95=_round(rest[2]))
     after, balanced = solve(tub.dosed(added + amount.p50), start_ph=np.full(DRAWS, record.target_ph), within_ph=1e-3)
     doubled, _ = solve(tub.dosed(added + 2.0 * amount.p50), start_ph=after + 0.3, within_ph=1e-3)
-    if tub.titrant.kind.calcium:  # more lime than dissolves lies on the bottom
-        saturated = limits.lime_water_ph(float(np.mean(tub.possible.temp_c)))
-        after, doubled = np.minimum(after, saturated), np.minimum(doubled, saturated)
+    after, doubled = _undissolved(tub, after), _undissolved(tub, doubled)
     after_ph, doubled_ph = band(after), band(doubled)
     chalk = band(balanced.calcite_mol_per_l * tub.volume_l * CALCITE_G_PER_MOL.value)
     above_ppm, in_room = _ammonia(record, tub, added + amount.p50, after, z)
@@ -91,6 +87,34 @@ def dose(record: LiquorRecord, *, rng: np.random.Generator) -> DoseAnswer:
         ),
         sources=_sources(record),
     )  # fmt: skip
+
+
+def titration(record: LiquorRecord, *, until_amount: float, rng: np.random.Generator) -> tuple[BandAt, ...]:
+    """The pH of the tub against the alkali in it, from none to `until_amount` in the unit of the dose.
+
+    The same possible liquors as in `dose`, each solved along the way. Raises InputError and ModelError as `dose` does.
+    """
+    tub = _tub(record, _scores(record, rng)[0])
+    amounts = np.linspace(0.0, until_amount, TITRATION_POINTS)
+    ph = np.full(DRAWS, record.ph or 6.0)
+    rows = []
+    for amount in amounts:
+        ph, _ = solve(tub.dosed(float(amount)), start_ph=ph, within_ph=1e-3)
+        rows.append(_undissolved(tub, ph))
+    return curve(amounts, np.stack(rows, axis=1))
+
+
+def _undissolved(tub: _Tub, ph: Floats) -> Floats:
+    """The pH with the rest of the lime on the bottom: more than dissolves raises it no further."""
+    if not tub.titrant.kind.calcium:
+        return ph
+    return np.minimum(ph, limits.lime_water_ph(float(np.mean(tub.possible.temp_c))))
+
+
+def _scores(record: LiquorRecord, rng: np.random.Generator) -> tuple[Floats, float]:
+    """Scores of the possible liquors after all readings, and the misfit of those."""
+    z = latin_scores(rng, DRAWS)
+    return _fitted(record, z, rng) if record.jar is not None or record.added_so_far else (z, 0.0)
 
 
 def _fitted(record: LiquorRecord, prior_z: Floats, rng: np.random.Generator) -> tuple[Floats, float]:

@@ -77,7 +77,7 @@ class SteepAnswer:
     """Pure indigo now and at best."""
     frac_of_best_now: Band
     """What straining now gives, as a share of the best."""
-    in_liquor_frac_now: Band
+    now_in_liquor_frac: Band
     """Share of what the leaf held that straining now could still turn into indigo."""
     chance_past_peak: float
     """Chance that the best moment is past."""

@@ -57,7 +57,7 @@ def answer(ensemble: Ensemble) -> SteepAnswer:
             best=band(view.best_mmol_per_l * grams, weights=weights),
         ),
         frac_of_best_now=band(view.share_frac[now], weights=weights),
-        in_liquor_frac_now=band(course.recoverable_mmol_per_l[now] / course.start_mmol_per_l, weights=weights),
+        now_in_liquor_frac=band(course.recoverable_mmol_per_l[now] / course.start_mmol_per_l, weights=weights),
         chance_past_peak=significant(decision.past_peak_chance, 3),
         options=_options(record, decision, weights),
         next_reading=tuple(
