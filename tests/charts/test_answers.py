@@ -5,14 +5,26 @@ import xml.etree.ElementTree as ET
 from collections.abc import Callable
 from typing import Any
 
+import numpy as np
 import pytest
 
 from bluewright.charts import answers, palette
 from bluewright.charts.svg import text_width
+from bluewright.science.alkali.dose import titration
+from bluewright.science.alkali.record import DoseAnswer
 from tests.cli.commands import RECORD_COMMANDS, example
 
 SVG = "{http://www.w3.org/2000/svg}"
+
+
+def dose_chart(found: DoseAnswer, *, answer: str) -> str:
+    """The dose needs the titration beside the answer."""
+    along = titration(found.inputs, until_amount=1.3 * found.dose.p95, rng=np.random.default_rng(1))
+    return answers.dose_chart(found, along, answer=answer)
+
+
 CHARTS: dict[str, Callable[..., str]] = {
+    "alkali dose": dose_chart,
     "steep call": answers.strain_chart,
     "tub temp": answers.tub_chart,
     "jar yield": answers.loss_chart,

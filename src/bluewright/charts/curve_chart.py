@@ -140,8 +140,8 @@ def _target(target: Target | None, panel: Panel, labels: Labels) -> str:
         return ""
     y = panel.y(target.value)
     drawn = line(panel.x.start, y, panel.x.end, y, stroke=GREEN, stroke_width=2.4, stroke_dasharray="10 4")
+    labels.avoid_level(y)
     named = labels.beside(panel.x.start, y, target.label)
-    labels.keep_clear(panel.x.start, y - 1, panel.x.end, y + 1)
     return drawn + named
 
 

@@ -130,6 +130,10 @@ class Labels:
             at_x, at_y = self.panel.at(x, y)
             self.crossed.append((at_x - 1, at_y - 2, at_x + 1, at_y + 2))
 
+    def avoid_level(self, y: float) -> None:
+        """The same for a level line across the panel, at `y` on paper."""
+        self.crossed.append((self.panel.x.start, y - 1, self.panel.x.end, y + 1))
+
     def beside(self, x: float, y: float, text: str) -> str:
         """The label near the point, with a thin line to it if it had to go further off; nothing if no place is free."""
         width, height = text_width(text, SMALL_SIZE), SMALL_SIZE
