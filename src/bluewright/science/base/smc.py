@@ -27,7 +27,7 @@ LogLik = Callable[[Floats], tuple[Floats, Floats]]
 
 ESS_SHARE: Final = 0.5
 MAX_LEVELS: Final = 40
-FIRST_STEP: Final = 0.6
+FIRST_STEP: Final = 0.9
 MOVES: Final = 3
 MOST_MOVES: Final = 24
 """At each level every member is moved so often at least, and at most; in between until enough of them differ."""

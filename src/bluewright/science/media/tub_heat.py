@@ -11,6 +11,7 @@ Not here: heat of fermentation (taken as nothing), layers within the tub.
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass, replace
 from typing import Final
 
@@ -246,7 +247,8 @@ class _Regime:
     """One way in which the tub may have been kept: the log probability of its readings, and its equal shares."""
 
     log_seen: float
-    shares: tuple[tuple[float | None, Gaussian], ...]
+    shares: Callable[[], tuple[tuple[float | None, Gaussian], ...]]
+    """Worked out only if the regime counts: a whole path costs far more than the readings' probability."""
     tau_h: Floats
 
 
@@ -265,11 +267,16 @@ def _left_to_air(grid: Floats, felt: Gaussian, *, tau: Prior, start: Prior | Non
     coarse = _log_weight(TAU_SCORES)
     scores = _where_high(TAU_SCORES, coarse)
     middles, points, log_seen = _even_shares(scores, _log_weight(scores))
-    shares = []
-    for tau_h in tau.from_z(middles):
-        path = _driven(felt, np.eye(len(grid)), step_h=step_h, tau_h=float(tau_h), start=start)
-        shares.append((float(tau_h), path.given(rows, seen.temp_c, errors)[0]))
-    return _Regime(log_seen=log_seen, shares=tuple(shares), tau_h=tau.from_z(points))
+
+    def shares() -> tuple[tuple[float | None, Gaussian], ...]:
+        paths = [
+            _driven(felt, np.eye(len(grid)), step_h=step_h, tau_h=float(tau_h), start=start)
+            for tau_h in tau.from_z(middles)
+        ]
+        known = [path.given(rows, seen.temp_c, errors)[0] for path in paths]
+        return tuple(zip(map(float, tau.from_z(middles)), known, strict=True))
+
+    return _Regime(log_seen=log_seen, shares=shares, tau_h=tau.from_z(points))
 
 
 def _driven(felt: Gaussian, rows: Floats, *, step_h: float, tau_h: float, start: Prior | None) -> Gaussian:
@@ -312,7 +319,7 @@ def _held(grid: Floats, hold: Prior, *, tau: Prior, seen: Seen) -> _Regime:
     before = Gaussian(mean_c=np.full(len(grid), hold.centre), cov_c2=cov_c2)
     path, log_seen = before.given(_between(grid, seen.hours), seen.temp_c, np.diag(seen.sd_c**2))
     _, points, _ = _even_shares(TAU_SCORES, -0.5 * TAU_SCORES**2)
-    return _Regime(log_seen=log_seen, shares=((None, path),), tau_h=tau.from_z(points))
+    return _Regime(log_seen=log_seen, shares=lambda: ((None, path),), tau_h=tau.from_z(points))
 
 
 def _as_normal(prior: Prior) -> Prior:
@@ -329,11 +336,11 @@ def _weighed(grid: Floats, regimes: list[tuple[float, _Regime]]) -> TubForecast:
     logs = np.array([log_chance + regime.log_seen for log_chance, regime in regimes])
     chances = np.exp(logs - logs.max())
     chances /= chances.sum()
+    counting = [(float(c), regime.shares()) for c, (_, regime) in zip(chances, regimes, strict=True) if c > 1e-6]
     parts = tuple(
-        Part(weight_frac=float(chance) / len(regime.shares), tau_h=tau_h, path=path)
-        for chance, (_, regime) in zip(chances, regimes, strict=True)
-        for tau_h, path in regime.shares
-        if chance > 1e-6
+        Part(weight_frac=chance / len(shares), tau_h=tau_h, path=path)
+        for chance, shares in counting
+        for tau_h, path in shares
     )
     return TubForecast(hours=grid, parts=parts, tau_h=regimes[int(np.argmax(chances))][1].tau_h)
 

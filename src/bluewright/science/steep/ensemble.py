@@ -14,7 +14,7 @@ from bluewright.science.steep.kinetics import Course
 from bluewright.science.steep.numbers import NUMBERS, NumberName
 from bluewright.science.steep.record import Reading, SteepRecord
 from bluewright.science.steep.setting import Setting
-from bluewright.science.steep.signs import SIGNS, SignName, level_chances
+from bluewright.science.steep.signs import SIGNS, SignName, level_chance
 
 MEMBERS: Final = 2000
 
@@ -69,8 +69,7 @@ def reading_loglik(setting: Setting, z: Floats, course: Course, index: int) -> F
     reading = setting.record.readings[index]
     total = np.zeros(len(z))
     for sign, level in noticed(reading).items():
-        chances = level_chances(cue(setting, z, course, sign), SIGNS[sign])
-        total += np.log(chances[0, :, level])
+        total += np.log(level_chance(cue(setting, z, course, sign)[0], SIGNS[sign], level))
     for number, value in measured(reading).items():
         if number == "temp_c" and index < setting.temps_known:
             continue
@@ -103,9 +102,10 @@ def measured(reading: Reading) -> dict[NumberName, float]:
 def _loglik(setting: Setting, z: Floats, *, upto: int) -> tuple[Floats, Floats]:
     """Log-likelihood (n,) of the first `upto` readings and of all."""
     readings = setting.record.readings
-    rows = [setting.row(reading.time) for reading in readings]
-    course = setting.course(z, until_row=max(rows))
-    parts = [reading_loglik(setting, z, course.at([row]), index) for index, row in enumerate(rows)]
+    row_of = [setting.row(reading.time) for reading in readings]
+    rows = sorted(set(row_of))
+    course = setting.course(z, rows=rows)
+    parts = [reading_loglik(setting, z, course.at([rows.index(row)]), index) for index, row in enumerate(row_of)]
     before = np.sum(parts[:upto], axis=0) if upto else np.zeros(len(z))
     return before, before + (np.sum(parts[upto:], axis=0) if parts[upto:] else 0.0)
 

@@ -16,6 +16,7 @@ exact root of its implicit balance. Source of the scheme: Burchard, Deleersnijde
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Final
 
@@ -30,8 +31,8 @@ KILL_CAP_PER_H: Final = 200.0
 LEACH_CAP_PER_H: Final = 40.0
 """Heat needs time to enter a leaf: no faster than this (judgement)."""
 HEAT_KILL_EA_J_PER_MOL: Final = 280e3
-LEACH_EA_J_PER_MOL: Final = 45e3
-ENZYME_EA_J_PER_MOL: Final = 45e3
+WATERY_EA_J_PER_MOL: Final = 45e3
+"""Of leaching and of the enzyme alike."""
 ENZYME_LOSS_EA_J_PER_MOL: Final = 250e3
 SELF_SPLIT_EA_J_PER_MOL: Final = 80e3
 SIDE_LOSS_EA_J_PER_MOL: Final = 85e3
@@ -44,6 +45,10 @@ BOUND_MICROBE_SHARE: Final = 0.3
 HALF_OXYGEN_MMOL_PER_L: Final = 0.005
 OXYGEN_PER_INDOXYL: Final = 0.75
 """Between 0.5 (water as by-product) and 1 (hydrogen peroxide)."""
+
+SATURATION_C: Final = np.arange(0.0, 40.5, 0.5)
+SATURATION_MMOL_PER_L: Final = saturation_mmol_per_l(SATURATION_C)
+"""Read off straight lines between half degrees (good to 1e-5); hotter liquor is taken to hold as much as at 40 C."""
 
 FIELDS: Final = ("leaf", "tissue", "tissue_indoxyl", "liquor_bound", "indoxyl", "indigo", "lost")
 OTHERS: Final = ("oxygen", "flora", "acid", "enzyme", "brown", "ph")
@@ -103,36 +108,44 @@ class Course:
         )
 
 
-def solve(batch: Batch, *, hours: Floats, temp_c: Floats, freed_frac: float) -> Course:
+def solve(
+    batch: Batch, *, hours: Floats, temp_c: Floats, freed_frac: float, rows: Sequence[int] | None = None
+) -> Course:
     """The course of every member over `hours` (t,), increasing from 0, at temperatures `temp_c` (t, n).
 
-    Mass closes exactly: the seven states of `FIELDS` always add up to the precursor at the start.
+    With `rows`, rising places on the time grid, the course holds those times only; it is worked out to the last of
+    them. Mass closes exactly: the seven states of `FIELDS` always add up to the precursor at the start.
     """
-    heat = _Heat.of(batch, temp_c)
+    wanted = list(range(len(hours))) if rows is None else list(rows)
+    place = {row: k for k, row in enumerate(wanted)}
+    heat = _Heat.of(batch, temp_c[: wanted[-1] + 1])
     start = batch.start_mmol_per_l
     n = len(start)
-    kept = {name: np.empty((len(hours), n)) for name in FIELDS + OTHERS}
-    pools = [np.zeros(n) for _ in FIELDS]
-    pools[0] = start.copy()
+    kept = {name: np.empty((len(wanted), n)) for name in FIELDS + OTHERS}
+    pools = [start.copy(), *(np.zeros(n) for _ in FIELDS[1:])]
     side = _Side.fresh(batch, heat)
-    _keep(kept, 0, pools, side)
-    for row in range(1, len(hours)):
-        step_h = float(hours[row] - hours[row - 1])
-        before = _rates(batch, heat.at(row - 1), pools, side)
-        guess = _substitute(pools, before, step_h)
-        side_next = side.step(batch, heat, row, pools, guess, step_h)
-        after = _rates(batch, heat.at(row), guess, side_next)
-        pools = _substitute(pools, _patankar(before, after, pools, guess), step_h)
-        side = side_next
-        _keep(kept, row, pools, side)
-    return Course(hours=hours, temp_c=temp_c, states=kept, start_mmol_per_l=start, freed_frac=freed_frac)
+    for row in range(wanted[-1] + 1):
+        if row:
+            pools, side = _advance(batch, heat, row, pools, side, float(hours[row] - hours[row - 1]))
+        if row in place:
+            for name, pool in zip(FIELDS, pools, strict=True):
+                kept[name][place[row]] = pool
+            for name in OTHERS:
+                kept[name][place[row]] = getattr(side, name)
+    return Course(
+        hours=hours[wanted], temp_c=temp_c[wanted], states=kept, start_mmol_per_l=start, freed_frac=freed_frac
+    )
 
 
-def _keep(kept: dict[str, Floats], row: int, pools: list[Floats], side: _Side) -> None:
-    for name, pool in zip(FIELDS, pools, strict=True):
-        kept[name][row] = pool
-    for name in OTHERS:
-        kept[name][row] = getattr(side, name)
+def _advance(
+    batch: Batch, heat: _Heat, row: int, pools: list[Floats], side: _Side, step_h: float
+) -> tuple[list[Floats], _Side]:
+    """One step of the second-order scheme, from `row` - 1 to `row`."""
+    before = _rates(batch, heat.at(row - 1), pools, side)
+    guess = _substitute(pools, before, step_h)
+    side_next = side.step(batch, heat, row, pools, guess, step_h)
+    after = _rates(batch, heat.at(row), guess, side_next)
+    return _substitute(pools, _patankar(before, after, pools, guess), step_h), side_next
 
 
 def arrhenius(temp_c: Floats, *, ea_j_per_mol: float, at_c: float) -> Floats:
@@ -159,30 +172,28 @@ class _Heat:
 
     @classmethod
     def of(cls, batch: Batch, temp_c: Floats) -> _Heat:
-        v, ones = batch.values, np.ones_like(temp_c)
+        v = batch.values
         cut = batch.cut_factor * v["cut_scatter"]
         flora = flora_frac(temp_c)
         slow = v["kill_25c_per_h"] * v["kill_q10"] ** ((np.minimum(temp_c, 45) - 25) / 10)
         hot = v["heat_kill_48c_per_h"] * arrhenius(temp_c, ea_j_per_mol=HEAT_KILL_EA_J_PER_MOL, at_c=48)
         doubling = np.exp2((temp_c - 25) / 10)
+        watery = arrhenius(temp_c, ea_j_per_mol=WATERY_EA_J_PER_MOL, at_c=25)
         return cls(
             kill=np.minimum(cut * slow + hot, KILL_CAP_PER_H),
             microbe_kill=cut * v["microbe_kill_30c_per_h"] * flora,
-            leach=np.minimum(
-                cut * v["leach_25c_per_h"] * arrhenius(temp_c, ea_j_per_mol=LEACH_EA_J_PER_MOL, at_c=25),
-                LEACH_CAP_PER_H,
-            ),
-            enzyme=v["enzyme_25c_mmol_per_kg_h"] * arrhenius(temp_c, ea_j_per_mol=ENZYME_EA_J_PER_MOL, at_c=25),
+            leach=np.minimum(cut * v["leach_25c_per_h"] * watery, LEACH_CAP_PER_H),
+            enzyme=v["enzyme_25c_mmol_per_kg_h"] * watery,
             enzyme_loss=v["enzyme_loss_60c_per_h"] * arrhenius(temp_c, ea_j_per_mol=ENZYME_LOSS_EA_J_PER_MOL, at_c=60),
             self_split=v["self_split_ph7_per_h"] * arrhenius(temp_c, ea_j_per_mol=SELF_SPLIT_EA_J_PER_MOL, at_c=25)
             if "self_split_ph7_per_h" in v
-            else 0 * ones,
+            else np.zeros_like(temp_c),
             side_loss=v["side_loss_25c_per_h"] * arrhenius(temp_c, ea_j_per_mol=SIDE_LOSS_EA_J_PER_MOL, at_c=25),
             microbe_loss=v["microbe_loss_30c_per_h"] * np.exp2((np.minimum(temp_c, 40) - 30) / 10),
             growth=v["growth_best_per_h"] * flora,
             flora=flora,
             doubling=doubling,
-            saturation=saturation_mmol_per_l(np.minimum(temp_c, 40)),
+            saturation=np.interp(temp_c, SATURATION_C, SATURATION_MMOL_PER_L),
         )
 
     def at(self, row: int) -> _Row:

@@ -6,7 +6,7 @@ parameters of the plant, the ways of temperature, and one offset or bias for eac
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from datetime import datetime
 from typing import Final
@@ -17,7 +17,7 @@ from bluewright.science.base.sourced import Floats, Prior
 from bluewright.science.steep.kinetics import Batch, Course, solve
 from bluewright.science.steep.numbers import NUMBERS
 from bluewright.science.steep.priors import CUT_FACTOR, FREED_BY_ALKALI_FRAC, priors_of
-from bluewright.science.steep.record import SteepRecord
+from bluewright.science.steep.record import Method, SteepRecord
 from bluewright.science.steep.signs import SIGNS
 
 TempPaths = Callable[[Floats, int], Floats]
@@ -31,7 +31,10 @@ SAP_L_PER_KG: Final = 0.85
 WAYS: Final = 8
 """How many ways of temperature are kept: the leading modes of the drawn paths."""
 WAY_DRAWS: Final = 600
-MOST_H: Final = 60 * 24.0
+MOST_H: Final = 90 * 24.0
+SPAN_STEPS: Final = 200
+FIRST_SPAN_H: Final[dict[Method, float]] = {"cold": 288.0, "warm": 72.0, "hot": 3.0}
+"""How far temperatures are drawn at first: long enough for all but the slowest steeps of each method."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -90,39 +93,64 @@ class Setting:
             * (COVERED_SHARE if record.tub.covered else 1.0),
         )
 
-    def course(self, z: Floats, *, until_row: int | None = None) -> Course:
-        """What the steep does in every member, to the end of the grid or to `until_row`."""
-        rows = slice(None) if until_row is None else slice(until_row + 1)
+    def course(self, z: Floats, *, rows: Sequence[int] | None = None) -> Course:
+        """What the steep does in every member, at every time of the grid or at some `rows` of it (rising)."""
+        upto = len(self.hours) if rows is None else rows[-1] + 1
         first = len(self.priors)
         ways = z[:, first : first + len(self.temp_ways_c)]
-        temps = self.temp_mean_c[rows] + ways @ self.temp_ways_c[:, rows]
+        temps = self.temp_mean_c[:upto] + ways @ self.temp_ways_c[:, :upto]
         # Liquor neither cools below freezing nor warms above boiling, whatever the tail of a forecast says.
         liquid_c = np.clip(temps.T, 0.0, 100.0)
         return solve(
-            self.batch(z), hours=self.hours[rows], temp_c=np.ascontiguousarray(liquid_c), freed_frac=self.freed_frac
+            self.batch(z),
+            hours=self.hours[:upto],
+            temp_c=np.ascontiguousarray(liquid_c),
+            freed_frac=self.freed_frac,
+            rows=rows,
         )
 
 
 def setting(record: SteepRecord, *, content: Prior, temp_paths: TempPaths) -> Setting:
     """The setting of `record`, given what is believed of its leaf and its temperature.
 
-    The time grid follows the steep: a single member at the priors' centres shows when the peak is about due, and
-    steps are a fiftieth of that (closer at the start), to well past the peak and past the present moment.
+    Temperatures are drawn over an even span of days (hours for a hot steep); a single member at the priors' centres
+    shows when the peak is about due, and the time grid follows it: steps of a forty-fifth of that, closer at the
+    start, to well past the peak and past the present moment. A span that proves too short is doubled.
     """
     priors = _known(record) | {"content_mmol_per_kg": content}
-    rough_h = np.concatenate([[0.0], np.geomspace(1 / 120, MOST_H, 160)])
-    middle = temp_paths(rough_h, 60).mean(axis=0)
-    alone = Setting(
-        record=record, priors=priors, hours=rough_h, temp_mean_c=middle, temp_ways_c=np.zeros((0, len(rough_h))),
-        temps_known=0,
-    )  # fmt: skip
-    guess = alone.course(np.zeros((1, len(alone.names))))
-    peak_h = float(rough_h[np.argmax(guess.recoverable_mmol_per_l[:, 0])])
-    hours = _grid(record, peak_h)
-    mean, ways = _ways(temp_paths(hours, WAY_DRAWS))
+    now_h = (record.now - record.started).total_seconds() / 3600
+    span_h = max(FIRST_SPAN_H[record.method], 1.5 * now_h)
+    while True:
+        even_h = np.linspace(0.0, span_h, SPAN_STEPS)
+        paths = temp_paths(even_h, WAY_DRAWS)
+        hours = _grid(record, _rough_peak_h(record, priors, even_h, paths.mean(axis=0)))
+        if hours[-1] <= span_h or span_h >= MOST_H:
+            break
+        span_h = min(max(2 * span_h, 1.1 * float(hours[-1])), MOST_H)
+    mean, ways = _ways(paths)
     return Setting(
-        record=record, priors=priors, hours=hours, temp_mean_c=mean, temp_ways_c=ways, temps_known=len(record.readings)
+        record=record,
+        priors=priors,
+        hours=hours,
+        temp_mean_c=np.interp(hours, even_h, mean),
+        temp_ways_c=np.stack([np.interp(hours, even_h, way) for way in ways]),
+        temps_known=len(record.readings),
     )
+
+
+def _rough_peak_h(record: SteepRecord, priors: dict[str, Prior], even_h: Floats, mean_c: Floats) -> float:
+    """When a single member at the priors' centres is at its best; the end of the span if it is not over by then."""
+    rough_h = np.concatenate([[0.0], np.geomspace(even_h[-1] / 2000, even_h[-1], 140)])
+    alone = Setting(
+        record=record,
+        priors=priors,
+        hours=rough_h,
+        temp_mean_c=np.interp(rough_h, even_h, mean_c),
+        temp_ways_c=np.zeros((0, len(rough_h))),
+        temps_known=0,
+    )
+    course = alone.course(np.zeros((1, len(alone.names))))
+    return float(rough_h[np.argmax(course.recoverable_mmol_per_l[:, 0])])
 
 
 def _known(record: SteepRecord) -> dict[str, Prior]:

@@ -87,7 +87,15 @@ SIGNS: Final[dict[SignName, Sign]] = {
 
 def level_chances(cue: Floats, sign: Sign) -> Floats:
     """Chances of the four levels given cues already shifted by the offset; shape (..., 4), adding up to 1."""
-    above = 1.0 / (1.0 + np.exp(-sign.slope * (cue[..., None] - np.asarray(sign.cuts))))
-    ones = np.ones((*cue.shape, 1))
-    at_least = np.concatenate([ones, above, 0 * ones], axis=-1)
-    return np.asarray((1 - LAPSE_FRAC) * (at_least[..., :-1] - at_least[..., 1:]) + LAPSE_FRAC / LEVELS)
+    return np.stack([level_chance(cue, sign, level) for level in range(LEVELS)], axis=-1)
+
+
+def level_chance(cue: Floats, sign: Sign, level: int) -> Floats:
+    """Chance of one level, of the shape of `cue`."""
+    reached = 1.0 if level == 0 else _at_least(cue, sign, level)
+    passed = 0.0 if level == LEVELS - 1 else _at_least(cue, sign, level + 1)
+    return np.asarray((1 - LAPSE_FRAC) * (reached - passed) + LAPSE_FRAC / LEVELS)
+
+
+def _at_least(cue: Floats, sign: Sign, level: int) -> Floats:
+    return np.asarray(1.0 / (1.0 + np.exp(-sign.slope * (cue - sign.cuts[level - 1]))))
