@@ -1,0 +1,57 @@
+"""What every write shares: who and when, the state before, and the way back."""
+
+from __future__ import annotations
+
+import json
+from datetime import datetime
+from typing import Any, TypeVar
+
+from django.core.serializers.json import DjangoJSONEncoder
+from django.db import transaction
+from django.utils import timezone
+
+from bluewright.journal.models import Change, Kept
+from bluewright.journal.models.kept import KEPT_AFTER_DELETE
+
+K = TypeVar("K", bound=Kept)
+
+
+def keep(row: K, *, by: Any) -> K:
+    """Write a new or changed row, with who and when; what it was before is kept as a change."""
+    now = timezone.now()
+    old = type(row).everything.filter(pk=row.pk).first()
+    with transaction.atomic():
+        if old is None:
+            row.made_at, row.made_by = now, by
+        else:
+            _note(old, verb="change", by=by, at=now)
+        row.changed_at, row.changed_by = now, by
+        row.save()
+    return row
+
+
+def delete(row: Kept, *, by: Any) -> None:
+    """Take a row out of sight; it can be brought back for thirty days."""
+    now = timezone.now()
+    with transaction.atomic():
+        _note(row, verb="delete", by=by, at=now)
+        row.deleted_at, row.changed_at, row.changed_by = now, now, by
+        row.save(update_fields=["deleted_at", "changed_at", "changed_by"])
+
+
+def restore(row: Kept, *, by: Any) -> bool:
+    """Bring a deleted row back; returns whether it was still there to be brought back."""
+    now = timezone.now()
+    if row.deleted_at is None or now - row.deleted_at > KEPT_AFTER_DELETE:
+        return False
+    with transaction.atomic():
+        _note(row, verb="restore", by=by, at=now)
+        row.deleted_at, row.changed_at, row.changed_by = None, now, by
+        row.save(update_fields=["deleted_at", "changed_at", "changed_by"])
+    return True
+
+
+def _note(row: Kept, *, verb: str, by: Any, at: datetime) -> None:
+    plain = {f.attname: getattr(row, f.attname) for f in row._meta.concrete_fields}
+    before = json.loads(json.dumps(plain, cls=DjangoJSONEncoder))
+    Change.objects.create(kind=type(row).__name__.lower(), row_id=row.pk, verb=verb, before=before, at=at, by=by)

@@ -1,0 +1,38 @@
+"""A garden and the air over it."""
+
+from __future__ import annotations
+
+from django.db import models
+
+from bluewright.journal.models.kept import Kept
+
+
+class Garden(Kept):
+    """One garden: everything else belongs to one."""
+
+    name = models.CharField(max_length=80)
+    time_zone = models.CharField(max_length=60, default="UTC")
+    hemisphere = models.CharField(max_length=5, choices=[("north", "north"), ("south", "south")], default="north")
+    system = models.CharField(max_length=6, choices=[("metric", "metric"), ("us", "US customary")], default="metric")
+    invented = models.BooleanField(default=False)
+    """True for the demo garden: none of it ever happened, and every page says so."""
+
+    def __str__(self) -> str:
+        return self.name
+
+
+class AirTemp(Kept):
+    """The air in the shade at a time, read or forecast."""
+
+    garden = models.ForeignKey(Garden, models.CASCADE, related_name="air_temps")
+    time = models.DateTimeField()
+    temp_c = models.FloatField()
+    temp_typed = models.CharField(max_length=20)
+    forecast = models.BooleanField(default=False)
+
+    class Meta:
+        ordering = ["time"]
+        indexes = [models.Index(fields=["garden", "time"])]
+
+    def __str__(self) -> str:
+        return f"{self.temp_c:g} C at {self.time:%Y-%m-%d %H:%M}"

@@ -1,0 +1,56 @@
+"""What every row of the journal keeps: who made and changed it and when, and, once deleted, for thirty days itself."""
+
+from __future__ import annotations
+
+import uuid
+from datetime import timedelta
+from typing import Any, Final
+
+from django.conf import settings
+from django.db import models
+
+KEPT_AFTER_DELETE: Final = timedelta(days=30)
+"""How long a deleted row can be brought back."""
+
+
+class StandingManager(models.Manager[Any]):
+    """Rows that are not deleted."""
+
+    def get_queryset(self) -> models.QuerySet[Any]:
+        """All rows but the deleted ones."""
+        return super().get_queryset().filter(deleted_at=None)
+
+
+class Kept(models.Model):
+    """A row of the journal. Its key is made by whoever writes it, so that the same entry sent twice is one entry."""
+
+    id = models.UUIDField(primary_key=True, default=uuid.uuid4, editable=False)
+    made_at = models.DateTimeField()
+    made_by = models.ForeignKey(settings.AUTH_USER_MODEL, models.PROTECT, null=True, related_name="+")
+    changed_at = models.DateTimeField()
+    changed_by = models.ForeignKey(settings.AUTH_USER_MODEL, models.PROTECT, null=True, related_name="+")
+    deleted_at = models.DateTimeField(null=True, blank=True)
+    note = models.TextField(blank=True)
+
+    objects = StandingManager()
+    everything = models.Manager()
+
+    class Meta:
+        abstract = True
+
+
+class Change(models.Model):
+    """One change of one row: what it was before, by whom and when."""
+
+    kind = models.CharField(max_length=40)
+    row_id = models.UUIDField()
+    verb = models.CharField(max_length=20)
+    before = models.JSONField()
+    at = models.DateTimeField()
+    by = models.ForeignKey(settings.AUTH_USER_MODEL, models.PROTECT, null=True, related_name="+")
+
+    class Meta:
+        indexes = [models.Index(fields=["kind", "row_id", "at"])]
+
+    def __str__(self) -> str:
+        return f"{self.verb} {self.kind} at {self.at:%Y-%m-%d %H:%M}"

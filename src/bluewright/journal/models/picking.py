@@ -1,0 +1,43 @@
+"""Pickings: leaf taken from one or several beds."""
+
+from __future__ import annotations
+
+from django.db import models
+
+from bluewright.journal.models.bed import PLANTS, Bed
+from bluewright.journal.models.garden import Garden
+from bluewright.journal.models.kept import Kept
+
+
+class Picking(Kept):
+    """Leaf picked at one time, of one plant."""
+
+    garden = models.ForeignKey(Garden, models.CASCADE, related_name="pickings")
+    picked_at = models.DateTimeField()
+    plant = models.CharField(max_length=20, choices=PLANTS)
+    leaf_kg = models.FloatField()
+    leaf_typed = models.CharField(max_length=30)
+    age = models.CharField(
+        max_length=6, choices=[("young", "young"), ("mixed", "mixed"), ("old", "old")], default="mixed"
+    )
+    damaged_frac = models.FloatField(default=0.0)
+    beds = models.ManyToManyField(Bed, through="PickedFrom", related_name="pickings")
+
+    class Meta:
+        ordering = ["-picked_at"]
+
+    def __str__(self) -> str:
+        return f"{self.leaf_typed} on {self.picked_at:%d %b}"
+
+
+class PickedFrom(models.Model):
+    """A bed that a picking came from."""
+
+    picking = models.ForeignKey(Picking, models.CASCADE, related_name="sources")
+    bed = models.ForeignKey(Bed, models.PROTECT, related_name="taken")
+
+    class Meta:
+        constraints = [models.UniqueConstraint(fields=["picking", "bed"], name="a_bed_once_a_picking")]
+
+    def __str__(self) -> str:
+        return f"{self.picking} from {self.bed}"

@@ -1,0 +1,1 @@
+"""Reads: each question in a fixed number of statements, however many rows there are."""

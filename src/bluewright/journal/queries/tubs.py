@@ -1,0 +1,41 @@
+"""Tubs with all that their pages need, in a fixed number of statements."""
+
+from __future__ import annotations
+
+from datetime import timedelta
+from typing import Final
+from uuid import UUID
+
+from django.db.models import Prefetch, QuerySet
+
+from bluewright.journal.models import AirTemp, Garden, Reading, Steep, SteepLeaf, Strain
+
+AIR_BEFORE: Final = timedelta(days=2)
+AIR_AFTER: Final = timedelta(days=30)
+
+
+def tubs(of: Garden) -> QuerySet[Steep]:
+    """The tubs of a garden, the newest first, whole."""
+    return _whole(Steep.objects.filter(garden=of))
+
+
+def tub(key: UUID, *, of: Garden) -> Steep | None:
+    """One tub of a garden, whole; None if there is none of that key."""
+    return _whole(Steep.objects.filter(garden=of, pk=key)).first()
+
+
+def air(of: Garden, *, around: Steep) -> list[AirTemp]:
+    """The air from two days before a steep to a month after its start, in order of time."""
+    return list(
+        AirTemp.objects.filter(
+            garden=of, time__gte=around.started_at - AIR_BEFORE, time__lte=around.started_at + AIR_AFTER
+        ).order_by("time")
+    )
+
+
+def _whole(steeps: QuerySet[Steep]) -> QuerySet[Steep]:
+    return steeps.select_related("garden").prefetch_related(
+        Prefetch("leaf", queryset=SteepLeaf.objects.select_related("picking")),
+        Prefetch("readings", queryset=Reading.objects.order_by("taken_at")),
+        Prefetch("strains", queryset=Strain.objects.order_by("-strained_at")),
+    )

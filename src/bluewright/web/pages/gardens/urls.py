@@ -1,0 +1,11 @@
+"""Gardens: begin one, open one."""
+
+from django.urls import path
+
+from bluewright.web.pages.gardens import views
+
+urlpatterns = [
+    path("", views.begin, name="gardens.begin"),
+    path("<uuid:key>/open/", views.open_one, name="gardens.open"),
+    path("demo/", views.demo, name="gardens.demo"),
+]

@@ -1,0 +1,106 @@
+"""What is typed about tubs."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from django import forms
+
+from bluewright.journal.models import Garden, Picking
+from bluewright.journal.models.bed import PLANTS
+from bluewright.journal.models.steep import SIGN_FIELDS
+from bluewright.science.steep.signs import SIGNS
+from bluewright.web.ui.typed import MeasureField, MomentField
+
+METHODS = [("cold", "cold, left to the weather"), ("warm", "kept warm, 25 to 45 C"), ("hot", "hot, above 60 C")]
+CUTS = [("whole", "whole"), ("torn", "torn by hand"), ("cut", "cut to 1-2 cm"), ("shredded", "shredded")]
+SUNS = [("shade", "shade"), ("part", "part of the day"), ("full", "all day")]
+SQUEEZES = [("drained", "drained in a sieve"), ("hand", "wrung by hand"), ("press", "in a press")]
+
+
+class BeginForm(forms.Form):
+    """A tub at its start."""
+
+    name = forms.CharField(max_length=60, label="Which tub")
+    plant = forms.ChoiceField(choices=PLANTS)
+    started_at = MomentField(label="Leaf and water met")
+    water = MeasureField(kind="volume_l", low=0.05, high=100_000, label="Water")
+    pickings = forms.ModelMultipleChoiceField(
+        queryset=Picking.objects.none(), required=False, widget=forms.CheckboxSelectMultiple, label="Leaf from"
+    )
+    leaf = MeasureField(
+        kind="mass_kg", low=0.005, high=50_000, required=False, label="Leaf in this tub",
+        help_text="Left out: all of the leaf picked.",
+    )  # fmt: skip
+    method = forms.ChoiceField(choices=METHODS)
+    cut = forms.ChoiceField(choices=CUTS)
+    covered = forms.BooleanField(required=False, initial=True, label="Covered (lid, cloth or weights)")
+    insulated = forms.BooleanField(required=False, label="Wrapped (foam, straw, blankets)")
+    sun = forms.ChoiceField(choices=SUNS, initial="part", label="Sun on the tub")
+    can_strain = forms.RegexField(
+        r"^\s*(([01]\d|2[0-3]):[0-5]\d\s*)*$", required=False, label="When you can strain",
+        help_text="Times of day like 08:00 18:00. Left out: any hour from 6 to 22.",
+    )  # fmt: skip
+
+    def __init__(self, *args: Any, garden: Garden, **options: Any) -> None:
+        super().__init__(*args, **options)
+        pickings: Any = self.fields["pickings"]
+        pickings.queryset = Picking.objects.filter(garden=garden)
+        for name in ("water", "leaf"):
+            measure: Any = self.fields[name]
+            measure.system = garden.system
+
+    def clean(self) -> dict[str, Any]:
+        """A tub needs leaf, all of its own plant."""
+        found = super().clean() or {}
+        chosen = list(found.get("pickings") or [])
+        if not chosen:
+            self.add_error("pickings", "Choose the picking that went in; write it down first if it is not there.")
+        strange = [p for p in chosen if p.plant != found.get("plant")]
+        if strange:
+            self.add_error("pickings", f"{strange[0]} is another plant than this tub's.")
+        return found
+
+
+class LookForm(forms.Form):
+    """A quick look: everything may be left out but one thing."""
+
+    taken_at = MomentField()
+    temp = MeasureField(kind="temp_c", low=-5, high=100, required=False, label="Tub temperature")
+    ph = forms.FloatField(min_value=0, max_value=14, required=False, label="pH", localize=False)
+    note = forms.CharField(required=False, max_length=500, label="Note")
+
+    def __init__(self, *args: Any, garden: Garden, **options: Any) -> None:
+        super().__init__(*args, **options)
+        temp: Any = self.fields["temp"]
+        temp.system = garden.system
+        for name in SIGN_FIELDS:
+            choices = [("", "not looked at"), *((str(k), words) for k, words in enumerate(SIGNS[name].levels))]
+            self.fields[name] = forms.TypedChoiceField(
+                choices=choices, coerce=int, empty_value=None, required=False, widget=forms.RadioSelect,
+                label=name.replace("_", " "),
+            )  # fmt: skip
+
+    def clean(self) -> dict[str, Any]:
+        """At least one thing must have been noticed."""
+        found = super().clean() or {}
+        told = [found.get(name) for name in (*SIGN_FIELDS, "temp", "ph")]
+        if not self.errors and all(value is None for value in told) and not found.get("note"):
+            raise forms.ValidationError("Nothing is entered yet: give a sign, a temperature, a pH or a note.")
+        return found
+
+
+class StrainForm(forms.Form):
+    """A tub at straining."""
+
+    strained_at = MomentField(label="Strained")
+    squeeze = forms.ChoiceField(choices=SQUEEZES, label="How")
+    liquor = MeasureField(kind="volume_l", low=0.01, high=100_000, required=False, label="Liquor measured")
+    rinse = MeasureField(kind="volume_l", low=0.0, high=100_000, required=False, label="Rinse")
+    note = forms.CharField(required=False, max_length=500, label="Note")
+
+    def __init__(self, *args: Any, garden: Garden, **options: Any) -> None:
+        super().__init__(*args, **options)
+        for name in ("liquor", "rinse"):
+            measure: Any = self.fields[name]
+            measure.system = garden.system

@@ -1,0 +1,197 @@
+"""What a tub's page shows: rounding and words happen here, once."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from datetime import datetime
+from zoneinfo import ZoneInfo
+
+from bluewright.charts.answers import strain_chart
+from bluewright.journal.models import Reading, Steep
+from bluewright.journal.models.steep import SIGN_FIELDS
+from bluewright.science.base.bands import Band
+from bluewright.science.steep.answer import SteepAnswer
+from bluewright.science.steep.signs import SIGNS
+from bluewright.web.ui.words import band_words, moment, percent, share_words
+
+READING_WORDS = {
+    "ph": "the pH",
+    "temp_c": "the temperature of the tub",
+    "dissolved_oxygen_mg_l": "dissolved oxygen",
+    "dye_index": "a photo of a jar made alkaline, shaken and rested",
+    "bubbles": "how it bubbles",
+    "scum": "the scum",
+    "blue_cast": "the blue cast in bright light",
+    "limpness": "how limp the leaves are",
+    "darkness": "how dark the liquor is",
+    "smell": "the smell",
+    "alkali_green": "how green a jar turns on alkali",
+}
+WORTH_SAYING_FRAC = 0.001
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class OptionRow:
+    """A moment at which to strain."""
+
+    when: str
+    share: str
+    risk: str
+    advised: bool
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CallPart:
+    """The strain call in words, with its chart."""
+
+    advice: str
+    """`wait`, `strain` or `strain_past_peak`."""
+    headline: str
+    """The advice in one sentence."""
+    now: str
+    window: str
+    grams: str
+    look_again: str
+    next_reading: str
+    options: tuple[OptionRow, ...]
+    cautions: tuple[str, ...]
+    chart: str
+    """SVG text."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LookRow:
+    """One look in the tub's story."""
+
+    key: str
+    when: str
+    said: str
+    note: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class StrainRow:
+    """The straining."""
+
+    key: str
+    when: str
+    said: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TubPage:
+    """One tub."""
+
+    key: str
+    name: str
+    facts: str
+    """Plant, leaf, water and start in one line."""
+    age: str
+    """How long it has been steeping."""
+    strained: StrainRow | None
+    call: CallPart | None
+    """None once it is strained, or when no forecast can be made."""
+    trouble: str
+    """Why there is no forecast; empty where there is one or it is strained."""
+    looks: tuple[LookRow, ...] = field(default=())
+
+
+def tub_page(steep: Steep, *, answer: SteepAnswer | None, now: datetime, trouble: str = "") -> TubPage:
+    """The page of a tub, given its call."""
+    zone = ZoneInfo(steep.garden.time_zone)
+    strains = list(steep.strains.all())
+    return TubPage(
+        key=str(steep.pk),
+        name=steep.name,
+        facts=facts(steep, zone),
+        age=age(steep, now),
+        strained=_strained(strains[0], zone) if strains else None,
+        call=call_part(answer) if answer is not None else None,
+        trouble=trouble,
+        looks=tuple(look_row(r, zone) for r in reversed(list(steep.readings.all()))),
+    )
+
+
+def facts(steep: Steep, zone: ZoneInfo) -> str:
+    """`woad, 6 kg in 40 L, since Fri 3 Jul 11:00`."""
+    leaf = " + ".join(part.leaf_typed for part in steep.leaf.all()) or "no leaf"
+    started = moment(steep.started_at.astimezone(zone))
+    return f"{steep.get_plant_display()}, {leaf} of leaf in {steep.water_typed} of water, {steep.method}, since {started}"
+
+
+def age(steep: Steep, now: datetime) -> str:
+    """`45 hours` or `12 minutes`."""
+    minutes = max((now - steep.started_at).total_seconds() / 60, 0)
+    return f"{minutes / 60:.0f} hours" if minutes >= 120 else f"{minutes:.0f} minutes"
+
+
+def call_part(answer: SteepAnswer) -> CallPart:
+    """The call in words."""
+    window = f"Best from about {moment(answer.window.from_)} to {moment(answer.window.to)}."
+    again = "" if answer.look_again_at == answer.strain_at else f"Look again {moment(answer.look_again_at)}."
+    now, best = answer.recoverable_g.now, answer.recoverable_g.best
+    return CallPart(
+        advice=answer.advice,
+        headline=headline(answer),
+        now=f"Now would give {share_words(answer.frac_of_best_now)} of the best.",
+        window=window,
+        grams=f"Pure blue: now {band_words(now, 'g')}, at its best {band_words(best, 'g')}.",
+        look_again=again,
+        next_reading=_telling(answer),
+        options=tuple(
+            OptionRow(
+                when="now" if option.time == answer.inputs.now else moment(option.time),
+                share=percent(option.expected_frac_of_best),
+                risk=percent(option.chance_of_losing_a_fifth),
+                advised=option.time == answer.strain_at,
+            )
+            for option in answer.options
+        ),
+        cautions=tuple(c.text for c in answer.cautions),
+        chart=strain_chart(answer, answer=headline(answer)),
+    )
+
+
+def headline(answer: SteepAnswer) -> str:
+    """The advice in one sentence."""
+    if answer.advice == "wait":
+        return f"Wait, and strain {moment(answer.strain_at)}."
+    if answer.advice == "strain_past_peak":
+        return f"Strain now: it is falling, with a chance of {percent(answer.chance_past_peak)}."
+    return "Strain now."
+
+
+def look_row(reading: Reading, zone: ZoneInfo) -> LookRow:
+    """One look in words."""
+    levels = [
+        f"{name.replace('_', ' ')}: {SIGNS[name].levels[level]}"
+        for name in SIGN_FIELDS
+        if (level := getattr(reading, name)) is not None
+    ]
+    temp = [f"tub {reading.temp_typed}"] if reading.temp_c is not None else []
+    ph = [f"pH {reading.ph:g}"] if reading.ph is not None else []
+    return LookRow(
+        key=str(reading.pk),
+        when=moment(reading.taken_at.astimezone(zone)),
+        said="; ".join(temp + ph + levels),
+        note=reading.note,
+    )
+
+
+def _strained(row: object, zone: ZoneInfo) -> StrainRow:
+    liquor = f", {row.liquor_typed} of liquor" if row.liquor_typed else ""  # type: ignore[attr-defined]
+    return StrainRow(
+        key=str(row.pk),  # type: ignore[attr-defined]
+        when=moment(row.strained_at.astimezone(zone)),  # type: ignore[attr-defined]
+        said=f"{row.get_squeeze_display()}{liquor}",  # type: ignore[attr-defined]
+    )
+
+
+def _telling(answer: SteepAnswer) -> str:
+    worth = [READING_WORDS[r.reading] for r in answer.next_reading if r.expected_gain_frac >= WORTH_SAYING_FRAC]
+    if not worth:
+        return "No single look now would change this much."
+    return f"Most telling next: {worth[0]}" + (f"; then {', '.join(worth[1:3])}" if worth[1:] else "") + "."
+
+
+__all__ = ["Band", "CallPart", "TubPage", "age", "call_part", "facts", "headline", "look_row", "tub_page"]

@@ -1,0 +1,16 @@
+"""Tubs: list, begin, one tub, a quick look, strain, and the way back from a mistake."""
+
+from django.urls import path
+
+from bluewright.web.pages.tubs import views
+
+urlpatterns = [
+    path("", views.index, name="tubs.index"),
+    path("begin/", views.begin, name="tubs.begin"),
+    path("<uuid:key>/", views.show, name="tubs.show"),
+    path("<uuid:key>/look/", views.look, name="tubs.look"),
+    path("<uuid:key>/strain/", views.strain, name="tubs.strain"),
+    path("<uuid:key>/readings/<uuid:reading>/delete/", views.delete_reading, name="tubs.delete_reading"),
+    path("<uuid:key>/readings/<uuid:reading>/restore/", views.restore_reading, name="tubs.restore_reading"),
+    path("<uuid:key>/strain/<uuid:straining>/delete/", views.delete_strain, name="tubs.delete_strain"),
+]

@@ -1,0 +1,138 @@
+"""Tubs: each view reads the journal, builds a page, shows it; each post is an action and a redirect."""
+
+from __future__ import annotations
+
+from uuid import UUID
+
+from django.contrib import messages
+from django.http import Http404, HttpRequest, HttpResponse
+from django.shortcuts import get_object_or_404, redirect, render
+from django.utils import timezone
+from django.views.decorators.http import require_http_methods, require_POST, require_safe
+
+from bluewright.journal.actions import keeping, steeps
+from bluewright.journal.bridge import calls
+from bluewright.journal.bridge.steeps import steep_record
+from bluewright.journal.models import Garden, Reading, Steep, Strain
+from bluewright.journal.queries import tubs
+from bluewright.science.base.errors import BluewrightError
+from bluewright.science.steep.answer import SteepAnswer
+from bluewright.web.pages.tubs.forms import BeginForm, LookForm, StrainForm
+from bluewright.web.pages.tubs.page import tub_page
+from bluewright.web.pages.tubs.typed import leaf_parts, new_reading, new_steep, new_strain
+from bluewright.web.ui.respond import in_garden, shown
+
+
+@require_safe
+@in_garden
+def index(request: HttpRequest, garden: Garden) -> HttpResponse:
+    """All tubs: those that steep first."""
+    now = timezone.localtime()
+    found = [tub_page(steep, answer=None, now=now) for steep in tubs.tubs(garden)]
+    return render(request, "tubs/index.html", {"tubs": sorted(found, key=lambda t: t.strained is not None)})
+
+
+@require_http_methods(["GET", "HEAD", "POST"])
+@in_garden
+def begin(request: HttpRequest, garden: Garden) -> HttpResponse:
+    """Begin a steep."""
+    first = {"started_at": timezone.localtime(), "pickings": [request.GET.get("picking")]}
+    form = BeginForm(request.POST or None, garden=garden, initial=first)
+    if request.method == "POST" and form.is_valid():
+        steep = new_steep(form.cleaned_data, garden=garden)
+        steeps.begin_steep(steep, leaf=leaf_parts(form.cleaned_data), by=request.user)
+        return redirect("tubs.show", key=steep.pk)
+    return render(request, "tubs/begin.html", {"form": form}, status=422 if form.errors else 200)
+
+
+@require_safe
+@in_garden
+def show(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
+    """One tub: its call, its story."""
+    steep = _tub(garden, key)
+    answer, trouble = _call(steep, garden)
+    return shown(request, "tubs/show.html", tub_page(steep, answer=answer, now=timezone.localtime(), trouble=trouble))
+
+
+@require_http_methods(["GET", "HEAD", "POST"])
+@in_garden
+def look(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
+    """A quick look."""
+    steep = _tub(garden, key)
+    form = LookForm(request.POST or None, garden=garden, initial={"taken_at": timezone.localtime()})
+    if request.method == "POST" and form.is_valid():
+        if not steep.started_at <= form.cleaned_data["taken_at"] <= timezone.now() + timezone.timedelta(minutes=5):
+            form.add_error("taken_at", f"A look lies between the start of the steep ({steep.started_at:%d %b %H:%M}) and now.")
+        else:
+            reading = steeps.add_reading(new_reading(form.cleaned_data, steep=steep), by=request.user)
+            messages.success(request, "Written down.", extra_tags=str(reading.pk))
+            return redirect("tubs.show", key=key)
+    context = {"form": form, "tub": tub_page(steep, answer=None, now=timezone.localtime())}
+    return render(request, "tubs/look.html", context, status=422 if form.errors else 200)
+
+
+@require_http_methods(["GET", "HEAD", "POST"])
+@in_garden
+def strain(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
+    """Strain the tub."""
+    steep = _tub(garden, key)
+    form = StrainForm(request.POST or None, garden=garden, initial={"strained_at": timezone.localtime()})
+    if request.method == "POST" and form.is_valid():
+        if form.cleaned_data["strained_at"] < steep.started_at:
+            form.add_error("strained_at", "That is before the steep began.")
+        else:
+            steeps.strain(new_strain(form.cleaned_data, steep=steep), by=request.user)
+            messages.success(request, f"{steep.name} is strained.")
+            return redirect("tubs.show", key=key)
+    context = {"form": form, "tub": tub_page(steep, answer=None, now=timezone.localtime())}
+    return render(request, "tubs/strain.html", context, status=422 if form.errors else 200)
+
+
+@require_POST
+@in_garden
+def delete_reading(request: HttpRequest, garden: Garden, key: UUID, reading: UUID) -> HttpResponse:
+    """Take a look back."""
+    row = get_object_or_404(Reading, pk=reading, steep__pk=key, steep__garden=garden)
+    keeping.delete(row, by=request.user)
+    messages.info(request, "Taken out.", extra_tags=f"restore {row.pk}")
+    return redirect("tubs.show", key=key)
+
+
+@require_POST
+@in_garden
+def restore_reading(request: HttpRequest, garden: Garden, key: UUID, reading: UUID) -> HttpResponse:
+    """Bring a look back that was taken out."""
+    row = get_object_or_404(Reading.everything, pk=reading, steep__pk=key, steep__garden=garden)
+    if keeping.restore(row, by=request.user):
+        messages.success(request, "Brought back.")
+    return redirect("tubs.show", key=key)
+
+
+@require_POST
+@in_garden
+def delete_strain(request: HttpRequest, garden: Garden, key: UUID, straining: UUID) -> HttpResponse:
+    """The tub was not strained after all."""
+    row = get_object_or_404(Strain, pk=straining, steep__pk=key, steep__garden=garden)
+    keeping.delete(row, by=request.user)
+    messages.info(request, "The straining is taken back.")
+    return redirect("tubs.show", key=key)
+
+
+def _tub(garden: Garden, key: UUID) -> Steep:
+    steep = tubs.tub(key, of=garden)
+    if steep is None:
+        raise Http404("there is no such tub in this garden")
+    return steep
+
+
+def _call(steep: Steep, garden: Garden) -> tuple[SteepAnswer | None, str]:
+    """The call of a tub that still steeps; or why there is none."""
+    if steep.strains.all():
+        return None, ""
+    try:
+        record = steep_record(steep, air=tubs.air(garden, around=steep), now=timezone.now())
+        answer = calls.strain_call(steep.pk, record)
+    except BluewrightError as error:
+        return None, str(error)
+    calls.remember(steep, answer)
+    return answer, ""

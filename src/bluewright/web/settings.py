@@ -1,0 +1,92 @@
+"""Settings. One folder holds everything that is the grower's: `BLUEWRIGHT_HOME`, by default `garden` here."""
+
+from __future__ import annotations
+
+import os
+import secrets
+from pathlib import Path
+
+HOME = Path(os.environ.get("BLUEWRIGHT_HOME", "garden")).resolve()
+HERE = Path(__file__).resolve().parent
+
+
+def _secret() -> str:
+    """The secret key of this installation, made at the first start."""
+    path = HOME / "secret.key"
+    if not path.exists():
+        HOME.mkdir(parents=True, exist_ok=True)
+        path.touch(mode=0o600)
+        path.write_text(secrets.token_urlsafe(50), encoding="utf-8")
+    return path.read_text(encoding="utf-8")
+
+
+SECRET_KEY = _secret()
+DEBUG = False
+ALLOWED_HOSTS = ["127.0.0.1", "localhost", "[::1]", "testserver"]
+ROOT_URLCONF = "bluewright.web.urls"
+WSGI_APPLICATION = "bluewright.web.wsgi.application"
+INSTALLED_APPS = [
+    "django.contrib.auth",
+    "django.contrib.contenttypes",
+    "django.contrib.sessions",
+    "django.contrib.messages",
+    "django.contrib.staticfiles",
+    "django_htmx",
+    "bluewright.journal",
+    "bluewright.web",
+]
+MIDDLEWARE = [
+    "django.middleware.security.SecurityMiddleware",
+    "whitenoise.middleware.WhiteNoiseMiddleware",
+    "bluewright.web.policy.content_policy",
+    "django.contrib.sessions.middleware.SessionMiddleware",
+    "django.middleware.common.CommonMiddleware",
+    "django.middleware.csrf.CsrfViewMiddleware",
+    "django.contrib.auth.middleware.AuthenticationMiddleware",
+    "bluewright.web.access.owner_at_home",
+    "django.contrib.messages.middleware.MessageMiddleware",
+    "django.middleware.clickjacking.XFrameOptionsMiddleware",
+    "django_htmx.middleware.HtmxMiddleware",
+]
+TEMPLATES = [
+    {
+        "BACKEND": "django.template.backends.django.DjangoTemplates",
+        "DIRS": [HERE / "templates"],
+        "APP_DIRS": False,
+        "OPTIONS": {
+            "context_processors": [
+                "django.template.context_processors.request",
+                "django.contrib.messages.context_processors.messages",
+                "bluewright.web.ui.context.garden",
+            ],
+            "libraries": {"ui": "bluewright.web.ui.tags"},
+            "builtins": ["django.templatetags.i18n", "django_htmx.templatetags.django_htmx", "bluewright.web.ui.tags"],
+        },
+    }
+]
+DATABASES = {
+    "default": {
+        "ENGINE": "django.db.backends.sqlite3",
+        "NAME": HOME / "garden.sqlite3",
+        "CONN_MAX_AGE": None,
+        # Django's own default fails at once under contention; an immediate transaction waits its turn.
+        "OPTIONS": {
+            "transaction_mode": "IMMEDIATE",
+            "timeout": 10,
+            "init_command": "PRAGMA journal_mode=WAL;PRAGMA synchronous=NORMAL;PRAGMA foreign_keys=ON;",
+        },
+    }
+}
+STATIC_URL = "static/"
+STATICFILES_DIRS = [HERE / "static"]
+WHITENOISE_USE_FINDERS = True
+WHITENOISE_AUTOREFRESH = False
+USE_TZ = True
+TIME_ZONE = "UTC"
+LANGUAGE_CODE = "en-gb"
+USE_I18N = True
+DEFAULT_AUTO_FIELD = "django.db.models.BigAutoField"
+SECURE_CONTENT_TYPE_NOSNIFF = True
+SESSION_COOKIE_HTTPONLY = True
+SESSION_COOKIE_AGE = 60 * 60 * 24 * 180
+FORM_RENDERER = "django.forms.renderers.DjangoTemplates"

@@ -1,0 +1,40 @@
+"""One way to answer: a page object, shown by its template, or as JSON with `?as=json`."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import asdict
+from functools import wraps
+from typing import Any
+from zoneinfo import ZoneInfo
+
+from django.http import HttpRequest, HttpResponse, JsonResponse
+from django.shortcuts import redirect, render
+from django.utils import timezone
+
+
+from bluewright.journal.models import Garden
+from bluewright.web.ui.context import open_garden
+
+View = Callable[..., HttpResponse]
+
+
+def shown(request: HttpRequest, template: str, page: Any, *, status: int = 200) -> HttpResponse:
+    """The page by its template; its own JSON twin when asked for."""
+    if request.GET.get("as") == "json":
+        return JsonResponse(asdict(page), status=status)
+    return render(request, template, {"page": page}, status=status)
+
+
+def in_garden(view: Callable[..., HttpResponse]) -> View:
+    """View decorator: gives the open garden as second argument and sets its clock; without one, to the start page."""
+
+    @wraps(view)
+    def within(request: HttpRequest, **keys: Any) -> HttpResponse:
+        garden: Garden | None = open_garden(request)
+        if garden is None:
+            return redirect("gardens.begin")
+        with timezone.override(ZoneInfo(garden.time_zone)):
+            return view(request, garden, **keys)
+
+    return within

@@ -1,0 +1,41 @@
+"""Form fields that take what people type (`64 F`, `1 1/2 lb`, `5,5`) and keep it as typed beside the value."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from django import forms
+from django.core.exceptions import ValidationError
+
+from bluewright.science.base.errors import InputError
+from bluewright.science.base.measures import Measure, read_measure
+
+
+class MeasureField(forms.CharField):
+    """A measure of one kind; cleaned to a `Measure` (typed text and canonical value), or None if left empty."""
+
+    def __init__(self, *, kind: str, system: str = "metric", low: float | None = None, high: float | None = None, **options: Any) -> None:
+        self.kind, self.system, self.low, self.high = kind, system, low, high
+        super().__init__(max_length=40, **options)
+        self.widget.attrs |= {"inputmode": "decimal", "autocomplete": "off"}
+
+    def clean(self, value: Any) -> Measure | None:
+        """Read the text; a mistake is said with what would be right."""
+        text = super().clean(value)
+        if not text:
+            return None
+        try:
+            found = read_measure(text, kind=self.kind, prefer=self.system)
+        except InputError as error:
+            raise ValidationError(f"{error.what}; {error.right}") from None
+        if (self.low is not None and found.value < self.low) or (self.high is not None and found.value > self.high):
+            raise ValidationError(f"{text} cannot be; give {self.low:g} to {self.high:g}")
+        return found
+
+
+class MomentField(forms.DateTimeField):
+    """A moment by the garden's clock."""
+
+    def __init__(self, **options: Any) -> None:
+        widget = forms.DateTimeInput(attrs={"type": "datetime-local"}, format="%Y-%m-%dT%H:%M")
+        super().__init__(widget=widget, input_formats=["%Y-%m-%dT%H:%M", "%Y-%m-%d %H:%M"], **options)

@@ -1,0 +1,12 @@
+"""Every page's address; a name `noun.verb` is `pages/<noun>/views.<verb>`."""
+
+from django.urls import include, path
+
+urlpatterns = [
+    path("", include("bluewright.web.pages.today.urls")),
+    path("gardens/", include("bluewright.web.pages.gardens.urls")),
+    path("beds/", include("bluewright.web.pages.beds.urls")),
+    path("pickings/", include("bluewright.web.pages.pickings.urls")),
+    path("tubs/", include("bluewright.web.pages.tubs.urls")),
+    path("air/", include("bluewright.web.pages.air.urls")),
+]
