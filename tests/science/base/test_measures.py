@@ -206,7 +206,7 @@ def test_a_degree_without_its_letter_is_a_bare_number(text: str) -> None:
     ],
 )
 def test_a_value_is_said_in_a_unit_that_fits_it(amount: float, kind: MeasureKind, metric: str, us: str) -> None:
-    """Own hand: 5 kg / 0.45359237 = 11.02 lb; 250 mL / 29.5735 = 8.454; 17.77 * 1.8 + 32 = 63.99; 12345 L = 3261 gal."""
+    """Own hand: 5 kg / 0.45359237 = 11.02 lb; 250 mL = 8.454 fl oz; 17.77 * 1.8 + 32 = 63.99; 12345 L = 3261 gal."""
     assert say_measure(amount, kind=kind, system="metric") == metric
     assert say_measure(amount, kind=kind, system="us") == us
 
