@@ -115,7 +115,7 @@ def air_chart(found: AirAnswer, *, answer: str) -> str:
             x_name="minutes of airing",
             y_name="turned, %",
             band=_curve(found.done_frac_by_min, scale=100),
-            target=Target(value=95.0, label="done: 95 %"),
+            target=Target(value=95.0, label="done: 95%"),
             choice=Choice(span=Span(low=done_min, mid=done_min, high=done_min), label="now") if done_min else None,
             y_from_zero=True,
         )

@@ -22,6 +22,12 @@ TAN_INK: Final = "#5c3a0c"
 """The same, dark enough for text."""
 GREEN: Final = "#3f5a2a"
 """The green of liquor that has met air: targets."""
+LIQUOR: Final = ("#f3eac8", "#e0c878", "#b4803a", "#5c3a0c")
+"""Liquor from pale through straw and tea to dark brown: the four levels of darkness."""
+LIQUOR_GREEN: Final = ("#c3bb5c", "#7f9a45", GREEN)
+"""Liquor with alkali, from yellowish to deep green."""
+LEAF: Final = ("#5c8040", "#86994f", "#8d8744", "#ded6b4")
+"""Leaf from crisp through olive to see-through: the four levels of limpness."""
 
 WIDTH: Final = 480.0
 """Width of every drawing in its own units; a drawing scales with the page. 390 px on a phone make 0.81 px of one."""

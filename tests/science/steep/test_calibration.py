@@ -15,8 +15,8 @@ from bluewright.science.steep.kinetics import Course
 from bluewright.science.steep.setting import Setting
 from tests.science.steep.simulate import blank, draw, record
 
-SIMULATIONS = 160
-MEMBERS = 400
+SIMULATIONS = 120
+MEMBERS = 800
 QUANTITIES = ("hour of the peak", "share of the best now", "recoverable now", "temperature now", "speed of dying")
 
 

@@ -1,0 +1,59 @@
+"""The seven signs of a steep as small pictures, four levels each, told apart at a glance and without colour."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import Final
+
+from bluewright.charts import signs_at_hand, signs_in_tub
+from bluewright.charts.palette import LINEN
+from bluewright.charts.svg import box, element, number, words
+from bluewright.science.base.errors import InputError
+from bluewright.science.steep.signs import LEVELS, SIGNS, SignName
+
+SIDE: Final = 96.0
+"""Side of the square, in the picture's own units; it is meant for 56 px and more."""
+
+_PICTURES: Final[dict[SignName, Callable[[int], str]]] = {
+    "bubbles": signs_in_tub.bubbles,
+    "scum": signs_in_tub.scum,
+    "blue_cast": signs_in_tub.blue_cast,
+    "limpness": signs_at_hand.limpness,
+    "darkness": signs_at_hand.darkness,
+    "smell": signs_at_hand.smell,
+    "alkali_green": signs_at_hand.alkali_green,
+}
+
+
+def sign_drawing(sign: SignName, level: int) -> str:
+    """The picture of `sign` at `level` (0 to 3) as SVG text, 96 units square; its title says both in words.
+
+    Raises `InputError` for a sign that does not exist and for a level that is not 0, 1, 2 or 3.
+    """
+    if sign not in SIGNS:
+        raise InputError(where="sign", what=f"there is no sign {sign!r}", right=f"one of {', '.join(SIGNS)}")
+    checked = check_level(level, where="level")
+    return (
+        element(
+            "svg",
+            element("title", words(f"{sign_words(sign)}: {SIGNS[sign].levels[checked]}")),
+            box(0, 0, SIDE, SIDE, rx=8.0, fill=LINEN),
+            _PICTURES[sign](checked),
+            xmlns="http://www.w3.org/2000/svg",
+            viewBox=f"0 0 {number(SIDE)} {number(SIDE)}",
+            role="img",
+        )
+        + "\n"
+    )
+
+
+def sign_words(sign: SignName) -> str:
+    """The name of the sign as people write it: `blue cast`."""
+    return "green with alkali" if sign == "alkali_green" else sign.replace("_", " ")
+
+
+def check_level(level: int, *, where: str) -> int:
+    """`level` itself if it is one of the four; else an `InputError`."""
+    if isinstance(level, bool) or not isinstance(level, int) or not 0 <= level < LEVELS:
+        raise InputError(where=where, what=f"{level!r} is no level", right="0, 1, 2 or 3")
+    return level

@@ -1,0 +1,173 @@
+"""A tub as it would look now: how full, what colour, its leaves, scum and bubbles, its lid, its name on the side."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+from typing import Final
+
+from bluewright.charts.palette import INK, LINEN, NIGHT
+from bluewright.charts.pen import OUTLINE, arc, disc, oval
+from bluewright.charts.signs_drawn import check_level, sign_words
+from bluewright.charts.svg import area, box, element, label, line, number, path, shortened, text_width, words
+from bluewright.charts.tub_contents import (
+    FLOOR,
+    FOOT,
+    MIDDLE,
+    TOP,
+    Inside,
+    TubStage,
+    cast,
+    froth,
+    leaves,
+    level_oval,
+    liquor,
+    rising,
+    surface,
+)
+from bluewright.science.base.errors import InputError
+from bluewright.science.steep.signs import SIGNS, SignName
+
+SHOWN: Final[tuple[SignName, ...]] = ("limpness", "darkness", "blue_cast", "scum", "bubbles")
+"""The signs that a drawing of a tub can show."""
+
+_STAGE_WORDS: Final[dict[TubStage, str]] = {
+    "steep": "leaf under water",
+    "strained": "strained",
+    "alkali": "alkali added",
+    "aired": "aired",
+    "settling": "the blue is settling",
+}
+_WIDE: Final = 240.0
+_HIGH: Final = 180.0
+_NAME_SIZE: Final = 21.0
+_SMALLEST_NAME: Final = 15.0
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TubLook:
+    """What is known of the look of one tub. Signs are levels 0 to 3, None if not looked at: drawn neutral."""
+
+    short_name: str
+    """What stands on the side of the tub; drawn as far as there is room, whole in the title."""
+    fill_frac: float
+    """How full it is, 0 (empty) to 1 (to the brim)."""
+    stage: TubStage = "steep"
+    """Leaf is drawn during the steep only; then green with alkali, blue once aired, clear over blue while settling."""
+    darkness: int | None = None
+    """Of the liquor, while it is steeping or strained, and above the blue while it is settling."""
+    blue_cast: int | None = None
+    """Of the liquor in bright light."""
+    limpness: int | None = None
+    """Of the leaves."""
+    scum: int | None = None
+    """On the surface."""
+    bubbles: int | None = None
+    """In the liquor and on it."""
+    covered: bool = False
+    """Whether the lid is on."""
+
+    def __post_init__(self) -> None:
+        if not self.short_name.strip():
+            raise InputError(where="short_name", what="it is empty", right="the name that stands on the tub")
+        if not math.isfinite(self.fill_frac) or not 0 <= self.fill_frac <= 1:
+            raise InputError(where="fill_frac", what=f"{self.fill_frac} is no share", right="0 (empty) to 1 (full)")
+        if self.stage not in _STAGE_WORDS:
+            raise InputError(where="stage", what=f"{self.stage!r} is none", right=f"one of {', '.join(_STAGE_WORDS)}")
+        for name in SHOWN:
+            level = getattr(self, name)
+            if level is not None:
+                check_level(level, where=name)
+
+
+def tub_drawing(look: TubLook) -> str:
+    """The tub as SVG text, 240 by 180 units, cut open like glass; its title says in words what is drawn."""
+    return (
+        element(
+            "svg",
+            element("title", words(_said(look))),
+            box(0, 0, _WIDE, _HIGH, rx=10.0, fill=LINEN),
+            _handles(),
+            _walls(),
+            _contents(look),
+            _rim(),
+            froth(Inside.filled(look.fill_frac), look.bubbles) if look.fill_frac else "",
+            _name(look.short_name),
+            _lid() if look.covered else "",
+            xmlns="http://www.w3.org/2000/svg",
+            viewBox=f"0 0 {number(_WIDE)} {number(_HIGH)}",
+            role="img",
+        )
+        + "\n"
+    )
+
+
+def _said(look: TubLook) -> str:
+    """Everything that is drawn, in words; signs that were not looked at are named last."""
+    fill = "empty" if look.fill_frac == 0 else f"{100 * look.fill_frac:.0f} % full"
+    parts = [fill, _STAGE_WORDS[look.stage], "covered" if look.covered else "open"]
+    unseen = []
+    for name in SHOWN:
+        level = getattr(look, name)
+        if level is None:
+            unseen.append(sign_words(name))
+        else:
+            parts.append(f"{sign_words(name)}: {SIGNS[name].levels[level]}")
+    if unseen:
+        parts.append(f"not looked at: {', '.join(unseen)}")
+    return f"{look.short_name.strip()}: {'; '.join(parts)}"
+
+
+def _contents(look: TubLook) -> str:
+    """What is in the tub, from the far side to the near; nothing in an empty one."""
+    if look.fill_frac == 0:
+        return ""
+    inside = Inside.filled(look.fill_frac)
+    drawn = [liquor(inside, stage=look.stage, darkness=look.darkness)]
+    drawn.append(cast(inside, look.blue_cast))
+    if look.stage == "steep":
+        drawn.append(leaves(inside, look.limpness))
+    drawn.append(rising(inside, look.bubbles))
+    drawn.append(surface(inside, stage=look.stage, darkness=look.darkness, scum=look.scum, blue_cast=look.blue_cast))
+    return "".join(drawn)
+
+
+def _handles() -> str:
+    return "".join(disc(120 + side * 102, 68, 9, fill="none", **OUTLINE) for side in (-1, 1))
+
+
+def _walls() -> str:
+    """The glass body with the far rim, before anything is put in."""
+    back = arc(MIDDLE, *level_oval(TOP), start_deg=180, end_deg=360)
+    front = arc(MIDDLE, *level_oval(FOOT), start_deg=0, end_deg=180)
+    return area([*back, *front], fill=LINEN, **OUTLINE)
+
+
+def _rim() -> str:
+    return path(arc(MIDDLE, *level_oval(TOP), start_deg=0, end_deg=180), **OUTLINE)
+
+
+def _name(short_name: str) -> str:
+    """The solid foot of the tub with the name on it."""
+    upper = arc(MIDDLE, *level_oval(FLOOR), start_deg=180, end_deg=0)
+    lower = arc(MIDDLE, *level_oval(FOOT), start_deg=0, end_deg=180)
+    name, bold, room = short_name.strip(), 1.1, 138.0
+    size = min(_NAME_SIZE, max(_SMALLEST_NAME, room / (bold * text_width(name, 1.0))))
+    text = shortened(name, size=bold * size, width=room)
+    said = label(MIDDLE, 157.5 + 0.36 * size, text, size=size, anchor="middle", weight="bold")
+    return area([*upper, *lower], fill=NIGHT, **OUTLINE) + said
+
+
+def _lid() -> str:
+    """A wooden lid lying on the rim, with its handle."""
+    across, up, top, thick = 109.0, 18.0, TOP - 8, 8.0
+    edge = [
+        *arc(MIDDLE, top, across, up, start_deg=180, end_deg=360),
+        *arc(MIDDLE, top + thick, across, up, start_deg=0, end_deg=180),
+    ]
+    drawn = [area(edge, fill=NIGHT, **OUTLINE), oval(MIDDLE, top, across, up, fill=NIGHT, **OUTLINE)]
+    for x in (-70, -36, 36, 70):
+        reach = up * math.sqrt(1 - (x / across) ** 2)
+        drawn.append(line(MIDDLE + x, top - reach, MIDDLE + x, top + reach, stroke=INK, stroke_width=1.4))
+    drawn.append(box(104, top - 9, 32, 10, rx=5.0, fill=LINEN, **OUTLINE))
+    return "".join(drawn)
