@@ -8,7 +8,7 @@ sys.path.insert(0, str(Path(__file__).parent / "_ext"))
 project = "Bluewright"
 author = "The Bluewright developers"
 copyright = "2026, the Bluewright developers"
-extensions = ["myst_parser", "own_assets", "source_list"]
+extensions = ["myst_parser", "own_assets", "sign_pictures", "source_list"]
 myst_heading_anchors = 3
 myst_enable_extensions = ["colon_fence", "deflist"]
 exclude_patterns = ["_build", "_ext", "conftest.py"]

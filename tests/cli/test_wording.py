@@ -1,12 +1,28 @@
-"""How numbers are said. Expected texts are own hand, from the rule in the docstring of `figure`."""
+"""How numbers, times and cautions are said. Expected texts are own hand, from the rules in the docstrings."""
 
 import re
+from datetime import UTC, datetime
+from pathlib import Path
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from bluewright.cli.wording import cautions, figure, frac, litres, ranged
+import bluewright.science
+from bluewright.cli.wording import (
+    NOTES,
+    about,
+    cautions,
+    figure,
+    frac,
+    hours,
+    litres,
+    minutes,
+    moment,
+    percent,
+    ranged,
+    rough,
+)
 from bluewright.science.base.bands import Band
 from bluewright.science.base.cautions import Caution
 
@@ -34,11 +50,16 @@ def test_figures_are_short_and_plain(value: float, said: str) -> None:
     assert figure(value) == said
 
 
+@pytest.mark.parametrize(("value", "said"), [(0.0, "0"), (4.84, "4.8"), (111.0, "110"), (1630.0, "1,600")])
+def test_rough_figures_have_two_digits(value: float, said: str) -> None:
+    assert rough(value) == said
+
+
 @given(value=st.floats(-1e9, 1e9).filter(lambda v: v == 0 or abs(v) > 1e-9))
 def test_a_figure_is_near_its_value_and_never_has_an_exponent(value: float) -> None:
-    said = figure(value)
-    assert re.fullmatch(r"-?[\d,]+(\.\d+)?", said)
-    assert float(said.replace(",", "")) == pytest.approx(value, rel=0.051, abs=1e-12)
+    for said in (figure(value), rough(value)):
+        assert re.fullmatch(r"-?[\d,]+(\.\d+)?", said)
+        assert float(said.replace(",", "")) == pytest.approx(value, rel=0.051, abs=1e-12)
 
 
 @given(one=st.floats(0, 1e6), other=st.floats(0, 1e6))
@@ -55,6 +76,63 @@ def test_a_band_is_said_with_its_range() -> None:
     assert frac(Band(p5=0.55, p50=0.821, p95=1.0)) == "82% (55 to 100)"
 
 
-def test_cautions_come_last_after_a_blank_line() -> None:
+@pytest.mark.parametrize(
+    ("low", "mid", "high", "said"),
+    [
+        (149.0, 333.0, 958.0, "330 g (150 to 960)"),
+        (8.4, 16.0, 29.0, "16 g (8 to 29)"),
+        (0.058, 0.18, 0.56, "0.18 g (0.06 to 0.56)"),
+        (0.04, 3.0, 40.0, "3 g (0.04 to 40)"),
+        (0.0, 0.0, 6.91, "0 g (0 to 6.9)"),
+        (38.91, 39.24, 39.48, "39.2 g (38.9 to 39.5)"),
+        (163.2, 165.1, 166.8, "165 g (163 to 167)"),
+        (5.0, 5.0, 5.0, "5 g (5 to 5)"),
+    ],
+)
+def test_the_ends_of_a_range_are_no_finer_than_its_middle(low: float, mid: float, high: float, said: str) -> None:
+    assert ranged(Band(p5=low, p50=mid, p95=high), "g") == said
+
+
+@given(values=st.lists(st.floats(1e-6, 1e6), min_size=3, max_size=3))
+def test_a_range_that_is_said_keeps_order_and_never_loses_an_end(values: list[float]) -> None:
+    low, mid, high = sorted(values)
+    said = ranged(Band(p5=low, p50=mid, p95=high), "g")
+    numbers = [float(n.replace(",", "")) for n in re.findall(r"[\d,.]+", said)]
+    assert numbers[1] <= numbers[0] * 1.0001 <= numbers[2] * 1.001
+    assert all(number > 0 for number in numbers)
+
+
+def test_long_times_are_said_in_larger_units() -> None:
+    assert minutes(Band(p5=11, p50=30, p95=69)) == "30 minutes (11 to 69)"
+    assert minutes(Band(p5=76, p50=250, p95=1128)) == "4.2 h (1.3 to 19)"
+    assert hours(Band(p5=7.3, p50=9.7, p95=12)) == "9.7 h (7.3 to 12)"
+    assert hours(Band(p5=69, p50=110, p95=156)) == "4.6 days (2.9 to 6.5)"
+
+
+@pytest.mark.parametrize(
+    ("value", "said"), [(0.0, "under 1%"), (0.001, "under 1%"), (0.07, "7%"), (0.991, "99%"), (1.0, "over 99%")]
+)
+def test_a_chance_is_never_said_to_be_none_or_certain(value: float, said: str) -> None:
+    assert percent(value) == said
+
+
+def test_moments_are_said_as_people_do() -> None:
+    time = datetime(2026, 7, 6, 8, 19, tzinfo=UTC)
+    assert moment(time) == "Mon 6 Jul 08:19"
+    assert about(time) == "Mon 6 Jul 08:00"
+    assert about(time.replace(hour=23, minute=30)) == "Tue 7 Jul 00:00"
+
+
+def test_cautions_come_last_after_a_blank_line_those_that_could_hurt_first() -> None:
     assert cautions(()) == []
-    assert cautions((Caution(code="x", text="Heavy.", source="common-practice"),)) == ["", "Take care: Heavy."]
+    heavy = Caution(code="lifting", text="Heavy.", source="common-practice")
+    rough_scale = Caution(code="coarse-scale", text="Weigh finer.", source="common-practice")
+    assert cautions((heavy,)) == ["", "Take care: Heavy."]
+    assert cautions((rough_scale, heavy)) == ["", "Take care: Heavy.", "Note: Weigh finer."]
+
+
+def test_every_note_is_the_code_of_a_caution() -> None:
+    science = Path(bluewright.science.__path__[0])
+    text = "".join(path.read_text(encoding="utf-8") for path in science.rglob("*.py"))
+    for code in NOTES:
+        assert f'"{code}"' in text, code

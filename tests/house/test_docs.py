@@ -96,6 +96,11 @@ def test_every_sign_and_level_stands_on_the_page_of_names() -> None:
         assert f"| `{name}` | {' | '.join(sign.levels)} |" in page
 
 
+def test_every_sign_is_drawn_on_the_page_of_signs() -> None:
+    page = (DOCS / "signs.md").read_text(encoding="utf-8")
+    assert re.findall(r"^```\{sign-ladder\} (\w+)$", page, re.M) == list(SIGNS)
+
+
 def test_every_decision_is_listed() -> None:
     index = (DOCS / "decisions" / "index.md").read_text(encoding="utf-8")
     for path in (DOCS / "decisions").glob("*.md"):

@@ -48,9 +48,9 @@ def oval(x: float, y: float, across: float, up: float, **look: Attribute) -> str
     return element("ellipse", cx=x, cy=y, rx=across, ry=up, **look)
 
 
-def bubble(x: float, y: float, radius: float, *, weight: float = FINE) -> str:
+def bubble(x: float, y: float, radius: float, *, weight: float = FINE, fill: str = LINEN) -> str:
     """A round bubble with a small gleam if there is room for one."""
-    drawn = disc(x, y, radius, fill=LINEN, stroke=INK, stroke_width=weight)
+    drawn = disc(x, y, radius, fill=fill, stroke=INK, stroke_width=weight)
     if radius < 5:
         return drawn
     gleam = arc(x, y, radius * 0.5, radius * 0.5, start_deg=190, end_deg=280)

@@ -103,17 +103,20 @@ _FACE: Final[Points] = (
 
 def smell(level: int) -> str:
     """A nose and what it is reminded of: grass, fruit, a cabbage leaf; at the last it turns away."""
-    drawn = [_face(away=level == 3)]
+    drawn = [_face(corner=(67.5, 68.0, 70.0, 75.0)[level], away=level == 3)]
     drawn.append((_grass, _fruit, _cabbage, _stench)[level]())
     return "".join(drawn)
 
 
-def _face(*, away: bool) -> str:
+def _face(*, corner: float, away: bool) -> str:
+    """A face from the side, the corner of its mouth at the height `corner`: smiling, straight or turned down."""
+
     def seen(points: Points) -> Points:
         return [(50 - x, y) for x, y in points] if away else points
 
     drawn = [stroke(seen(_FACE), **OUTLINE)]
     drawn.append(stroke(seen([(35, 57), (38, 54), (41, 57)]), **DETAIL))
+    drawn.append(stroke(seen([(33, 70), (29, 71), (25, corner)]), **DETAIL))
     lid = [(18.0, 38.0), (22.0, 40.0), (27.0, 37.0)]
     drawn.append(stroke(seen(lid), **OUTLINE))
     brow = [(17.0, 33.0), (27.0, 29.0)] if not away else [(16.0, 28.0), (28.0, 33.0)]

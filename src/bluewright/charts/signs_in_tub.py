@@ -36,7 +36,7 @@ _FOAM: Final = (
 
 def bubbles(level: int) -> str:
     """A tub cut open: still, a few at the rim, rising, frothing over."""
-    liquor = [(14.6, _SURFACE), (18.5, 86), (77.5, 86), (81.4, _SURFACE)]
+    liquor = [(14.6, _SURFACE), (18, 88), (78, 88), (81.4, _SURFACE)]
     drawn = [area(liquor, fill=LIQUOR[1]), line(14, _SURFACE, 82, _SURFACE, **OUTLINE)]
     for x, y, radius in ((), (), _RISING, _LIVELY)[level]:
         drawn.append(bubble(x, y, radius))

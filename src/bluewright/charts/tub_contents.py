@@ -60,10 +60,9 @@ class Inside:
         near = arc(MIDDLE, *level_oval(upper), start_deg=180, end_deg=0)
         return [*near, *arc(MIDDLE, *level_oval(lower), start_deg=0, end_deg=180)]
 
-    def lid(self, *, share: float = 1.0) -> list[tuple[float, float]]:
-        """The surface, or the oval of `share` of its width about its middle."""
-        y, across, up = level_oval(self.top)
-        return arc(MIDDLE, y, share * across, share * up)[:-1]
+    def surface(self) -> list[tuple[float, float]]:
+        """The oval of the surface."""
+        return arc(MIDDLE, *level_oval(self.top))[:-1]
 
     def at(self, across: float, depth: float) -> tuple[float, float]:
         """A place in the liquor: `across` from -1 to 1, `depth` from 0 (surface) to 1 (floor) at the near side."""
@@ -197,7 +196,7 @@ def surface(inside: Inside, *, stage: TubStage, darkness: int | None, scum: int 
     """The surface with its scum; its edge is broken if nobody looked for scum."""
     ground = INDIGO[2] if stage == "aired" else _fill(stage, darkness)
     broken = "7 5" if scum is None else None
-    drawn = [area(inside.lid(), fill=ground, **{**OUTLINE, "stroke_width": FINE, "stroke_dasharray": broken})]
+    drawn = [area(inside.surface(), fill=ground, **{**OUTLINE, "stroke_width": FINE, "stroke_dasharray": broken})]
     if blue_cast:
         drawn.append(_gleam(inside, blue_cast))
     if scum == 1:
@@ -208,7 +207,7 @@ def surface(inside: Inside, *, stage: TubStage, darkness: int | None, scum: int 
             drawn.append(blob(patch, fill=INDIGO[2], stroke=INK, stroke_width=1.6))
             drawn.append(hatching(sampled(patch, closed=True), gap=4, angle_deg=45, stroke=INK, stroke_width=1.1))
     if scum == 3:
-        drawn.append(area(inside.lid(), fill=INDIGO[4], **OUTLINE))
+        drawn.append(area(inside.surface(), fill=INDIGO[4], **OUTLINE))
         drawn += [_ripple(inside, place, INDIGO[0]) for place in _FOLDS]
     return "".join(drawn)
 
@@ -240,9 +239,10 @@ _HEAD: Final = tuple(
 )
 
 
-def froth(inside: Inside, level: int | None) -> str:
-    """Bubbles on the surface: a few at the rim, a ring of them, a head of froth."""
+def froth(inside: Inside, level: int | None, *, stage: TubStage) -> str:
+    """Bubbles on the surface: a few at the rim, a ring of them, a head of froth; blue once air is in."""
     if not level:
         return ""
     places = {1: _RIM_BUBBLES[:3], 2: (*_RIM_BUBBLES, (-0.3, 0.4, 4.0), (0.2, 0.2, 4.5)), 3: _HEAD}[level]
-    return "".join(bubble(*inside.on(x, away), radius, weight=1.8) for x, away, radius in places)
+    fill = INDIGO[1] if stage == "aired" else LINEN
+    return "".join(bubble(*inside.on(x, away), radius, weight=1.8, fill=fill) for x, away, radius in places)

@@ -31,13 +31,14 @@ from bluewright.science.steep.signs import SIGNS, SignName
 SHOWN: Final[tuple[SignName, ...]] = ("limpness", "darkness", "blue_cast", "scum", "bubbles")
 """The signs that a drawing of a tub can show."""
 
-_STAGE_WORDS: Final[dict[TubStage, str]] = {
-    "steep": "leaf under water",
-    "strained": "strained",
-    "alkali": "alkali added",
-    "aired": "aired",
-    "settling": "the blue is settling",
+_STAGES: Final[dict[TubStage, tuple[str, tuple[SignName, ...]]]] = {
+    "steep": ("leaf under water", SHOWN),
+    "strained": ("strained", ("darkness", "blue_cast", "scum", "bubbles")),
+    "alkali": ("alkali added", ("scum", "bubbles")),
+    "aired": ("aired", ("scum", "bubbles")),
+    "settling": ("the blue is settling", ("darkness", "scum", "bubbles")),
 }
+"""Each stage in words, and the signs that can be seen at it."""
 _WIDE: Final = 240.0
 _HIGH: Final = 180.0
 _NAME_SIZE: Final = 21.0
@@ -72,8 +73,8 @@ class TubLook:
             raise InputError(where="short_name", what="it is empty", right="the name that stands on the tub")
         if not math.isfinite(self.fill_frac) or not 0 <= self.fill_frac <= 1:
             raise InputError(where="fill_frac", what=f"{self.fill_frac} is no share", right="0 (empty) to 1 (full)")
-        if self.stage not in _STAGE_WORDS:
-            raise InputError(where="stage", what=f"{self.stage!r} is none", right=f"one of {', '.join(_STAGE_WORDS)}")
+        if self.stage not in _STAGES:
+            raise InputError(where="stage", what=f"{self.stage!r} is none", right=f"one of {', '.join(_STAGES)}")
         for name in SHOWN:
             level = getattr(self, name)
             if level is not None:
@@ -91,7 +92,7 @@ def tub_drawing(look: TubLook) -> str:
             _walls(),
             _contents(look),
             _rim(),
-            froth(Inside.filled(look.fill_frac), look.bubbles) if look.fill_frac else "",
+            _froth(look),
             _name(look.short_name),
             _lid() if look.covered else "",
             xmlns="http://www.w3.org/2000/svg",
@@ -102,34 +103,52 @@ def tub_drawing(look: TubLook) -> str:
     )
 
 
+def _levels(look: TubLook) -> dict[SignName, int | None]:
+    """The signs that can be seen at this stage, with their levels; none of an empty tub."""
+    if look.fill_frac == 0:
+        return {}
+    return {name: getattr(look, name) for name in _STAGES[look.stage][1]}
+
+
 def _said(look: TubLook) -> str:
     """Everything that is drawn, in words; signs that were not looked at are named last."""
-    fill = "empty" if look.fill_frac == 0 else f"{100 * look.fill_frac:.0f} % full"
-    parts = [fill, _STAGE_WORDS[look.stage], "covered" if look.covered else "open"]
-    unseen = []
-    for name in SHOWN:
-        level = getattr(look, name)
-        if level is None:
-            unseen.append(sign_words(name))
-        else:
-            parts.append(f"{sign_words(name)}: {SIGNS[name].levels[level]}")
+    lid = "covered" if look.covered else "open"
+    if look.fill_frac == 0:
+        return f"{look.short_name.strip()}: empty; {lid}"
+    full = "under 1%" if look.fill_frac < 0.01 else f"{100 * look.fill_frac:.0f}%"
+    parts = [f"{full} full", _STAGES[look.stage][0], lid]
+    levels = _levels(look)
+    parts += [f"{sign_words(name)}: {SIGNS[name].levels[at]}" for name, at in levels.items() if at is not None]
+    unseen = [sign_words(name) for name, at in levels.items() if at is None]
     if unseen:
         parts.append(f"not looked at: {', '.join(unseen)}")
     return f"{look.short_name.strip()}: {'; '.join(parts)}"
 
 
 def _contents(look: TubLook) -> str:
-    """What is in the tub, from the far side to the near; nothing in an empty one."""
+    """What is in the tub behind its near rim, from the far side to the near; nothing in an empty one."""
     if look.fill_frac == 0:
         return ""
-    inside = Inside.filled(look.fill_frac)
-    drawn = [liquor(inside, stage=look.stage, darkness=look.darkness)]
-    drawn.append(cast(inside, look.blue_cast))
+    inside, level = Inside.filled(look.fill_frac), _levels(look).get
+    drawn = [liquor(inside, stage=look.stage, darkness=level("darkness"))]
+    drawn.append(cast(inside, level("blue_cast")))
     if look.stage == "steep":
-        drawn.append(leaves(inside, look.limpness))
-    drawn.append(rising(inside, look.bubbles))
-    drawn.append(surface(inside, stage=look.stage, darkness=look.darkness, scum=look.scum, blue_cast=look.blue_cast))
+        drawn.append(leaves(inside, level("limpness")))
+    drawn.append(rising(inside, level("bubbles")))
+    drawn.append(
+        surface(
+            inside,
+            stage=look.stage,
+            darkness=level("darkness"),
+            scum=level("scum"),
+            blue_cast=level("blue_cast"),
+        )
+    )
     return "".join(drawn)
+
+
+def _froth(look: TubLook) -> str:
+    return froth(Inside.filled(look.fill_frac), look.bubbles, stage=look.stage) if look.fill_frac else ""
 
 
 def _handles() -> str:

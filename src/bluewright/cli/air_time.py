@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+import math
 from typing import Final
 
 from bluewright.cli.record_command import RecordCommand
-from bluewright.cli.wording import cautions, figure, frac, ranged
+from bluewright.cli.wording import cautions, figure, frac, minutes, percent, ranged, rough
 from bluewright.science.air.answer import AirAnswer
 from bluewright.science.air.finish import SURE_CHANCE, airing
 from bluewright.science.air.record import AirRecord
@@ -17,6 +18,7 @@ READING: Final = {
     "liquor": "a drop on paper",
     "ph": "the pH",
 }
+WORTH_SAYING_FRAC: Final = 0.05
 SLOW: Final = {
     "air": "bringing the air in; livelier airing shortens it",
     "reaction": "the reaction; more alkali or warmth shortens it, more air hardly",
@@ -32,38 +34,48 @@ def say(found: AirAnswer) -> str:
     """The answer as a person at the tub reads it."""
     lines = [_advice(found), *([ALKALI[found.alkali_advice]] if found.alkali_advice in ALKALI else [])]
     if found.left_pours is not None and found.needed_pours is not None and found.advice != "stop":
-        lines.append(f"In pours: {ranged(found.left_pours, 'more')}; {ranged(found.needed_pours, 'in all')}.")
+        more = f"{ranged(found.left_pours, 'more')}; " if found.inputs.done_min or found.inputs.done_pours else ""
+        lines.append(f"In pours: {more}{ranged(found.needed_pours, 'in all')}.")
     if found.basis == "readings":
-        lines.append(
-            f"Turned so far: {frac(found.done_frac)}; chance that it is done: {figure(100 * found.chance_done_frac)}%."
-        )
+        done = f"; chance that it is done: {percent(found.chance_done_frac)}" if found.advice != "stop" else ""
+        lines.append(f"Turned so far: {frac(found.done_frac)}{done}.")
     if found.advice != "stop":
         lines.append(f"What takes the time is {SLOW[found.held_back_by]}.")
     lines.append(f"Every ten minutes beyond the end may cost {frac(found.overrun_loss_frac)} of the blue (a guess).")
-    if found.ammonia_loss_frac is not None:
+    if found.ammonia_loss_frac is not None and "ammonia-air" not in {c.code for c in found.cautions}:
         lines.append(f"Ammonia carried off by the end: {frac(found.ammonia_loss_frac)}.")
-    if found.next_reading and found.advice != "stop":
-        best = found.next_reading[0]
+    best = next(iter(found.next_reading), None)
+    if best is not None and found.advice != "stop" and best.narrows_frac >= WORTH_SAYING_FRAC:
         lines.append(
             f"At the next look {READING[best.reading]} tells most: "
-            f"a range narrower by about {figure(100 * best.narrows_frac)}%."
+            f"a range narrower by about {percent(best.narrows_frac)}."
         )
     return "\n".join(lines + cautions(found.cautions))
 
 
 def _advice(found: AirAnswer) -> str:
-    left = ranged(found.left_min, "minutes more")
     doing = DOING[found.way]
+    look = f"look again after {_count(found.look_again_min, 'minute')}"
     if found.advice == "stop":
         return _stop(found)
+    if found.left_min.p50 < 1:
+        return f"Nearly there: at most about {_count(found.left_min.p95, 'minute')} more of {doing}; {look}."
     if found.advice == "look_again":
-        return f"Nearly there: {doing} for about {left}; look again after {figure(found.look_again_min)}."
-    return f"Go on {doing}: about {left}; look again after {figure(found.look_again_min)} minutes."
+        return f"Nearly there: {doing} for about {minutes(found.left_min)} more; {look}."
+    if found.inputs.done_min or found.inputs.done_pours:
+        return f"Go on {doing}: about {minutes(found.left_min)} more; {look}."
+    return f"It takes about {minutes(found.left_min)} of {doing}; {look}."
+
+
+def _count(value: float, thing: str) -> str:
+    """`1 minute`, `13 minutes`."""
+    whole = max(1, math.ceil(value))
+    return f"{rough(whole)} {thing}{'' if whole == 1 else 's'}"
 
 
 def _stop(found: AirAnswer) -> str:
     if found.chance_done_frac >= SURE_CHANCE:
-        return f"Stop {DOING[found.way]}: it is done, by a chance of {figure(100 * found.chance_done_frac)}%."
+        return f"Stop {DOING[found.way]}: it is done (chance {percent(found.chance_done_frac)})."
     gain, loss = (f"{figure(100 * share)}%" for share in (found.gain_in_10_min_frac, found.loss_in_10_min_frac))
     return f"Stop {DOING[found.way]}: ten more minutes would turn {gain} of the blue and cost {loss}."
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from bluewright.cli.record_command import RecordCommand
-from bluewright.cli.wording import cautions, figure, ranged
+from bluewright.cli.wording import cautions, figure, ranged, rough
 from bluewright.science.alkali.dose import dose
 from bluewright.science.alkali.kinds import KINDS
 from bluewright.science.alkali.record import DoseAnswer, LiquorRecord
@@ -16,30 +16,31 @@ def say(found: DoseAnswer) -> str:
     unit = "mL" if amount.unit == "ml" else "g"
     of_what = f"of {KINDS[inputs.alkali.kind].words}"
     more = " more" if inputs.added_so_far else ""
+    told = {caution.code for caution in found.cautions}
     if amount.p50 == 0.0:
         lines = [f"Add no more: the liquor stands at pH {_ph(found.ph_after)} already."]
     else:
-        span = (
-            f"{figure(amount.p50)} {unit}{more} {of_what} (likely {figure(amount.p5)} to {figure(amount.p95)} {unit})"
-        )
+        likely = Band(p5=amount.p5, p50=amount.p50, p95=amount.p95)
+        wanted = f"To bring {figure(inputs.liquor_l)} L to pH {inputs.target_ph:g}"
+        doubled = f" If twice as much went in by mistake: {_ph(found.ph_if_doubled)}."
         lines = [
-            f"To bring {inputs.liquor_l:.3g} L to pH {inputs.target_ph:g}: {span}.",
+            f"{wanted}: {ranged(likely, f'{unit}{more} {of_what}')}.",
             _first(found, unit),
-            f"With all of it: pH {_ph(found.ph_after)}. If twice as much went in by mistake: "
-            f"{_ph(found.ph_if_doubled)}.",
+            f"With all of it: pH {_ph(found.ph_after)}.{doubled if 'overdose' not in told else ''}",
         ]
-    lines += [f"Chalk that may fall with the blue: {ranged(found.calcite_g, 'g')}."] if found.calcite_g.p95 else []
-    if found.ammonia_room_ppm is not None:
+    if found.calcite_g.p95 and "chalk-in-pigment" not in told:
+        lines.append(f"Chalk that may fall with the blue: {ranged(found.calcite_g, 'g')}.")
+    if found.ammonia_room_ppm is not None and "ammonia-air" not in told:
         lines.append(f"Ammonia in the air of the room: {ranged(found.ammonia_room_ppm, 'ppm')}.")
-    lines += [f"Know its limits: {limit.text}" for limit in found.limits]
-    return "\n".join(lines + cautions(found.cautions))
+    said = [caution for caution in found.cautions if caution.code != "past-target"]
+    return "\n".join(lines + cautions([*said, *found.limits]))
 
 
 def _first(found: DoseAnswer, unit: str) -> str:
     if found.first_part == found.dose.p50:
         return "Add it, stir for two minutes, and read the pH once more."
     return (
-        f"First add {figure(found.first_part)} {unit}, stir for two minutes, read the pH, and ask again with that "
+        f"First add {rough(found.first_part)} {unit}, stir for two minutes, read the pH, and ask again with that "
         "reading (added_so_far)."
     )
 

@@ -28,7 +28,7 @@ from bluewright.cli import (
     wash_plan,
 )
 from bluewright.cli.record_command import RecordCommand, example_text
-from bluewright.cli.wording import figure
+from bluewright.cli.wording import figure, moment
 from bluewright.science import thread
 from bluewright.science.alkali.dose import titration
 from bluewright.science.base.records import read
@@ -130,7 +130,7 @@ def steep(walk: Walk) -> SteepAnswer:
     """Every look at the tub until the advice is to strain; returns the last call."""
     for record, look in records(walk.garden):
         fresh = record.now == record.started
-        walk.scene(steep_call.moment(record.now), "leaf and water meet" if fresh else "a look at the tub")
+        walk.scene(moment(record.now), "leaf and water meet" if fresh else "a look at the tub")
         walk.tell(f"Seen: {seen(look)}.")
         found = thread.strain_call(record, rng=np.random.default_rng(record.seed))
         if found.advice != "wait":

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from bluewright.cli.record_command import RecordCommand
-from bluewright.cli.wording import cautions, frac, ranged
+from bluewright.cli.wording import cautions, frac, hours, ranged, rough
 from bluewright.science.settle.drying import dry
 from bluewright.science.settle.drying_record import DryAnswer, DryRecord
 
@@ -12,13 +12,21 @@ def say(found: DryAnswer) -> str:
     """The answer as a person at the scale reads it."""
     lines = [f"Air-dry it will weigh {ranged(found.end_g, 'g')}; without any water {ranged(found.dry_g, 'g')}."]
     lines.append(f"Water in it now: {frac(found.moisture_now_frac)}.")
-    if found.rule_met:
-        lines.append("Dry: a day takes less than a hundredth of it.")
-    else:
-        lines.append(f"Dry (a day takes less than a hundredth) in {ranged(found.left_h, 'h')} from the last weighing.")
+    lines.append(_when(found))
     if found.basis == "prior":
         lines.append("That is a guess from the air and the layer: three weighings some hours apart tell much more.")
     return "\n".join(lines + cautions(found.cautions))
+
+
+def _when(found: DryAnswer) -> str:
+    if found.rule_met:
+        return "It is dry: a day takes less than a hundredth of it."
+    if found.left_h.p50 < 1:
+        return (
+            "Perhaps dry already (a day takes less than a hundredth of it), at the latest "
+            f"{rough(found.left_h.p95)} h after the last weighing; a weighing tells."
+        )
+    return f"Dry (a day takes less than a hundredth of it) {hours(found.left_h)} after the last weighing."
 
 
 COMMAND = RecordCommand(

@@ -5,17 +5,17 @@ from __future__ import annotations
 from typing import Final
 
 from bluewright.cli.record_command import RecordCommand
-from bluewright.cli.wording import cautions, figure, frac, ranged
+from bluewright.cli.wording import cautions, frac, percent, ranged
 from bluewright.science.pigment.jar_yield import jar_yield
 from bluewright.science.pigment.priors import Step
 from bluewright.science.pigment.yield_record import NextReading, YieldAnswer, YieldRecord
 
 NAMES: Final[dict[Step, str]] = {
-    "steep": "steep",
-    "strain": "strain",
+    "steep": "steeping",
+    "strain": "straining",
     "conversion": "alkali and air",
-    "wash": "settle and wash",
-    "dry": "dry and move",
+    "wash": "settling and washing",
+    "dry": "drying and moving",
 }
 
 NEXT: Final[dict[NextReading, str]] = {
@@ -26,6 +26,8 @@ NEXT: Final[dict[NextReading, str]] = {
     "conversion": "the pH when it was aired, and whether the air was finished",
     "wash": "how blue the decanted liquor was",
 }
+
+WORTH_SAYING: Final = 0.02
 
 
 def say(found: YieldAnswer) -> str:
@@ -41,22 +43,25 @@ def say(found: YieldAnswer) -> str:
         "Where the rest probably went:",
         *(
             f"  {NAMES[step.step]}: kept {frac(step.kept_frac)}, lost {ranged(step.lost_g, 'g')}"
-            + (" (seen)" if step.basis == "readings" else "")
+            + ("" if step.basis == "readings" else " (a guess)")
             for step in found.steps
         ),
         "",
-        f"Most was probably lost at {NAMES[found.worst]}: "
-        + ", ".join(
-            f"{NAMES[step.step]} {figure(100 * step.lost_most_frac)}%"
-            for step in sorted(found.steps, key=lambda s: -s.lost_most_frac)
-            if step.lost_most_frac >= 0.01
-        )
-        + ".",
-        f"Chance that the leaf itself was poor: {figure(100 * found.chance_poor_leaf_frac)}%.",
+        _most(found),
+        f"Chance that the leaf itself was poor: {percent(found.chance_poor_leaf_frac)}.",
     ]
     if found.next_reading is not None:
         lines.append(f"What would tell most: {NEXT[found.next_reading]}.")
     return "\n".join(lines + cautions(found.cautions))
+
+
+def _most(found: YieldAnswer) -> str:
+    """Where most was lost, with its chance; then the other steps that may be it."""
+    chances = {step.step: step.lost_most_frac for step in found.steps}
+    others = sorted((step for step in chances if step != found.worst), key=lambda step: -chances[step])
+    rest = ", ".join(f"{NAMES[step]} {percent(chances[step])}" for step in others if chances[step] >= WORTH_SAYING)
+    said = f"Most was probably lost in {NAMES[found.worst]} (chance {percent(chances[found.worst])}"
+    return f"{said}; {rest})." if rest else f"{said})."
 
 
 COMMAND = RecordCommand(

@@ -18,7 +18,7 @@ def say(found: PotentialAnswer) -> str:
         f"Each further hour of waiting loses {frac(found.loss_per_h)} of it.",
     ]
     if inputs.leaf.damaged_frac:
-        lines.append(f"The damage costs {frac(found.damage_cost_frac)} (a judgement; below 0 would be a gain).")
+        lines.append(f"The damage costs {frac(found.damage_cost_frac)} of it (a judgement; below 0: a gain).")
     if found.leaf_for_wanted_kg is not None:
         lines.append(
             f"For {inputs.wanted_g:g} g of pure indigo: {ranged(found.leaf_for_wanted_kg, 'kg')} of such leaf."

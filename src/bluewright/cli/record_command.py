@@ -14,6 +14,7 @@ from typing import Any, Generic, TypeVar
 
 import numpy as np
 
+from bluewright.cli.fields import fields_text
 from bluewright.cli.lines import answer_lines
 from bluewright.science.base.errors import BluewrightError, InputError
 from bluewright.science.base.records import MAX_RECORD_BYTES, dump, read
@@ -89,7 +90,8 @@ class RecordCommand(Generic[R, A]):
             description=self.question,
             formatter_class=argparse.RawDescriptionHelpFormatter,
             allow_abbrev=False,
-            epilog=f"example record (bluewright {self.words} --example):\n\n{example_text(self.example)}",
+            epilog=f"what a record holds (* must be given, [] a list of them):\n\n{fields_text(self.record)}\n\n"
+            f"example record (bluewright {self.words} --example):\n\n{example_text(self.example)}",
         )
         parser.add_argument("record", nargs="?", metavar="RECORD.json", help="the record; - for standard input")
         parser.add_argument("--json", action="store_true", help="print the answer as JSON")

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from datetime import datetime, timedelta
+from typing import Final
 
 from bluewright.cli.record_command import RecordCommand
-from bluewright.cli.wording import cautions, frac, ranged
-from bluewright.science.steep.answer import SteepAnswer
+from bluewright.cli.wording import about, cautions, frac, moment, percent, ranged
+from bluewright.science.steep.answer import Option, SteepAnswer
 from bluewright.science.steep.record import SteepRecord
 from bluewright.science.thread import strain_call
 
@@ -23,8 +23,10 @@ READING_WORDS = {
     "smell": "the smell",
     "alkali_green": "how green a jar turns on alkali",
 }
-WORTH_SAYING_FRAC = 0.001
-NOTHING_FRAC = 0.01
+WORTH_SAYING_FRAC: Final = 0.001
+NOTHING_FRAC: Final = 0.01
+MOST_ROWS: Final = 9
+"""Of the table of moments; `--json` gives all."""
 
 
 def say(found: SteepAnswer) -> str:
@@ -32,12 +34,10 @@ def say(found: SteepAnswer) -> str:
     name = f"{found.id}: " if found.id else ""
     lines = [
         name + headline(found),
-        f"Best from about {about(found, found.window.from_)} to {about(found, found.window.to)}; "
-        f"chance that the best is past: {percent(found.chance_past_peak)}.",
-        f"Straining now gives {ranged(found.recoverable_g.now, 'g')} of pure blue; "
-        f"at its best {ranged(found.recoverable_g.best, 'g')}.",
+        f"{best(found)}; chance that the best is past: {percent(found.chance_past_peak)}.",
+        grams(found),
         "",
-        f"  {'strain at':<18}{'share of the best':<20}chance of losing a fifth",
+        f"  {'strain at':<18}{'of the best, on average':<26}chance of losing a fifth",
         *(f"  {row}" for row in options(found)),
         "",
         telling(found),
@@ -47,26 +47,55 @@ def say(found: SteepAnswer) -> str:
 
 def headline(found: SteepAnswer) -> str:
     """The advice in one sentence with its band."""
-    share = found.frac_of_best_now
-    now = f"{frac(share)} of the best" if share.p95 >= NOTHING_FRAC else "next to nothing"
+    now = "next to nothing" if nothing_yet(found) else f"{frac(found.frac_of_best_now)} of the best"
     if found.advice == "wait":
         again = "" if found.look_again_at == found.strain_at else f" Look again {moment(found.look_again_at)}."
         return f"wait, and strain {moment(found.strain_at)}. Now would give {now}.{again}"
     if found.advice == "strain_past_peak":
-        return f"strain now: it is falling, with a chance of {percent(found.chance_past_peak)}. Now gives {now}."
+        return f"strain now: it is past its best (chance {percent(found.chance_past_peak)}). Now gives {now}."
     return f"strain now. Now gives {now}."
+
+
+def nothing_yet(found: SteepAnswer) -> bool:
+    """Whether straining now would give nothing worth a number."""
+    return found.frac_of_best_now.p95 < NOTHING_FRAC
+
+
+def best(found: SteepAnswer) -> str:
+    """From when to when it is at its best: to the hour for a steep of days, to the minute for a hot one."""
+    said = moment if found.inputs.method == "hot" else about
+    start, end = said(found.window.from_), said(found.window.to)
+    if start == end:
+        return f"Best at about {start}"
+    return f"{'Best was' if found.window.to < found.inputs.now else 'Best'} from about {start} to {end}"
+
+
+def grams(found: SteepAnswer) -> str:
+    """What straining now and at the best moment give."""
+    at_best = f"at its best {ranged(found.recoverable_g.best, 'g')}"
+    if nothing_yet(found):
+        return f"Straining now gives next to nothing; {at_best} of pure blue."
+    return f"Straining now gives {ranged(found.recoverable_g.now, 'g')} of pure blue; {at_best}."
 
 
 def options(found: SteepAnswer) -> list[str]:
     """The table of moments, one line each; the advised one is marked."""
     rows = []
-    for option in found.options:
+    for option in shown(found):
         when = "now" if option.time == found.inputs.now else moment(option.time)
-        mark = "  <- least expected loss" if option.time == found.strain_at else ""
+        mark = "  <- advised" if option.time == found.strain_at else ""
         rows.append(
-            f"{when:<18}{percent(option.expected_frac_of_best):<20}{percent(option.chance_of_losing_a_fifth)}{mark}"
+            f"{when:<18}{percent(option.expected_frac_of_best):<26}{percent(option.chance_of_losing_a_fifth)}{mark}"
         )
     return rows
+
+
+def shown(found: SteepAnswer) -> list[Option]:
+    """As many of the moments as a tired person reads: now, the advised one, and others evenly between."""
+    last = len(found.options) - 1
+    steps = min(last, MOST_ROWS - 2)
+    kept = {round(k * last / steps) for k in range(steps + 1)} if steps else {0}
+    return [o for k, o in enumerate(found.options) if k in kept or o.time in {found.inputs.now, found.strain_at}]
 
 
 def telling(found: SteepAnswer) -> str:
@@ -77,27 +106,6 @@ def telling(found: SteepAnswer) -> str:
     first = f"Most telling next reading: {READING_WORDS[worth[0].reading]}"
     rest = ", ".join(READING_WORDS[r.reading] for r in worth[1:3])
     return f"{first}{'; then ' + rest if rest else ''}."
-
-
-def moment(time: datetime) -> str:
-    """`Sun 5 Jul 18:00`."""
-    return f"{time:%a} {time.day} {time:%b %H:%M}"
-
-
-def about(found: SteepAnswer, time: datetime) -> str:
-    """A forecast moment: to the hour for a steep of days, to the minute for a hot one."""
-    if found.inputs.method == "hot":
-        return moment(time)
-    return moment((time + timedelta(minutes=30)).replace(minute=0, second=0))
-
-
-def percent(value: float) -> str:
-    """A fraction as a whole percent, never a false 0 or 100."""
-    if 0 < value < 0.005:
-        return "under 1%"
-    if 0.995 < value < 1:
-        return "over 99%"
-    return f"{100 * value:.0f}%"
 
 
 COMMAND = RecordCommand(

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+from typing import Final
+
 from bluewright.cli.record_command import RecordCommand
-from bluewright.cli.wording import cautions, figure, ranged
+from bluewright.cli.wording import cautions, figure, moment, ranged
 from bluewright.science.media.tub_temp import tub_temp
 from bluewright.science.media.tub_temp_record import TubTempAnswer, TubTempRecord
 
@@ -12,7 +14,8 @@ BASIS = {
     "air": "the air that was read or forecast",
     "readings": "your readings of the tub, and what is known of the air",
 }
-HOURS_APART = 12
+HOURS_APART: Final = 12
+WORTH_SAYING_C: Final = 0.5
 
 
 def say(found: TubTempAnswer) -> str:
@@ -20,22 +23,21 @@ def say(found: TubTempAnswer) -> str:
     inputs = found.inputs
     lines = [
         f"The tub is at {ranged(found.now_c, 'C')} now, by {BASIS[found.basis]}.",
-        f"Mean to {inputs.until:%a %d %b %H:%M}: {ranged(found.mean_c, 'C')}; lowest {ranged(found.lowest_c, 'C')}, "
+        f"Mean to {moment(inputs.until)}: {ranged(found.mean_c, 'C')}; lowest {ranged(found.lowest_c, 'C')}, "
         f"highest {ranged(found.highest_c, 'C')}.",
         f"Degree-hours above {inputs.base_c:g} C: {ranged(found.degree_h, 'C h')}.",
     ]
     if found.tau_h is None:
         lines.append("A heater holds it, so the air does not matter.")
     else:
-        lines.append(
-            f"It makes up two thirds of a change of the air in {ranged(found.tau_h, 'h')}; "
-            f"by its size and walls alone it would be {ranged(found.tau_before_h, 'h')}."
-        )
+        alone = ranged(found.tau_before_h, "h")
+        learned = f"; by its size and walls alone it would be {alone}" if alone != ranged(found.tau_h, "h") else ""
+        lines.append(f"It makes up two thirds of a change of the air in {ranged(found.tau_h, 'h')}{learned}.")
     more = found.one_more_reading
-    if more is not None and more.mean_width_without_c - more.mean_width_with_c >= 0.1:
+    if more is not None and more.mean_width_without_c - more.mean_width_with_c >= WORTH_SAYING_C:
         lines.append(
-            f"One more reading now would narrow the rest from {figure(more.mean_width_without_c)} "
-            f"to {figure(more.mean_width_with_c)} C."
+            f"One more reading now would narrow the range of the rest from {figure(more.mean_width_without_c)} C "
+            f"across to {figure(more.mean_width_with_c)} C."
         )
     elif more is not None:
         lines.append("One more reading now would tell little; read again when the air has changed.")

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from bluewright.cli.record_command import RecordCommand
-from bluewright.cli.wording import cautions, figure, frac, ranged
+from bluewright.cli.wording import cautions, frac, ranged, rough
 from bluewright.science.settle.acid import acid_wash
 from bluewright.science.settle.acid_record import AcidAnswer, AcidRecord
 
@@ -14,10 +14,10 @@ def say(found: AcidAnswer) -> str:
     name = "vinegar" if acid.kind == "vinegar" else f"{acid.percent_w_w:g}% hydrochloric acid"
     lines = [
         f"The lime and calcite use up {ranged(found.exact_ml, 'mL')} of {name}; it usually ends between "
-        f"{figure(found.total_low_ml)} and {figure(found.total_high_ml)} mL.",
-        f"First four parts of {figure(found.parts[0].add_ml)} mL: pour slowly, stir, wait until the fizz has gone.",
+        f"{rough(found.total_low_ml)} and {rough(found.total_high_ml)} mL.",
+        f"First four parts of {rough(found.parts[0].add_ml)} mL: pour slowly, stir, wait until the fizz has gone.",
         "Then "
-        + ", ".join(f"{figure(part.add_ml)} mL" for part in found.parts[4:])
+        + ", ".join(f"{rough(part.add_ml)} mL" for part in found.parts[4:])
         + ", one by one, only while it still fizzes or the pH climbs back.",
         f"Done when nothing fizzes and the pH stays below {found.done_below_ph:g} for ten minutes; then wash.",
     ]

@@ -20,11 +20,13 @@ def say(found: WashAnswer) -> str:
     )
     if found.rule_met is False:
         lines.append(f"Not enough yet: {found.rule}.")
-    lines.append(f"Left now: {frac(found.residue_now_frac)}.")
+    if found.residue_now_frac.p5 < 1:
+        lines.append(f"Left now: {frac(found.residue_now_frac)}.")
     lines += [f"After wash {step.wash}: {frac(step.residue_frac)}." for step in found.residues[:6]]
     if len(found.splits) > 1:
         ways = ", ".join(
-            f"{split.washes} of {figure(split.each_l)} L leave {figure(100 * split.residue_frac.p50)}%"
+            f"{split.washes} of {figure(split.each_l)} L {'leaves' if split.washes == 1 else 'leave'} "
+            f"{figure(100 * split.residue_frac.p50)}%"
             for split in found.splits
         )
         lines.append(f"Many small washes beat one large: of the same water, {ways}.")

@@ -1,19 +1,47 @@
-"""How numbers are said in the text output: two or three figures, the likely range in brackets."""
+"""How numbers, times and cautions are said in the text output: short figures, the likely range in brackets."""
 
 from __future__ import annotations
 
 import math
 from collections.abc import Sequence
+from datetime import datetime, timedelta
+from typing import Final
 
 from bluewright.science.base.bands import Band
 from bluewright.science.base.cautions import Caution
 
+NARROW_SHARE: Final = 0.05
+"""A range narrower than this share of its middle is said with a figure more."""
+FEW_H: Final = 2.0
+"""From here on minutes are said as hours."""
+MANY_H: Final = 72.0
+"""From here on hours are said as days."""
+
+NOTES: Final = frozenset(
+    {
+        "ammonia-ceiling", "blinding", "chalk-in-pigment", "coarse-scale", "dilutes", "dissolve-first",
+        "doubtful-reading", "fine-blue", "lime-solubility", "lime-weight", "may-not-reach", "no-jar", "no-ph",
+        "no-strength", "no-temperature", "outside-range", "past-peak", "past-target", "ph-falling", "ph-high",
+        "ph-low", "ph-outside", "poor-fit", "readings-disagree", "season-only", "slow", "soda-ceiling",
+        "surprising-reading", "temperature-differs", "thick-sediment", "thin-ensemble", "too-hot", "unusual-heavy",
+        "unusual-light", "unusual-pure", "warm-ammonia",
+    }
+)  # fmt: skip
+"""Cautions about the work or the figures; any other could hurt someone, and is said first."""
+
 
 def ranged(band: Band, unit: str, *, scale: float = 1.0) -> str:
-    """`4.8 g (2.8 to 7.2)`: the middle, its unit, and the range that holds the truth nine times in ten."""
-    low, mid, high = (figure(scale * value) for value in (band.p5, band.p50, band.p95))
+    """`4.8 g (2.8 to 7.2)`: the middle, its unit, and the range that holds the truth nine times in ten.
+
+    The middle has two figures (three where the range is that narrow), and the ends are no finer than the middle:
+    a third figure of a number that may be twice as much says nothing.
+    """
+    low, mid, high = (scale * value for value in (band.p5, band.p50, band.p95))
+    digits = 3 if 0 < high - low < NARROW_SHARE * abs(mid) else 2
+    finest = _decimals(mid, digits) if mid else None
+    ends = (_said(value, digits, finest) for value in (low, high))
     joint = "" if unit in {"", "%"} else " "
-    return f"{mid}{joint}{unit} ({low} to {high})"
+    return f"{_said(mid, digits)}{joint}{unit} ({' to '.join(ends)})"
 
 
 def litres(band: Band) -> str:
@@ -26,18 +54,62 @@ def frac(band: Band) -> str:
     return ranged(band, "%", scale=100)
 
 
+def minutes(band: Band) -> str:
+    """A band of minutes in words; in hours where it is long."""
+    return ranged(band, "h", scale=1 / 60) if band.p50 >= 60 * FEW_H else ranged(band, "minutes")
+
+
+def hours(band: Band) -> str:
+    """A band of hours in words; in days where it is long."""
+    return ranged(band, "days", scale=1 / 24) if band.p50 >= MANY_H else ranged(band, "h")
+
+
+def percent(value: float) -> str:
+    """A chance or share as a whole percent, never a false 0 or 100."""
+    if value < 0.005:
+        return "under 1%"
+    return "over 99%" if value > 0.995 else f"{100 * value:.0f}%"
+
+
 def figure(value: float) -> str:
     """Two figures below a hundred, three above it, never an exponent: `0.00012`, `0.5`, `4.8`, `12`, `1,230`."""
-    if value == 0:
-        return "0"
-    digits = 2 if abs(value) < 99.5 else 3
-    rounded = float(f"{value:.{digits}g}")
-    if abs(rounded) >= 10:
-        return f"{rounded:,.0f}"
-    decimals = max(1 - math.floor(math.log10(abs(rounded))), 0)
-    return f"{rounded:.{decimals}f}".rstrip("0").rstrip(".")
+    return _said(value, 2 if abs(value) < 100 else 3)
+
+
+def rough(value: float) -> str:
+    """Two figures, never an exponent: `4.8`, `12`, `1,200`."""
+    return _said(value, 2)
+
+
+def moment(time: datetime) -> str:
+    """`Sun 5 Jul 18:00`."""
+    return f"{time:%a} {time.day} {time:%b %H:%M}"
+
+
+def about(time: datetime) -> str:
+    """A forecast moment, to the hour."""
+    return moment((time + timedelta(minutes=30)).replace(minute=0, second=0, microsecond=0))
 
 
 def cautions(found: Sequence[Caution]) -> list[str]:
-    """A blank line and one line for each caution; nothing where there is none."""
-    return ["", *(f"Take care: {caution.text}" for caution in found)] if found else []
+    """A blank line and one line for each caution, those that could hurt first; nothing where there is none."""
+    hurting = [f"Take care: {caution.text}" for caution in found if caution.code not in NOTES]
+    notes = [f"Note: {caution.text}" for caution in found if caution.code in NOTES]
+    return ["", *hurting, *notes] if found else []
+
+
+def _said(value: float, digits: int, finest: int | None = None) -> str:
+    """The value in so many figures and at most `finest` decimals, unless nothing would be left of it."""
+    if value == 0:
+        return "0"
+    decimals = _decimals(value, digits)
+    if finest is not None and finest < decimals:
+        decimals = finest if round(value, finest) else _decimals(value, 1)
+    text = f"{round(value, decimals):,.{max(decimals, 0)}f}"
+    return text.rstrip("0").rstrip(".") if "." in text else text
+
+
+def _decimals(value: float, digits: int) -> int:
+    """How many decimals `value` has in so many figures; below 0 where tens or hundreds are rounded."""
+    places = digits - 1 - math.floor(math.log10(abs(value)))
+    return digits - 1 - math.floor(math.log10(abs(round(value, places))))

@@ -193,6 +193,7 @@ def test_more_pure_blue_than_the_leaf_held_is_answered_with_a_caution() -> None:
         ({"pigment_g": 600.0}, "unusual-heavy"),
         ({"pigment_g": 600.0}, "outside-range"),
         ({"pigment_g": 1.0}, "coarse-scale"),
+        ({"purity": {"mean_frac": 0.9, "sd_frac": 0.02}}, "unusual-pure"),
         ({"alkali": "slaked_lime"}, "lime-weight"),
         ({"conversion": {"ph": 4.0}}, "ph-outside"),
     ],

@@ -109,7 +109,9 @@ def test_warm_and_hot_steeps_are_told_in_their_own_time(method: str, hours: floa
     closes_h = (found.window.to - START).total_seconds() / 3600
     low, high = {"hot": (1 / 60, 1.0), "warm": (2.0, 40.0)}[method]
     assert low < opens_h < closes_h < high
-    assert ("scald" in {c.code for c in found.cautions}) == (method == "hot")
+    codes = {c.code for c in found.cautions}
+    assert ("scald" in codes) == (method == "hot")
+    assert ("fermentation-gas" in codes) == (method != "hot"), "minutes in hot water do not ferment"
 
 
 def test_grams_follow_the_leaf() -> None:
@@ -218,4 +220,6 @@ def test_a_winter_forecast_below_freezing_is_answered_as_cold_water() -> None:
     found = ask(temps=frost, readings=[])
     assert found.advice == "wait"
     assert min(p.p5 for p in found.temp_curve_c) >= 0
-    assert "outside-range" in {c.code for c in found.cautions}
+    (said,) = (c.text for c in found.cautions if c.code == "outside-range")
+    assert "a mean of 0 C" in said
+    assert "kg of leaf" not in said, "only what lies outside is named"

@@ -41,8 +41,8 @@ def _people(record: AirRecord, lost: Band | None) -> list[Caution]:
         found.append(
             Caution(
                 code="ammonia-air",
-                text=f"Airing drives ammonia out, here about {100 * lost.p50:.2g} % of it and perhaps "
-                f"{100 * lost.p95:.2g} %. Work outdoors or in a through draught, with your face away from the vessel; "
+                text=f"Airing drives ammonia out, here about {100 * lost.p50:.2g}% of it and perhaps "
+                f"{100 * lost.p95:.2g}%. Work outdoors or in a through draught, with your face away from the vessel; "
                 "the bottle's label and local rules go first.",
                 source="niosh-ammonia",
             )
@@ -51,8 +51,8 @@ def _people(record: AirRecord, lost: Band | None) -> list[Caution]:
         found.append(
             Caution(
                 code="alkaline-splash",
-                text="This liquor is caustic and airing throws drops: goggles and gloves; if it gets into an eye, "
-                "rinse with water for 15 minutes and more and get help. The label of the alkali goes first.",
+                text="This liquor is caustic and airing throws drops: goggles and gloves; in the eye rinse with water at "
+                "once for 20 minutes and call for help. The label of the alkali goes first.",
                 source="common-practice",
             )
         )
@@ -134,7 +134,7 @@ def _range(record: AirRecord, z: Floats) -> list[Caution]:
     at = scores(z)
     if record.pour is not None:
         fall = pouring(record, record.pour, at)
-        if all(rival.outside(fall) for rival in POURS.values()):
+        if all(set(rival.outside(fall)) - {"temp_c"} for rival in POURS.values()):
             outside["the fall (studied up to about 4 m)"] = POURS["gameson"].source
     if record.bubble is not None:
         blown = bubbling(record, record.bubble, at)

@@ -126,7 +126,7 @@ def _chalk(record: LiquorRecord, effects: Effects) -> list[Caution]:
             "chalk-in-pigment",
             f"Up to {_figure(chalk_g)} g of chalk may fall with the blue (such a tub commonly gives about "
             f"{_figure(blue_g)} g of blue): weigh no yield before it is out. "
-            f"{_figure(chalk_g * VINEGAR_ML_PER_G)} mL of 5 % vinegar dissolve it, once the blue has settled.",
+            f"{_volume(chalk_g * VINEGAR_ML_PER_G)} of 5% vinegar dissolve it, once the blue has settled.",
         )
     ]
 
@@ -170,7 +170,7 @@ def _unread(record: LiquorRecord) -> list[Caution]:
         found.append(_caution("no-ph", "No pH was read before the alkali; one reading would narrow the dose."))
     if record.alkali.kind == "ammonia" and record.alkali.percent_w_w is None and record.alkali.mol_per_l is None:
         found.append(
-            _caution("no-strength", "The bottle's strength is not given; 2 to 10 % was taken (household ammonia).")
+            _caution("no-strength", "The bottle's strength is not given; 2 to 10% was taken (household ammonia).")
         )
     return found
 
@@ -201,4 +201,8 @@ def _caution(code: str, text: str, *, source: str = "common-practice") -> Cautio
 
 
 def _figure(value: float) -> str:
-    return f"{significant(value, 2):g}"
+    return f"{significant(value, 2):,g}"
+
+
+def _volume(ml: float) -> str:
+    return f"{_figure(ml)} mL" if ml < 1000 else f"{_figure(ml / 1000)} L"

@@ -97,7 +97,7 @@ def limits(record: LiquorRecord, amount: Floats, ceiling: float) -> tuple[Cautio
         found.append(
             _limit(
                 "dilutes",
-                f"The dose is {np.median(amount) / 10.0 / record.liquor_l:.0f} % of the liquor and dilutes it.",
+                f"The dose is {np.median(amount) / 10.0 / record.liquor_l:.0f}% of the liquor and dilutes it.",
             )
         )
     return tuple(found)

@@ -21,7 +21,7 @@ PUBLISHED_YIELDS: Final[dict[Plant, tuple[Sourced, ...]]] = {
         ),
         Sourced(
             value=0.16, unit="g/kg", source="bluewright-leaf", low=0.15, high=0.25, grade="practice",
-            note="a German handbook, 0.12 % of dry matter: the lowest found",
+            note="a German handbook, 0.12% of dry matter: the lowest found",
         ),
         Sourced(
             value=4.19, unit="g/kg", source="comlekcioglu-2015", low=2.53, high=4.19, grade="measured",
@@ -35,7 +35,7 @@ PUBLISHED_YIELDS: Final[dict[Plant, tuple[Sourced, ...]]] = {
         ),
         Sourced(
             value=0.7, unit="g/kg", source="hartl-vogl-2003", low=0.35, high=1.02, grade="measured",
-            note="0.22-0.64 % indigo in dry matter of whole herb, reckoned at 16 % dry matter",
+            note="0.22 to 0.64% indigo in dry matter of whole herb, reckoned at 16% dry matter",
         ),
     ),
     "indigofera": (

@@ -21,6 +21,8 @@ SIZE: Final = len(STEPS) + 3
 POOR_LEAF = 2 / 3
 UNUSUAL = 0.01
 """Chance of a jar as light or as heavy as this one, below which a caution asks to check the masses."""
+PURE_Z = 2.326
+"""The score that one jar in a hundred of its make passes: a purity beyond it is asked about."""
 MOST_G_PER_KG = 60.0
 """Dry pigment from a kilogram of leaf beyond which it is mostly something else (lime 2 g/L at 10 L/kg is 20)."""
 
@@ -172,11 +174,18 @@ def _expected_crude_g(record: YieldRecord, potential_g: Floats, rng: np.random.G
 
 def _cautions(record: YieldRecord, crude_g_per_kg: Band, tail_frac: float) -> tuple[Caution, ...]:
     limed = beliefs.make(record) == "limed" and record.purity is None
+    usual = beliefs.purity(record).from_z(np.array([-1.645, 1.645, PURE_Z]))
+    measured = record.purity.mean_frac if record.purity is not None else 0.0
     said = {
+        (
+            "unusual-pure",
+            f"{100 * measured:.0f}% indigo is more than such pigment commonly has ({100 * usual[0]:.0f} to "
+            f"{100 * usual[1]:.0f}%): was it measured, on this pigment, dry?",
+        ): measured > usual[2],
         (
             "unusual-heavy",
             "Far more pigment than this leaf should give: is it dry, is there lime or soil in it, were all the leaves "
-            "weighed? The shares below lean on that.",
+            "weighed? The shares lean on that.",
         ): tail_frac > 1 - UNUSUAL,
         (
             "unusual-light",

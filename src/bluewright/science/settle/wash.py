@@ -32,6 +32,12 @@ METER_SD: Final = Sourced(
     value=0.04, unit="1", source="common-practice", low=0.02, high=0.08, grade="practice",
     note="a cheap conductivity pen, as a share of its reading",
 )  # fmt: skip
+START_SPREAD: Final = 1.5
+"""Standard deviation of the logarithm of the first liquor's conductivity around that guess (wide: a judgement)."""
+SATURATED_US_PER_CM: Final = Sourced(
+    value=2e5, unit="uS/cm", source="common-practice", low=1e5, high=4e5, grade="practice",
+    note="about that of saturated brine: no first liquor conducted more, however many washes ago",
+)  # fmt: skip
 MOST_WASHES: Final = 200
 """Beyond this many washes the refill is too small to be called washing."""
 
@@ -100,7 +106,7 @@ def stop_rule(record: WashRecord) -> tuple[bool | None, str]:
         above = last.conductivity_us_per_cm / tap - 1
         return (
             above <= CONDUCTIVITY_RULE.value,
-            f"conductivity {100 * above:.0f} % above the tap's; at most 10 % wanted",
+            f"conductivity {100 * above:.0f}% above the tap's; at most 10% wanted",
         )
     if last.ph is not None and record.tap_ph is not None:
         gap_ph = abs(last.ph - record.tap_ph)
@@ -123,7 +129,7 @@ def _draws(record: WashRecord, z: Floats) -> _Draws:
     return _Draws(
         sludge_l=record.sludge_l * np.exp(np.log1p(record.sludge_sd_frac) * z[:, 0]),
         mixing_frac=MIXING.from_z(z[:, 1]),
-        start_us_per_cm=above / earlier * np.exp(1.5 * z[:, 2]),
+        start_us_per_cm=min(above / earlier, SATURATED_US_PER_CM.value) * np.exp(START_SPREAD * z[:, 2]),
     )
 
 

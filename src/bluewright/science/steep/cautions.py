@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from datetime import timedelta
 from typing import Final
 
 import numpy as np
@@ -15,6 +16,8 @@ from bluewright.science.steep.signs import SIGNS, level_chances
 MOST_LEAF_KG_PER_L: Final = 0.3
 COLDEST_C, HOTTEST_C = 8.0, 90.0
 """Mean temperatures between which the published and trade steeping times lie."""
+HOT_STAYS_CLEAN: Final = timedelta(hours=12)
+"""So soon after a hot steep nothing ferments (common practice, no source)."""
 SURPRISING_CHANCE: Final = 0.02
 THIN_ESS_SHARE: Final = 0.2
 
@@ -26,14 +29,16 @@ def cautions(ensemble: Ensemble, course: Course, decision: Decision) -> tuple[Ca
 
 def _of_the_hand(ensemble: Ensemble) -> list[Caution]:
     record = ensemble.setting.record
-    found = [
-        Caution(
-            code="fermentation-gas",
-            text="A steeping tub gives off carbon dioxide and, late, hydrogen sulphide. Keep it outdoors or in a "
-            "draught, and never lean into a deep tub. Wear gloves: old liquor is full of microbes.",
-            source="common-practice",
+    found = []
+    if record.method != "hot" or record.now - record.started > HOT_STAYS_CLEAN:
+        found.append(
+            Caution(
+                code="fermentation-gas",
+                text="A steeping tub gives off carbon dioxide and, late, hydrogen sulphide. Keep it outdoors or in a "
+                "draught, and never lean into a deep tub. Wear gloves: old liquor is full of microbes.",
+                source="common-practice",
+            )
         )
-    ]
     if record.method == "hot":
         found.append(
             Caution(
@@ -67,19 +72,15 @@ def _of_the_number(ensemble: Ensemble, course: Course, decision: Decision) -> li
                 "garden. One thermometer reading of the tub narrows it much.",
             )
         )
-    if not COLDEST_C <= middle_c <= HOTTEST_C or record.leaf_kg / ensemble.setting.liquor_l > MOST_LEAF_KG_PER_L:
-        found.append(
-            _model(
-                "outside-range",
-                f"At a mean of {middle_c:.0f} C and {record.leaf_kg / ensemble.setting.liquor_l:.2f} kg "
-                "of leaf in a litre this steep lies outside what the model was fitted to (8 to 90 C, up to 0.3 kg/L).",
-            )
-        )
+    odd = _odd(middle_c, record.leaf_kg / ensemble.setting.liquor_l)
+    if odd:
+        found.append(_model("outside-range", f"Outside what the model was fitted to: {', and '.join(odd)}."))
     if ensemble.population.ess < THIN_ESS_SHARE * len(weights):
         found.append(
             _model(
                 "thin-ensemble",
-                f"Only {ensemble.population.ess:.0f} of {len(weights)} members still count; the ranges are rough.",
+                "Hardly any of the courses that were tried fits these readings: the ranges are rough. Are the times "
+                "and readings as they were?",
             )
         )
     if decision.past_peak_chance > 0.5:
@@ -87,6 +88,16 @@ def _of_the_number(ensemble: Ensemble, course: Course, decision: Decision) -> li
             _model("past-peak", "It has most probably been falling: brown matter grows and settling gets slower.")
         )
     return found + _surprises(ensemble, course)
+
+
+def _odd(middle_c: float, leaf_kg_per_l: float) -> list[str]:
+    """What of this steep lies outside what the model was fitted to."""
+    odd = []
+    if not COLDEST_C <= middle_c <= HOTTEST_C:
+        odd.append(f"a mean of {middle_c:.0f} C ({COLDEST_C:.0f} to {HOTTEST_C:.0f} C was)")
+    if leaf_kg_per_l > MOST_LEAF_KG_PER_L:
+        odd.append(f"{leaf_kg_per_l:.1f} kg of leaf in a litre (up to {MOST_LEAF_KG_PER_L:g} was)")
+    return odd
 
 
 def _surprises(ensemble: Ensemble, course: Course) -> list[Caution]:
@@ -102,8 +113,8 @@ def _surprises(ensemble: Ensemble, course: Course) -> list[Caution]:
                 found.append(
                     _model(
                         "surprising-reading",
-                        f"{sign.replace('_', ' ')} {level} on {reading.time:%d %b, %H:%M} does not fit the rest "
-                        f"(chance {100 * chance:.1f} %): look again, or this tub does what the model does not know.",
+                        f"{sign.replace('_', ' ')} {level} on {reading.time.day} {reading.time:%b, %H:%M} does not fit the "
+                        f"rest (chance {max(100 * chance, 0.1):.1f}%): look again, or this tub does what the model does not know.",
                     )
                 )
     return found
