@@ -11,7 +11,10 @@ from typing import Final
 
 @dataclass(frozen=True, slots=True)
 class Command:
-    """A command by its words; `module` is imported when it is chosen and must define `run(arguments)`."""
+    """A command by its words; `module` is imported when it is chosen and must define `run(arguments)`.
+
+    A bare name is a module of this package; a dotted one stands elsewhere (the pages, which know nothing of it).
+    """
 
     words: tuple[str, ...]
     help: str
@@ -32,5 +35,6 @@ COMMANDS: Final = (
     Command(("jar", "yield"), "what the jar holds, share of the leaf's blue, where the rest went", "jar_yield"),
     Command(("tub", "temp"), "how warm the tub was, is and will be, from air and readings", "tub_temp"),
     Command(("demo",), "walk one invented steep, day by day, from the basket to the jar", "demo"),
+    Command(("serve",), "open the journal in the browser: beds, pickings, tubs, and what wants doing", "bluewright.web.serve"),
     Command(("schema",), "print the JSON Schema of a record or an answer", "schema"),
 )

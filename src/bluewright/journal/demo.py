@@ -30,7 +30,9 @@ def plant(*, now: datetime, by: Any) -> Garden:
     with transaction.atomic():
         garden = beds.begin_garden(Garden(name=NAME, time_zone=ZONE, invented=True), by=by)
         sown, strays = (
-            beds.add_bed(Bed(garden=garden, name=name, plant="woad", origin=origin, area_m2=area, area_typed=typed), by=by)
+            beds.add_bed(
+                Bed(garden=garden, name=name, plant="woad", origin=origin, area_m2=area, area_typed=typed), by=by
+            )
             for name, origin, area, typed in (
                 ("Long bed", "sown", 12.0, "12 m2"),
                 ("Under the hedge", "self_sown", 6.0, "6 m2"),
@@ -48,7 +50,9 @@ def plant(*, now: datetime, by: Any) -> Garden:
                 garden=garden, name=name, plant="woad", started_at=began, water_l=40.0, water_typed="40 L",
                 can_strain="08:00 18:00",
             )  # fmt: skip
-            steeps.begin_steep(steep, leaf=[steeps.LeafIn(picking=picking, leaf_kg=mass, leaf_typed=f"{mass:g} kg")], by=by)
+            steeps.begin_steep(
+                steep, leaf=[steeps.LeafIn(picking=picking, leaf_kg=mass, leaf_typed=f"{mass:g} kg")], by=by
+            )
             _looks(steep, now=now, by=by)
             if days_ago:
                 steeps.strain(
@@ -73,7 +77,9 @@ def _weather(garden: Garden, start: datetime, now: datetime, *, by: Any) -> None
     midnight = start.replace(hour=0)
     rows = [
         AirTemp(garden=garden, time=when, temp_c=temp_c, temp_typed=f"{temp_c:g} C", forecast=when > now)
-        for day, (low_c, high_c) in enumerate([(12.0, 20.5), (12.5, 22.0), (12.5, 20.5), (11.5, 20.0), (12.0, 21.0), (13.0, 22.0)])
+        for day, (low_c, high_c) in enumerate(
+            [(12.0, 20.5), (12.5, 22.0), (12.5, 20.5), (11.5, 20.0), (12.0, 21.0), (13.0, 22.0)]
+        )
         for clock, temp_c in ((6, low_c), (15, high_c))
         for when in [midnight + timedelta(days=day, hours=clock)]
     ]

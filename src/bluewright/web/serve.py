@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import argparse
 import os
+import secrets
 import socket
 import sys
 import webbrowser
@@ -11,6 +12,7 @@ from collections.abc import Sequence
 from pathlib import Path
 
 PORT = 8642
+MOST_BODY_BYTES = 30_000_000
 
 
 def run(arguments: Sequence[str]) -> int:
@@ -27,8 +29,9 @@ def run(arguments: Sequence[str]) -> int:
     home = Path(asked.home).resolve()
     try:
         home.mkdir(parents=True, exist_ok=True)
+        make_key(home)
     except OSError as error:
-        print(f"bluewright serve: cannot make the folder {home}: {error.strerror}", file=sys.stderr)
+        print(f"bluewright serve: cannot write in the folder {home}: {error.strerror}", file=sys.stderr)
         return 2
     if not free(asked.port):
         print(f"bluewright serve: port {asked.port} is taken; is it running already? Or choose --port", file=sys.stderr)
@@ -46,7 +49,8 @@ def serve(port: int, *, browser: bool) -> int:
     from bluewright.web.wsgi import application
 
     call_command("migrate", verbosity=0, interactive=False)
-    server = Server(("127.0.0.1", port), application, numthreads=6, max_request_body_size=30_000_000)
+    server = Server(("127.0.0.1", port), application, numthreads=6)
+    server.max_request_body_size = MOST_BODY_BYTES
     server.prepare()
     address = f"http://127.0.0.1:{port}/"
     print(f"Bluewright is open at {address} (stop it with Ctrl-C)", flush=True)
@@ -59,6 +63,14 @@ def serve(port: int, *, browser: bool) -> int:
     finally:
         server.stop()
     return 0
+
+
+def make_key(home: Path) -> None:
+    """Make this installation's secret key at the first start, readable by its owner alone."""
+    path = home / "secret.key"
+    if not path.exists():
+        path.touch(mode=0o600)
+        path.write_text(secrets.token_urlsafe(50), encoding="utf-8")
 
 
 def free(port: int) -> bool:

@@ -11,13 +11,12 @@ HERE = Path(__file__).resolve().parent
 
 
 def _secret() -> str:
-    """The secret key of this installation, made at the first start."""
+    """The secret key of this installation, which `serve` makes at the first start; without one a passing key.
+
+    Reading the settings writes nothing: a linter or a test may do it anywhere.
+    """
     path = HOME / "secret.key"
-    if not path.exists():
-        HOME.mkdir(parents=True, exist_ok=True)
-        path.touch(mode=0o600)
-        path.write_text(secrets.token_urlsafe(50), encoding="utf-8")
-    return path.read_text(encoding="utf-8")
+    return path.read_text(encoding="utf-8") if path.exists() else secrets.token_urlsafe(50)
 
 
 SECRET_KEY = _secret()
@@ -31,7 +30,6 @@ INSTALLED_APPS = [
     "django.contrib.sessions",
     "django.contrib.messages",
     "django.contrib.staticfiles",
-    "django_htmx",
     "bluewright.journal",
     "bluewright.web",
 ]
@@ -46,7 +44,6 @@ MIDDLEWARE = [
     "bluewright.web.access.owner_at_home",
     "django.contrib.messages.middleware.MessageMiddleware",
     "django.middleware.clickjacking.XFrameOptionsMiddleware",
-    "django_htmx.middleware.HtmxMiddleware",
 ]
 TEMPLATES = [
     {
@@ -60,7 +57,7 @@ TEMPLATES = [
                 "bluewright.web.ui.context.garden",
             ],
             "libraries": {"ui": "bluewright.web.ui.tags"},
-            "builtins": ["django.templatetags.i18n", "django_htmx.templatetags.django_htmx", "bluewright.web.ui.tags"],
+            "builtins": ["django.templatetags.i18n", "bluewright.web.ui.tags"],
         },
     }
 ]

@@ -20,7 +20,9 @@ class Steep(Kept):
     garden = models.ForeignKey(Garden, models.CASCADE, related_name="steeps")
     name = models.CharField(max_length=60)
     plant = models.CharField(max_length=20, choices=PLANTS)
-    method = models.CharField(max_length=4, choices=[("cold", "cold"), ("warm", "warm"), ("hot", "hot")], default="cold")
+    method = models.CharField(
+        max_length=4, choices=[("cold", "cold"), ("warm", "warm"), ("hot", "hot")], default="cold"
+    )
     started_at = models.DateTimeField()
     water_l = models.FloatField()
     water_typed = models.CharField(max_length=30)
@@ -96,7 +98,9 @@ class Strain(Kept):
     steep = models.ForeignKey(Steep, models.CASCADE, related_name="strains")
     strained_at = models.DateTimeField()
     squeeze = models.CharField(
-        max_length=8, choices=[("drained", "drained"), ("hand", "wrung by hand"), ("press", "pressed")], default="drained"
+        max_length=8,
+        choices=[("drained", "drained"), ("hand", "wrung by hand"), ("press", "pressed")],
+        default="drained",
     )
     liquor_out_l = models.FloatField(null=True, blank=True)
     liquor_typed = models.CharField(max_length=30, blank=True)

@@ -14,7 +14,9 @@ from bluewright.science.base.measures import Measure, read_measure
 class MeasureField(forms.CharField):
     """A measure of one kind; cleaned to a `Measure` (typed text and canonical value), or None if left empty."""
 
-    def __init__(self, *, kind: str, system: str = "metric", low: float | None = None, high: float | None = None, **options: Any) -> None:
+    def __init__(
+        self, *, kind: str, system: str = "metric", low: float | None = None, high: float | None = None, **options: Any
+    ) -> None:
         self.kind, self.system, self.low, self.high = kind, system, low, high
         super().__init__(max_length=40, **options)
         self.widget.attrs |= {"inputmode": "decimal", "autocomplete": "off"}

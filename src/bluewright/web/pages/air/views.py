@@ -44,7 +44,9 @@ def days(request: HttpRequest, garden: Garden) -> HttpResponse:
     form = DaysForm(request.POST or None, garden=garden, days=shown, initial=_known(garden, shown))
     if request.method == "POST" and form.is_valid():
         rows = [
-            AirTemp(garden=garden, time=when, temp_c=value.value, temp_typed=value.typed, forecast=when > timezone.now())
+            AirTemp(
+                garden=garden, time=when, temp_c=value.value, temp_typed=value.typed, forecast=when > timezone.now()
+            )
             for name, value in form.cleaned_data.items()
             if value is not None and name in form.changed_data
             for when in [_when(name)]
@@ -53,7 +55,9 @@ def days(request: HttpRequest, garden: Garden) -> HttpResponse:
         messages.success(request, "The weather is written down.")
         return redirect("today")
     table = [(day, form[f"low_{day.isoformat()}"], form[f"high_{day.isoformat()}"]) for day in shown]
-    return render(request, "air/days.html", {"form": form, "table": table, "today": today}, status=422 if form.errors else 200)
+    return render(
+        request, "air/days.html", {"form": form, "table": table, "today": today}, status=422 if form.errors else 200
+    )
 
 
 def _when(name: str) -> datetime:
@@ -64,7 +68,9 @@ def _when(name: str) -> datetime:
 
 def _known(garden: Garden, shown: list[date]) -> dict[str, str]:
     """What is written down for these days already, by field."""
-    rows = AirTemp.objects.filter(garden=garden, time__date__gte=shown[0], time__date__lte=shown[-1]).order_by("changed_at")
+    rows = AirTemp.objects.filter(garden=garden, time__date__gte=shown[0], time__date__lte=shown[-1]).order_by(
+        "changed_at"
+    )
     ends = {LOWEST_AT: "low", HIGHEST_AT: "high"}
     known = {}
     for row in rows:

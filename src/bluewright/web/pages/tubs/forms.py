@@ -66,7 +66,7 @@ class LookForm(forms.Form):
     """A quick look: everything may be left out but one thing."""
 
     taken_at = MomentField()
-    temp = MeasureField(kind="temp_c", low=-5, high=100, required=False, label="Tub temperature")
+    temp = MeasureField(kind="temp_c", low=-5, high=100, required=False, label="Temperature")
     ph = forms.FloatField(min_value=0, max_value=14, required=False, label="pH", localize=False)
     note = forms.CharField(required=False, max_length=500, label="Note")
 

@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, field
-from datetime import datetime
+from datetime import datetime, timedelta
 from zoneinfo import ZoneInfo
 
 from bluewright.charts.answers import strain_chart
+from bluewright.charts.tub_drawn import TubLook, TubStage, tub_drawing
 from bluewright.journal.models import Reading, Steep
 from bluewright.journal.models.steep import SIGN_FIELDS
 from bluewright.science.base.bands import Band
@@ -28,6 +29,8 @@ READING_WORDS = {
     "alkali_green": "how green a jar turns on alkali",
 }
 WORTH_SAYING_FRAC = 0.001
+USUAL_FILL_FRAC = 0.8
+DRAWN_SIGNS = ("darkness", "blue_cast", "limpness", "scum", "bubbles")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -93,6 +96,8 @@ class TubPage:
     """None once it is strained, or when no forecast can be made."""
     trouble: str
     """Why there is no forecast; empty where there is one or it is strained."""
+    drawing: str
+    """The tub as it would look now, SVG text."""
     looks: tuple[LookRow, ...] = field(default=())
 
 
@@ -108,15 +113,27 @@ def tub_page(steep: Steep, *, answer: SteepAnswer | None, now: datetime, trouble
         strained=_strained(strains[0], zone) if strains else None,
         call=call_part(answer) if answer is not None else None,
         trouble=trouble,
+        drawing=drawing(steep),
         looks=tuple(look_row(r, zone) for r in reversed(list(steep.readings.all()))),
     )
+
+
+def drawing(steep: Steep) -> str:
+    """The tub as its latest looks say; a sign that was never looked at is drawn neutral."""
+    latest: dict[str, int] = {}
+    for reading in steep.readings.all():
+        latest |= {name: level for name in DRAWN_SIGNS if (level := getattr(reading, name)) is not None}
+    stage: TubStage = "strained" if steep.strains.all() else "steep"
+    return tub_drawing(TubLook(short_name=steep.name, fill_frac=USUAL_FILL_FRAC, stage=stage, **latest))
 
 
 def facts(steep: Steep, zone: ZoneInfo) -> str:
     """`woad, 6 kg in 40 L, since Fri 3 Jul 11:00`."""
     leaf = " + ".join(part.leaf_typed for part in steep.leaf.all()) or "no leaf"
     started = moment(steep.started_at.astimezone(zone))
-    return f"{steep.get_plant_display()}, {leaf} of leaf in {steep.water_typed} of water, {steep.method}, since {started}"
+    return (
+        f"{steep.get_plant_display()}, {leaf} of leaf in {steep.water_typed} of water, {steep.method}, since {started}"
+    )
 
 
 def age(steep: Steep, now: datetime) -> str:
@@ -127,7 +144,7 @@ def age(steep: Steep, now: datetime) -> str:
 
 def call_part(answer: SteepAnswer) -> CallPart:
     """The call in words."""
-    window = f"Best from about {moment(answer.window.from_)} to {moment(answer.window.to)}."
+    window = f"Best from about {_about(answer, answer.window.from_)} to {_about(answer, answer.window.to)}."
     again = "" if answer.look_again_at == answer.strain_at else f"Look again {moment(answer.look_again_at)}."
     now, best = answer.recoverable_g.now, answer.recoverable_g.best
     return CallPart(
@@ -150,6 +167,13 @@ def call_part(answer: SteepAnswer) -> CallPart:
         cautions=tuple(c.text for c in answer.cautions),
         chart=strain_chart(answer, answer=headline(answer)),
     )
+
+
+def _about(answer: SteepAnswer, time: datetime) -> str:
+    """A forecast moment: to the hour for a steep of days, to the minute for a hot one."""
+    if answer.inputs.method == "hot":
+        return moment(time)
+    return moment((time + timedelta(minutes=30)).replace(minute=0, second=0))
 
 
 def headline(answer: SteepAnswer) -> str:

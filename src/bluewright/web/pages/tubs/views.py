@@ -7,6 +7,7 @@ from uuid import UUID
 from django.contrib import messages
 from django.http import Http404, HttpRequest, HttpResponse
 from django.shortcuts import get_object_or_404, redirect, render
+from django.urls import reverse
 from django.utils import timezone
 from django.views.decorators.http import require_http_methods, require_POST, require_safe
 
@@ -14,6 +15,7 @@ from bluewright.journal.actions import keeping, steeps
 from bluewright.journal.bridge import calls
 from bluewright.journal.bridge.steeps import steep_record
 from bluewright.journal.models import Garden, Reading, Steep, Strain
+from bluewright.journal.models.steep import SIGN_FIELDS
 from bluewright.journal.queries import tubs
 from bluewright.science.base.errors import BluewrightError
 from bluewright.science.steep.answer import SteepAnswer
@@ -62,12 +64,21 @@ def look(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
     form = LookForm(request.POST or None, garden=garden, initial={"taken_at": timezone.localtime()})
     if request.method == "POST" and form.is_valid():
         if not steep.started_at <= form.cleaned_data["taken_at"] <= timezone.now() + timezone.timedelta(minutes=5):
-            form.add_error("taken_at", f"A look lies between the start of the steep ({steep.started_at:%d %b %H:%M}) and now.")
+            form.add_error(
+                "taken_at", f"A look lies between the start of the steep ({steep.started_at:%d %b %H:%M}) and now."
+            )
         else:
             reading = steeps.add_reading(new_reading(form.cleaned_data, steep=steep), by=request.user)
-            messages.success(request, "Written down.", extra_tags=str(reading.pk))
+            undo = reverse("tubs.delete_reading", kwargs={"key": key, "reading": reading.pk})
+            messages.success(request, "Written down.", extra_tags=undo)
             return redirect("tubs.show", key=key)
-    context = {"form": form, "tub": tub_page(steep, answer=None, now=timezone.localtime())}
+    context = {
+        "form": form,
+        "numbers": [form["temp"], form["ph"]],
+        "signs": [form[name] for name in SIGN_FIELDS],
+        "rest": [form["note"], form["taken_at"]],
+        "tub": tub_page(steep, answer=None, now=timezone.localtime()),
+    }
     return render(request, "tubs/look.html", context, status=422 if form.errors else 200)
 
 
@@ -94,7 +105,8 @@ def delete_reading(request: HttpRequest, garden: Garden, key: UUID, reading: UUI
     """Take a look back."""
     row = get_object_or_404(Reading, pk=reading, steep__pk=key, steep__garden=garden)
     keeping.delete(row, by=request.user)
-    messages.info(request, "Taken out.", extra_tags=f"restore {row.pk}")
+    undo = reverse("tubs.restore_reading", kwargs={"key": key, "reading": row.pk})
+    messages.info(request, "Taken out.", extra_tags=undo)
     return redirect("tubs.show", key=key)
 
 
