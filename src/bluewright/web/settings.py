@@ -10,18 +10,20 @@ HOME = Path(os.environ.get("BLUEWRIGHT_HOME", "garden")).resolve()
 HERE = Path(__file__).resolve().parent
 
 
-def _secret() -> str:
-    """The secret key of this installation, which `serve` makes at the first start; without one a passing key.
+def _secret(name: str) -> str:
+    """A secret of this installation, which `serve` makes at the first start; without one a passing key.
 
     Reading the settings writes nothing: a linter or a test may do it anywhere.
     """
-    path = HOME / "secret.key"
+    path = HOME / name
     return path.read_text(encoding="utf-8") if path.exists() else secrets.token_urlsafe(50)
 
 
-SECRET_KEY = _secret()
+SECRET_KEY = _secret("secret.key")
+DOOR_KEY = _secret("door.key")
+"""What a phone in the house must bring along; see `access`."""
 DEBUG = False
-ALLOWED_HOSTS = ["127.0.0.1", "localhost", "[::1]", "testserver"]
+ALLOWED_HOSTS = ["127.0.0.1", "localhost", "[::1]", *filter(None, os.environ.get("BLUEWRIGHT_HOSTS", "").split(","))]
 ROOT_URLCONF = "bluewright.web.urls"
 WSGI_APPLICATION = "bluewright.web.wsgi.application"
 INSTALLED_APPS = [

@@ -2,7 +2,10 @@
 
 from django.urls import include, path
 
+from bluewright.web.access import door
+
 urlpatterns = [
+    path("door/<str:key>/", door, name="door"),
     path("", include("bluewright.web.pages.today.urls")),
     path("gardens/", include("bluewright.web.pages.gardens.urls")),
     path("beds/", include("bluewright.web.pages.beds.urls")),
