@@ -111,8 +111,9 @@ def _surprises(ensemble: Ensemble, course: Course) -> list[Caution]:
                 found.append(
                     _model(
                         "surprising-reading",
-                        f"{sign.replace('_', ' ')} {level} on {reading.time.day} {reading.time:%b, %H:%M} does not fit the "
-                        f"rest (chance {max(100 * chance, 0.1):.1f}%): look again, or this tub does what the model does not know.",
+                        f"{sign.replace('_', ' ')} {level} on {reading.time.day} {reading.time:%b, %H:%M} does not fit "
+                        f"the rest (chance {max(100 * chance, 0.1):.1f}%): look again, or this tub does what the model "
+                        "does not know.",
                     )
                 )
     return found
