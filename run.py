@@ -22,8 +22,8 @@ PYTHON = BIN / ("python.exe" if os.name == "nt" else "python")
 def main(words: list[str]) -> int:
     """Set up what `words` need, then run them; returns the exit code."""
     if sys.version_info < (3, 11):  # noqa: UP036 - people do run it with older ones
-        print(f"Bluewright needs Python 3.11 or newer; this is {sys.version.split()[0]}.")
-        print("Get a newer one from python.org or your system, then: python3.11 run.py")
+        say(f"Bluewright needs Python 3.11 or newer; this is {sys.version.split()[0]}.")
+        say("Get a newer one from python.org or your system, then: python3.11 run.py")
         return 2
     checking = words[:1] == ["check"]
     lock = ROOT / ("requirements-dev.lock" if checking else "requirements.lock")
@@ -43,7 +43,7 @@ def set_up(lock: Path) -> bool:
     stamp = VENV / f"{lock.stem}.stamp"
     if PYTHON.exists() and stamp.exists() and stamp.read_text() == wanted:
         return True
-    print(f"Setting up in {VENV.name} (first time: about a minute, needs the network once) ...", flush=True)
+    say(f"Setting up in {VENV.name} (first time: about a minute, needs the network once) ...")
     if not usable() and not make_venv():
         return False
     pip = [str(PYTHON), "-m", "pip", "--disable-pip-version-check", "install", "--quiet"]
@@ -53,8 +53,8 @@ def set_up(lock: Path) -> bool:
     ]
     for step in steps:
         if subprocess.call(step) != 0:
-            print("The packages could not be installed (the lines above say which).")
-            print("Is the network there, and is there room on the disk? Then run the same command again.")
+            say("The packages could not be installed (the lines above say which).")
+            say("Is the network there, and is there room on the disk? Then run the same command again.")
             return False
     stamp.write_text(wanted)
     return True
@@ -76,12 +76,17 @@ def make_venv() -> bool:
     if made.returncode == 0:
         return True
     version = f"{sys.version_info.major}.{sys.version_info.minor}"
-    print("Python could not make a virtual environment. It says:")
-    print((made.stdout + made.stderr).strip())
-    print(f"On Debian or Ubuntu, install what is missing with: sudo apt install python{version}-venv")
-    print("On Fedora it comes with python3; on macOS and Windows with the installer from python.org.")
-    print("Then run the same command again.")
+    say("Python could not make a virtual environment. It says:")
+    say((made.stdout + made.stderr).strip())
+    say(f"On Debian or Ubuntu, install what is missing with: sudo apt install python{version}-venv")
+    say("On Fedora it comes with python3; on macOS and Windows with the installer from python.org.")
+    say("Then run the same command again.")
     return False
+
+
+def say(text: str) -> None:
+    """Tell about the set-up, apart from the output of the command, which may be on its way into a file."""
+    print(text, file=sys.stderr, flush=True)
 
 
 if __name__ == "__main__":

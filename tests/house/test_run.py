@@ -24,9 +24,10 @@ def test_an_older_python_is_told_which_one_is_needed(
     monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
 ) -> None:
     run = script("run")
-    monkeypatch.setattr(run, "sys", SimpleNamespace(version_info=(3, 9, 2), version="3.9.2 (main)"))
+    old = SimpleNamespace(version_info=(3, 9, 2), version="3.9.2 (main)", stderr=sys.stderr)
+    monkeypatch.setattr(run, "sys", old)
     assert run.main([]) == 2
-    assert "Bluewright needs Python 3.11 or newer; this is 3.9.2." in capsys.readouterr().out
+    assert "Bluewright needs Python 3.11 or newer; this is 3.9.2." in capsys.readouterr().err
 
 
 def test_a_system_without_the_part_for_environments_is_told_what_to_install(
@@ -38,7 +39,7 @@ def test_a_system_without_the_part_for_environments_is_told_what_to_install(
     monkeypatch.setattr(run, "VENV", tmp_path / ".venv")
     monkeypatch.setattr(run, "PYTHON", tmp_path / ".venv" / "bin" / "python")
     assert run.main(["--help"]) == 1
-    out = capsys.readouterr().out
+    out = capsys.readouterr().err
     assert "ensurepip is not available" in out
     assert f"sudo apt install python{sys.version_info.major}.{sys.version_info.minor}-venv" in out
 
@@ -61,7 +62,7 @@ def test_packages_that_cannot_be_installed_are_said_in_plain_words(
     monkeypatch.setattr(run, "usable", lambda: True)
     monkeypatch.setattr(run.subprocess, "call", lambda *_, **__: 1)
     assert run.main(["--help"]) == 1
-    assert "Is the network there" in capsys.readouterr().out
+    assert "Is the network there" in capsys.readouterr().err
     assert not list(tmp_path.glob("*.stamp"))
 
 

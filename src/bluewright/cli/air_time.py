@@ -10,6 +10,7 @@ from bluewright.cli.wording import cautions, figure, frac, minutes, percent, ran
 from bluewright.science.air.answer import AirAnswer
 from bluewright.science.air.finish import SURE_CHANCE, airing
 from bluewright.science.air.record import AirRecord
+from bluewright.science.base.bands import Band
 
 DOING: Final = {"pour": "pouring", "whisk": "whisking", "bubble": "bubbling", "paddle": "paddling"}
 READING: Final = {
@@ -34,9 +35,8 @@ def say(found: AirAnswer) -> str:
     """The answer as a person at the tub reads it."""
     lines = [_advice(found), *([ALKALI[found.alkali_advice]] if found.alkali_advice in ALKALI else [])]
     if found.left_pours is not None and found.needed_pours is not None and found.advice != "stop":
-        more = f"{ranged(found.left_pours, 'more')}; " if found.inputs.done_min or found.inputs.done_pours else ""
-        lines.append(f"In pours: {more}{ranged(found.needed_pours, 'in all')}.")
-    if found.basis == "readings":
+        lines.append(_pours(found, found.left_pours, found.needed_pours))
+    if found.basis == "readings" and not _surely_done(found):
         done = f"; chance that it is done: {percent(found.chance_done_frac)}" if found.advice != "stop" else ""
         lines.append(f"Turned so far: {frac(found.done_frac)}{done}.")
     if found.advice != "stop":
@@ -51,6 +51,17 @@ def say(found: AirAnswer) -> str:
             f"a range narrower by about {percent(best.narrows_frac)}."
         )
     return "\n".join(lines + cautions(found.cautions))
+
+
+def _pours(found: AirAnswer, left: Band, needed: Band) -> str:
+    more = ""
+    if found.inputs.done_min or found.inputs.done_pours:
+        more = f"{ranged(left, 'more')}; " if left.p50 >= 1 else f"at most {rough(math.ceil(left.p95))} more; "
+    return f"In pours: {more}{ranged(needed, 'in all')}."
+
+
+def _surely_done(found: AirAnswer) -> bool:
+    return found.advice == "stop" and found.chance_done_frac >= SURE_CHANCE
 
 
 def _advice(found: AirAnswer) -> str:
@@ -74,7 +85,7 @@ def _count(value: float, thing: str) -> str:
 
 
 def _stop(found: AirAnswer) -> str:
-    if found.chance_done_frac >= SURE_CHANCE:
+    if _surely_done(found):
         return f"Stop {DOING[found.way]}: it is done (chance {percent(found.chance_done_frac)})."
     gain, loss = (f"{figure(100 * share)}%" for share in (found.gain_in_10_min_frac, found.loss_in_10_min_frac))
     return f"Stop {DOING[found.way]}: ten more minutes would turn {gain} of the blue and cost {loss}."

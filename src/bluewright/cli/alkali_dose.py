@@ -24,7 +24,7 @@ def say(found: DoseAnswer) -> str:
         wanted = f"To bring {figure(inputs.liquor_l)} L to pH {inputs.target_ph:g}"
         doubled = f" If twice as much went in by mistake: {_ph(found.ph_if_doubled)}."
         lines = [
-            f"{wanted}: {ranged(likely, f'{unit}{more} {of_what}')}.",
+            f"{wanted}: {ranged(likely, unit)}{more} {of_what}.",
             _first(found, unit),
             f"With all of it: pH {_ph(found.ph_after)}.{doubled if 'overdose' not in told else ''}",
         ]

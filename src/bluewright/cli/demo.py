@@ -108,7 +108,8 @@ def run(arguments: Sequence[str]) -> int:
     drying(walk)
     jar(walk, potential, call, strained)
     walk.say(f"\nCharts saved in {out}: {', '.join(walk.saved)}")
-    walk.say("Your own tub: bluewright steep call --example > tub.json, change it, bluewright steep call tub.json")
+    walk.say("Your own tub: python3 run.py steep call --example > tub.json")
+    walk.say("change it, then:  python3 run.py steep call tub.json")
     return 0
 
 

@@ -9,7 +9,7 @@ from bluewright.cli.wording import about, cautions, frac, hours, litres, percent
 from bluewright.science.settle.interface import settle
 from bluewright.science.settle.interface_record import SettleAnswer, SettleRecord
 
-RULE: Final = "the top third clear and no change in two hours"
+RULE: Final = "the top third is clear and nothing changes in two hours"
 
 
 def say(found: SettleAnswer) -> str:
@@ -30,7 +30,7 @@ def say(found: SettleAnswer) -> str:
 
 def _when(found: SettleAnswer) -> list[str]:
     after = found.decant_after_h
-    lines = [f"Ready to decant after {hours(after)} of standing: {RULE}."]
+    lines = [f"Ready to decant after {hours(after)} of standing, when {RULE}."]
     if found.decant_from is not None and found.decant_by is not None:
         early, late = about(found.decant_from), about(found.decant_by)
     else:

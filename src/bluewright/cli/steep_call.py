@@ -34,7 +34,7 @@ def say(found: SteepAnswer) -> str:
     name = f"{found.id}: " if found.id else ""
     lines = [
         name + headline(found),
-        f"{best(found)}; chance that the best is past: {percent(found.chance_past_peak)}.",
+        best(found),
         grams(found),
         "",
         f"  {'strain at':<18}{'of the best, on average':<26}chance of losing a fifth",
@@ -65,9 +65,10 @@ def best(found: SteepAnswer) -> str:
     """From when to when it is at its best: to the hour for a steep of days, to the minute for a hot one."""
     said = moment if found.inputs.method == "hot" else about
     start, end = said(found.window.from_), said(found.window.to)
-    if start == end:
-        return f"Best at about {start}"
-    return f"{'Best was' if found.window.to < found.inputs.now else 'Best'} from about {start} to {end}"
+    span = f"at about {start}" if start == end else f"from about {start} to {end}"
+    if found.advice == "strain_past_peak":
+        return f"Best was {span}."
+    return f"Best {span}; chance that the best is past: {percent(found.chance_past_peak)}."
 
 
 def grams(found: SteepAnswer) -> str:

@@ -10,8 +10,6 @@ from typing import Final
 from bluewright.science.base.bands import Band
 from bluewright.science.base.cautions import Caution
 
-NARROW_SHARE: Final = 0.05
-"""A range narrower than this share of its middle is said with a figure more."""
 FEW_H: Final = 2.0
 """From here on minutes are said as hours."""
 MANY_H: Final = 72.0
@@ -33,15 +31,15 @@ NOTES: Final = frozenset(
 def ranged(band: Band, unit: str, *, scale: float = 1.0) -> str:
     """`4.8 g (2.8 to 7.2)`: the middle, its unit, and the range that holds the truth nine times in ten.
 
-    The middle has two figures (three where the range is that narrow), and the ends are no finer than the middle:
-    a third figure of a number that may be twice as much says nothing.
+    The middle has two figures (three where two would not tell it from an end), and the ends are no finer than the
+    middle: a third figure of a number that may be twice as much says nothing.
     """
-    low, mid, high = (scale * value for value in (band.p5, band.p50, band.p95))
-    digits = 3 if 0 < high - low < NARROW_SHARE * abs(mid) else 2
-    finest = _decimals(mid, digits) if mid else None
-    ends = (_said(value, digits, finest) for value in (low, high))
+    values = [scale * value for value in (band.p5, band.p50, band.p95)]
+    low, mid, high = _alike(values, 2)
+    if values[1] and mid in {low, high} and values[0] < values[2]:
+        low, mid, high = _alike(values, 3)
     joint = "" if unit in {"", "%"} else " "
-    return f"{_said(mid, digits)}{joint}{unit} ({' to '.join(ends)})"
+    return f"{mid}{joint}{unit} ({low} to {high})"
 
 
 def litres(band: Band) -> str:
@@ -96,6 +94,12 @@ def cautions(found: Sequence[Caution]) -> list[str]:
     hurting = [f"Take care: {caution.text}" for caution in found if caution.code not in NOTES]
     notes = [f"Note: {caution.text}" for caution in found if caution.code in NOTES]
     return ["", *hurting, *notes] if found else []
+
+
+def _alike(values: Sequence[float], digits: int) -> list[str]:
+    """Low, middle and high, none finer than the middle in so many figures."""
+    finest = _decimals(values[1], digits) if values[1] else None
+    return [_said(value, digits, finest) for value in values]
 
 
 def _said(value: float, digits: int, finest: int | None = None) -> str:

@@ -5,7 +5,7 @@ from typing import Any
 
 import numpy as np
 import pytest
-from hypothesis import given, settings
+from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
 from bluewright.science.air.answer import AirAnswer
@@ -295,6 +295,8 @@ WAYS_OF_AIRING = st.one_of(
 def test_any_possible_record_is_answered_with_numbers(
     way: dict[str, Any], foam: int | None, oxygen: float | None, done_min: float, **fields: Any
 ) -> None:
+    width_m = fields["vessel_diameter_m"]
+    assume(width_m is None or fields["liquor_l"] / 1000.0 < 30.0 * width_m**2 * np.pi / 4.0)
     reading = {"after_min": done_min, "signs": {"foam": foam}, "dissolved_oxygen_mg_l": oxygen}
     record = read(AirRecord, way | fields | {"done_min": done_min, "readings": [reading]})
     found = airing(record, rng=np.random.default_rng(1), draws=200)
@@ -307,6 +309,10 @@ def test_any_possible_record_is_answered_with_numbers(
 @pytest.mark.parametrize(
     ("fields", "message"),
     [
+        (
+            {"whisk": {}, "liquor_l": 1000.0, "vessel_diameter_m": 0.01},
+            r"vessel_diameter_m: 1000 L would stand 1.3e\+04 m deep in it; give the inner width in metres",
+        ),
         ({"whisk": {}, "pour": {}}, r"whisk: pour and whisk are given; give exactly one"),
         ({"whisk": {}, "done_pours": 3}, r"done_pours: this batch is aired by whisk; use done_min"),
         ({"indigo_g": 2.0}, r"indigo_g_per_l: indigo_g is given too"),

@@ -21,6 +21,7 @@ from bluewright.science.air.transfer import (
     nakasone_ratio,
     uptake_per_h,
 )
+from bluewright.science.base.errors import InputError
 from bluewright.science.base.records import read
 from tests.published import Row, rows
 
@@ -150,6 +151,17 @@ def test_pours_counted_against_minutes_give_the_pace() -> None:
         AirRecord, {"liquor_l": 10.0, "temp_c": 20.0, "pour": {}, "done_min": 10.0, "done_pours": 40, "ph": 9.5}
     )
     assert np.all(members(record, SCORES).pours_per_h == 240.0)
+
+
+def test_a_pour_cannot_be_taught_to_bring_more_than_is_missing() -> None:
+    """Own hand: 240 pours an hour of all the liquor bring at most 240 1/h, if each left nothing missing."""
+    pace = {"done_min": 10.0, "done_pours": 40, "pour": {}}
+    taught = {"kla_per_h": 200.0, "kla_sd_frac": 0.3}
+    gained = members(read(AirRecord, pace | {"liquor_l": 10.0, "temp_c": 20.0, "learned": taught}), SCORES)
+    assert np.max(gained.efficiency_frac) <= 1.0
+    assert np.all(gained.batch.kla_per_h <= 240.0 * (1 + 1e-12))
+    with pytest.raises(InputError, match=r"learned.kla_per_h: 3e\+02 an hour is more .*; less than 240; was"):
+        members(read(AirRecord, pace | {"liquor_l": 10.0, "temp_c": 20.0, "learned": {"kla_per_h": 300.0}}), SCORES)
 
 
 def test_a_taught_transfer_replaces_the_formulas() -> None:

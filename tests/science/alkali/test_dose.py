@@ -11,8 +11,9 @@ from hypothesis import strategies as st
 
 from bluewright.science.alkali.dose import dose, titration
 from bluewright.science.alkali.limits import lime_water_ph
+from bluewright.science.alkali.record import LiquorRecord
 from bluewright.science.base.errors import ModelError
-from bluewright.science.base.records import dump
+from bluewright.science.base.records import dump, read
 from tests.science.alkali.liquors import JAR, STEPS, answer, record, truth
 
 ALKALIS: dict[str, dict[str, Any]] = {
@@ -284,3 +285,26 @@ def test_the_titration_passes_the_wanted_ph_where_the_dose_says() -> None:
     at = [point.at for point in along]
     assert np.interp(found.dose.p50, at, [p.p50 for p in along]) == pytest.approx(tub.target_ph, abs=0.05)
     assert np.interp(2 * found.dose.p50, at, [p.p50 for p in along]) == pytest.approx(found.ph_if_doubled.p50, abs=0.05)
+
+
+@pytest.mark.parametrize("kind", ["potash", "washing_soda", "soda_ash"])
+def test_a_target_far_beyond_a_carbonate_is_refused_without_overflow(kind: str) -> None:
+    with pytest.raises(ModelError, match=r"cannot bring this liquor to pH 13"):
+        answer(liquor_l=1e6, alkali={"kind": kind}, target_ph=13.0, ph=None)
+
+
+def test_the_fullest_record_is_answered_with_every_field() -> None:
+    """The record and the answer as they were agreed for scripts, field by field; the figures are of the same make."""
+    text = """{"version": 1, "liquor_l": 38.0, "temp_c": 17.0, "ph": 5.6, "target_ph": 9.5,
+     "alkali": {"kind": "ammonia", "percent_w_w": 9.5},
+     "water": {"alkalinity_mg_caco3_l": 180, "hardness_mg_caco3_l": 240},
+     "jar": {"sample_ml": 500, "temp_c": 17.0, "alkali": {"kind": "ammonia", "percent_w_w": 9.5},
+              "steps": [{"added_ml": 0.5, "ph": 7.2}, {"added_ml": 1.0, "ph": 8.4}]},
+     "ph_sd": 0.2, "room": {"volume_m3": 30, "air_changes_per_h": 2}, "seed": 1}"""
+    found = dump(dose(read(LiquorRecord, text), rng=np.random.default_rng(1)))
+    assert set(found["dose"]) == {"unit", "p5", "p50", "p95"}
+    for band in ("ph_after", "ph_if_doubled", "calcite_g", "ammonia_room_ppm"):
+        assert found[band]["p5"] <= found[band]["p50"] <= found[band]["p95"]
+    assert {"first_part", "limits", "cautions", "sources", "inputs", "basis"} <= set(found)
+    assert found["ph_after"]["p50"] == pytest.approx(9.5, abs=0.05)
+    assert found["first_part"] < found["dose"]["p50"]

@@ -34,6 +34,10 @@ REFUSED: list[tuple[dict[str, Any], str]] = [
     ),
     ({"jar": {"sample_ml": 500, "steps": [{"added_g": 1.0, "ph": 8.0}]}}, r"jar.steps\[0\]: .* measured in ml"),
     ({"jar": {"sample_ml": 500, "steps": [{"ph": 8.0}]}}, r"jar.steps\[0\]: .* give added_ml"),
+    (
+        {"jar": {"sample_ml": 0.5, "steps": [{"added_ml": 60.0, "ph": 9.0}]}},
+        r"jar.steps\[0\].added_ml: 60 ml cannot go into 0.5 mL of liquor; at most 50 ml; check the unit of both",
+    ),
     ({"added_so_far": [{"added_ml": 30.0, "ph": 15.0}]}, r"added_so_far\[0\].ph: 15.0 is not possible here"),
     ({"leaf_kg": 60.0}, r"leaf_kg: 60 kg of leaf does not fit .*; give at most 40 kg"),
     ({"ph_sd": 0.0}, r"ph_sd: .* more than 0"),

@@ -185,3 +185,10 @@ def test_inside_what_was_studied_the_answer_is_clean_and_plain_json() -> None:
 def test_impossible_input_is_refused_with_its_field(fields: dict[str, object], said: str) -> None:
     with pytest.raises(InputError, match=said):
         answer(**fields)
+
+
+def test_leaf_that_may_have_lost_all_promises_no_mass_for_a_wanted_gram() -> None:
+    found = answer(wanted_g=10.0, wilted=True, held_temp_c=40.0, leaf={"held_h": 900.0})
+    assert found.leaf_for_wanted_kg is None
+    assert "spent-leaf" in {c.code for c in found.cautions}
+    assert "spent-leaf" not in {c.code for c in answer(wanted_g=10.0).cautions}

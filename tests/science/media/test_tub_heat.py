@@ -341,7 +341,7 @@ def test_bands_cover_as_named_when_the_truth_is_drawn_from_the_prior() -> None:
 @pytest.mark.parametrize(
     ("hours", "temp_c", "sd_c", "said"),
     [
-        ([0.0], [101.0], [1.0], r"temp_c\[0\]: 101 C cannot be"),
+        ([0.0], [106.0], [1.0], r"temp_c\[0\]: 106 C cannot be"),
         ([0.0, 1.0], [15.0, -31.0], [1.0, 1.0], r"temp_c\[1\]: -31 C"),
         ([0.0], [float("nan")], [1.0], r"temp_c\[0\]: nan"),
         ([float("nan")], [15.0], [1.0], "an hour or an error"),

@@ -55,3 +55,25 @@ def test_more_liquor_than_was_put_in_is_refused() -> None:
 def test_a_packed_tub_is_answered_with_a_caution() -> None:
     assert "outside-range" in {c.code for c in answer(water_l=8.0).cautions}
     assert "outside-range" not in {c.code for c in answer().cautions}
+
+
+@given(leaf_kg=st.floats(1e-3, 1e5), per_kg=st.floats(1e-5, 1e3), rinse_l=st.floats(0, 1e4))
+def test_every_gain_is_a_share_even_in_a_tub_without_water(leaf_kg: float, per_kg: float, rinse_l: float) -> None:
+    found = answer(leaf_kg=leaf_kg, water_l=min(leaf_kg * per_kg, 1e6), rinse_l=rinse_l)
+    for gain in (found.gain_by_hand_frac, found.gain_by_press_frac, found.gain_by_rinse_frac, found.blue_out_frac):
+        assert 0 <= gain.p5 <= gain.p50 <= gain.p95 <= 1
+    assert found.dilution_frac <= 1
+
+
+def test_hardly_any_liquor_is_still_a_balance() -> None:
+    """Own hand: a drop of 1 uL out of 45.1 L leaves all of it in the leaves, and a rinse is then the gain."""
+    found = answer(liquor_out_l=1e-6, rinse_l=6.0)
+    assert found.kept_l.p50 == pytest.approx(45.1, rel=0.01)
+    assert found.blue_out_frac.p50 == pytest.approx(found.gain_by_rinse_frac.p50, rel=1e-4)
+
+
+def test_leaves_that_gave_back_all_that_went_in_are_cautioned() -> None:
+    """Own hand: 40 + 0.85 * 6 = 45.1 L went in, and leaves keep 0.05 L/kg at the least: 44.8 L can come out."""
+    assert "too-much-liquor" in {c.code for c in answer(liquor_out_l=45.5).cautions}
+    assert answer(liquor_out_l=45.5).kept_l.p5 == pytest.approx(0.3, rel=0.01)
+    assert "too-much-liquor" not in {c.code for c in answer(liquor_out_l=40.0).cautions}

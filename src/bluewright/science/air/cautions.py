@@ -51,8 +51,8 @@ def _people(record: AirRecord, lost: Band | None) -> list[Caution]:
         found.append(
             Caution(
                 code="alkaline-splash",
-                text="This liquor is caustic and airing throws drops: goggles and gloves; in the eye rinse with water at "
-                "once for 20 minutes and call for help. The label of the alkali goes first.",
+                text="This liquor is caustic and airing throws drops: goggles and gloves; in the eye rinse with water "
+                "at once for 20 minutes and call for help. The label of the alkali goes first.",
                 source="common-practice",
             )
         )

@@ -23,6 +23,7 @@ from bluewright.science.air.transfer import (
     dealt,
     efficiency_frac,
 )
+from bluewright.science.base.errors import InputError
 from bluewright.science.base.sourced import Floats, Prior
 from bluewright.science.media.oxygen import OXYGEN_G_PER_MOL, saturation_mmol_per_l
 from bluewright.science.media.stoichiometry import oxygen_mg
@@ -128,8 +129,25 @@ def transfer(record: AirRecord, at: Score) -> tuple[Floats, Floats, Floats]:
         kla = at_temperature_per_h(smaller * priors.KLA_PER_H[tool].from_z(at("bucket")), temp_c=record.temp_c)
     if record.learned.kla_per_h is not None:
         learned = _learned(record.learned.kla_per_h, record.learned.kla_sd_frac, at("bucket"))
-        kla, gain_frac = learned, gain_frac * learned / kla
+        if record.pour is None:
+            return learned, pours_per_h, gain_frac
+        kla, gain_frac = _learned_by_pouring(learned, kla / gain_frac)
     return kla, pours_per_h, gain_frac
+
+
+def _learned_by_pouring(learned_per_h: Floats, most_per_h: Floats) -> tuple[Floats, Floats]:
+    """A taught kLa and the gain of one pour that it means: no pour puts in more than all that is missing.
+
+    Raises InputError where even such pours, at this pace, could not bring what was taught.
+    """
+    if np.median(learned_per_h) > np.median(most_per_h):
+        raise InputError(
+            where="learned.kla_per_h",
+            what=f"{np.median(learned_per_h):.2g} an hour is more than pours at this pace can bring",
+            right=f"less than {np.median(most_per_h):.3g}; was it learned with another way, volume or pace?",
+        )
+    kla = np.minimum(learned_per_h, most_per_h)
+    return kla, kla / most_per_h
 
 
 def vessel_area_m2(record: AirRecord) -> float:

@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 import math
-from typing import Annotated, Literal
+from typing import Annotated, Final, Literal
 
 from pydantic import Field
 
 from bluewright.science.base.errors import InputError
-from bluewright.science.base.records import record
+from bluewright.science.base.records import LEAST, record
 from bluewright.science.media.alkali_kind import UsedAlkali
 from bluewright.science.media.oxygen import pressure_at_kpa, saturation_mg_per_l
 
@@ -22,17 +22,17 @@ Level = Annotated[int, Field(ge=0, le=3)]
 class Pour:
     """Pouring from vessel to vessel, or with a jug back into the tub. What is left out is taken as ordinary, widely."""
 
-    height_m: Annotated[float, Field(gt=0, le=5)] | None = None
+    height_m: Annotated[float, Field(ge=LEAST, le=5)] | None = None
     """How far the liquor falls, from the lip to the surface it strikes."""
-    lip_width_m: Annotated[float, Field(gt=0, le=5)] | None = None
+    lip_width_m: Annotated[float, Field(ge=LEAST, le=5)] | None = None
     """How wide the falling sheet is where it leaves the lip."""
-    pour_l: Annotated[float, Field(gt=0, le=10_000)] | None = None
+    pour_l: Annotated[float, Field(ge=LEAST, le=10_000)] | None = None
     """How much is poured each time; default all the liquor up to 15 L, else a 5 L jug."""
-    pour_s: Annotated[float, Field(gt=0, le=3600)] | None = None
+    pour_s: Annotated[float, Field(ge=LEAST, le=3600)] | None = None
     """Seconds that one pour runs."""
-    flow_l_per_s: Annotated[float, Field(gt=0, le=100)] | None = None
+    flow_l_per_s: Annotated[float, Field(ge=LEAST, le=100)] | None = None
     """How fast the pour runs, instead of `pour_s`."""
-    pours_per_min: Annotated[float, Field(gt=0, le=120)] | None = None
+    pours_per_min: Annotated[float, Field(ge=LEAST, le=120)] | None = None
     """Pours in a minute, the way back included."""
 
     def __post_init__(self) -> None:
@@ -58,11 +58,11 @@ class Whisk:
 class Bubble:
     """Blowing air in under the surface."""
 
-    air_l_per_min: Annotated[float, Field(gt=0, le=10_000)]
+    air_l_per_min: Annotated[float, Field(ge=LEAST, le=10_000)]
     """Air that really comes out (a pump's label is for no depth of water)."""
     bubbles: Literal["fine", "coarse"] = "coarse"
     """`fine` from an air stone, `coarse` from an open hose or drilled pipe."""
-    depth_m: Annotated[float, Field(gt=0, le=20)] | None = None
+    depth_m: Annotated[float, Field(ge=LEAST, le=20)] | None = None
     """How deep under the surface the air comes out; default at the bottom."""
 
 
@@ -107,13 +107,13 @@ class AirReading:
 class Learned:
     """What earlier batches of this garden, aired the same way, have taught."""
 
-    kla_per_h: Annotated[float, Field(gt=0, le=10_000)] | None = None
+    kla_per_h: Annotated[float, Field(ge=LEAST, le=10_000)] | None = None
     """Transfer of this way of airing in this vessel, from an earlier answer."""
-    kla_sd_frac: Annotated[float, Field(gt=0, le=2)] = 0.3
+    kla_sd_frac: Annotated[float, Field(ge=LEAST, le=2)] = 0.3
     """How uncertain it is, as a share of itself."""
     demand_factor: Annotated[float, Field(ge=1, le=100)] | None = None
     """Oxygen used by this liquor over what its indigo needs, from an earlier answer (1 is the least)."""
-    demand_sd_frac: Annotated[float, Field(gt=0, le=2)] = 0.3
+    demand_sd_frac: Annotated[float, Field(ge=LEAST, le=2)] = 0.3
     """How uncertain it is, as a share of itself."""
 
 
@@ -125,31 +125,31 @@ class AirRecord:
     """Version of this record."""
     id: Annotated[str, Field(max_length=200)] = ""
     """Your own name for the batch, given back with the answer."""
-    liquor_l: Annotated[float, Field(gt=0, le=1_000_000)]
+    liquor_l: Annotated[float, Field(ge=LEAST, le=1_000_000)]
     """Strained liquor, alkali included."""
     temp_c: Annotated[float, Field(ge=-2, le=95)]
     """Temperature of the liquor."""
     ph: Annotated[float, Field(ge=2, le=14)] | None = None
     """pH when airing begins."""
-    ph_sd: Annotated[float, Field(gt=0, le=2)] = 0.2
+    ph_sd: Annotated[float, Field(ge=LEAST, le=2)] = 0.2
     """How far your pH readings may be off (standard deviation): a meter 0.1, a strip 0.3."""
-    indigo_g: Annotated[float, Field(gt=0, le=1_000_000)] | None = None
+    indigo_g: Annotated[float, Field(ge=LEAST, le=1_000_000)] | None = None
     """Indigo expected (pure), for instance the middle of the strain call."""
-    indigo_sd_g: Annotated[float, Field(gt=0, le=1_000_000)] | None = None
+    indigo_sd_g: Annotated[float, Field(ge=LEAST, le=1_000_000)] | None = None
     """Its standard deviation; default four tenths of it."""
-    indigo_g_per_l: Annotated[float, Field(gt=0, le=20)] | None = None
+    indigo_g_per_l: Annotated[float, Field(ge=LEAST, le=20)] | None = None
     """Or: indigo expected in a litre."""
-    indigo_sd_g_per_l: Annotated[float, Field(gt=0, le=20)] | None = None
+    indigo_sd_g_per_l: Annotated[float, Field(ge=LEAST, le=20)] | None = None
     """Its standard deviation; default four tenths of it."""
     alkali: UsedAlkali = "unknown"
     """Which alkali was added."""
-    ammonia_mol: Annotated[float, Field(gt=0, le=100_000)] | None = None
+    ammonia_mol: Annotated[float, Field(ge=LEAST, le=100_000)] | None = None
     """Ammonia that was added, mol (only with `alkali` ammonia)."""
     altitude_m: Annotated[float, Field(ge=-500, le=6000)] = 0.0
     """Height above the sea: thinner air brings less oxygen."""
     salinity_g_per_kg: Annotated[float, Field(ge=0, le=100)] = 2.0
     """Dissolved salts; a liquor has a few grams in a kilogram."""
-    vessel_diameter_m: Annotated[float, Field(gt=0, le=100)] | None = None
+    vessel_diameter_m: Annotated[float, Field(ge=LEAST, le=100)] | None = None
     """Inner width of the vessel; default one that is as deep as wide."""
     pour: Pour | None = None
     """Poured from vessel to vessel. Exactly one of `pour`, `whisk`, `bubble`, `paddle`; `{}` if no more is known."""
@@ -230,11 +230,21 @@ def _check_ways(whole: AirRecord) -> None:
         )
 
 
+DEEPEST_M: Final = 30.0
+"""Nobody airs liquor that stands deeper: the volume or the width is mistyped."""
+
+
 def _check_depth(whole: AirRecord) -> None:
-    if whole.bubble is None or whole.bubble.depth_m is None or whole.vessel_diameter_m is None:
+    if whole.vessel_diameter_m is None:
         return
     deep_m = 4.0 * whole.liquor_l / 1000.0 / (math.pi * whole.vessel_diameter_m**2)
-    if whole.bubble.depth_m > 1.2 * deep_m:
+    if deep_m > DEEPEST_M:
+        raise InputError(
+            where="vessel_diameter_m",
+            what=f"{whole.liquor_l:g} L would stand {deep_m:.2g} m deep in it",
+            right="give the inner width in metres: a bucket has 0.3, a tub 0.4 to 1",
+        )
+    if whole.bubble is not None and (whole.bubble.depth_m or 0.0) > 1.2 * deep_m:
         raise InputError(
             where="bubble.depth_m",
             what=f"{whole.liquor_l:g} L in this vessel stand only {deep_m:.2g} m deep",

@@ -27,13 +27,17 @@ from bluewright.science.alkali.liquor import (
 )
 from bluewright.science.alkali.posterior import condition
 from bluewright.science.alkali.record import LiquorRecord, Step
-from bluewright.science.alkali.titrant import Titrant, charge_of_mole, titrant, with_added
+from bluewright.science.alkali.titrant import (
+    FIRST_IONIC_MOL_PER_L,
+    Titrant,
+    charge_of_mole,
+    titrant,
+    with_added,
+)
 from bluewright.science.base.errors import ModelError
 from bluewright.science.base.sourced import Floats
 from bluewright.science.media.charge import balance, constants, gamma
 
-FIRST_IONIC_MOL_PER_L: Final = 0.03
-"""Where the activities of a titrated liquor start from."""
 MISFIT_SD: Final = 3.5
 """A reading farther off than this has been misread, or the alkali was not what it was said to be."""
 WIDER: Final = 3.0

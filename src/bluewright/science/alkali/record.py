@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from itertools import pairwise
-from typing import Annotated, Literal
+from typing import Annotated, Final, Literal
 
 from pydantic import Field
 
@@ -11,7 +11,7 @@ from bluewright.science.alkali.kinds import Kind
 from bluewright.science.base.bands import Band
 from bluewright.science.base.cautions import Caution
 from bluewright.science.base.errors import InputError
-from bluewright.science.base.records import answer, record
+from bluewright.science.base.records import LEAST, answer, record
 from bluewright.science.media.ammonia import Label
 
 Unit = Literal["ml", "g"]
@@ -26,9 +26,9 @@ class Alkali:
     kind: Kind
     """`ammonia`, `soda_ash`, `washing_soda` (crystals), `potash`, `lye` (sodium hydroxide), `potassium_lye`,
     `slaked_lime`, or `ash_lye` (lye of wood ash)."""
-    percent_w_w: Annotated[float, Field(gt=0, le=100)] | None = None
+    percent_w_w: Annotated[float, Field(ge=LEAST, le=100)] | None = None
     """Per cent by mass on the label: of ammonia water, or of lye bought or made as a solution."""
-    mol_per_l: Annotated[float, Field(gt=0, le=20)] | None = None
+    mol_per_l: Annotated[float, Field(ge=LEAST, le=20)] | None = None
     """Moles in a litre of a solution that was made up or titrated; for `ash_lye` counted as potassium carbonate
     (half of the acid that a litre takes up in all)."""
     label_as: Label = "nh3"
@@ -84,9 +84,9 @@ class Alkali:
 class Step:
     """One addition and the pH read after it; amounts are all that has been added up to then."""
 
-    added_ml: Annotated[float, Field(gt=0, le=1_000_000)] | None = None
+    added_ml: Annotated[float, Field(ge=LEAST, le=1_000_000)] | None = None
     """Millilitres added so far in all, of a dissolved alkali."""
-    added_g: Annotated[float, Field(gt=0, le=1_000_000)] | None = None
+    added_g: Annotated[float, Field(ge=LEAST, le=1_000_000)] | None = None
     """Grams added so far in all, of a dry alkali."""
     ph: Ph
     """The pH read after stirring."""
@@ -101,7 +101,7 @@ class Step:
 class Jar:
     """A jar titration: some liquor, and alkali added in steps with a pH reading after each."""
 
-    sample_ml: Annotated[float, Field(gt=0, le=1_000_000)]
+    sample_ml: Annotated[float, Field(ge=LEAST, le=1_000_000)]
     """Liquor in the jar."""
     temp_c: Temperature | None = None
     """Temperature of the jar; default: that of the tub."""
@@ -125,9 +125,9 @@ class Water:
 class Room:
     """The room in which the alkali goes in."""
 
-    volume_m3: Annotated[float, Field(gt=0, le=1_000_000)]
+    volume_m3: Annotated[float, Field(ge=LEAST, le=1_000_000)]
     """Air in the room."""
-    air_changes_per_h: Annotated[float, Field(gt=0, le=1000)]
+    air_changes_per_h: Annotated[float, Field(ge=LEAST, le=1000)]
     """How often an hour the air is renewed: a closed room 0.5, a window ajar 2, a cross-draught 10 and more."""
 
 
@@ -139,7 +139,7 @@ class LiquorRecord:
     """Version of this record."""
     id: Annotated[str, Field(max_length=200)] = ""
     """Your own name for the tub, given back with the answer."""
-    liquor_l: Annotated[float, Field(gt=0, le=1_000_000)]
+    liquor_l: Annotated[float, Field(ge=LEAST, le=1_000_000)]
     """Strained liquor in the tub."""
     alkali: Alkali
     """The alkali that is to be dosed."""
@@ -151,17 +151,17 @@ class LiquorRecord:
     """Wanted pH, read at the temperature of the tub."""
     water: Water = Water()
     """What the water brought with it."""
-    leaf_kg: Annotated[float, Field(gt=0, le=100_000)] | None = None
+    leaf_kg: Annotated[float, Field(ge=LEAST, le=100_000)] | None = None
     """Leaf that was steeped in it: more leaf in a litre, more acid."""
     jar: Jar | None = None
     """A jar titration, if one was made: the best thing to have."""
     added_so_far: Annotated[tuple[Step, ...], Field(max_length=60)] = ()
     """What has already gone into the tub, with the pH read after each part; the answer is then the rest."""
-    ph_sd: Annotated[float, Field(gt=0, le=0.6)] = 0.2
+    ph_sd: Annotated[float, Field(ge=LEAST, le=0.6)] = 0.2
     """Standard deviation of a pH reading: a calibrated meter 0.05 to 0.1, a cheap pen 0.2, strips 0.3."""
     room: Room | None = None
     """The room, for ammonia in its air; leave it out when you work outdoors."""
-    surface_m2: Annotated[float, Field(gt=0, le=10_000)] | None = None
+    surface_m2: Annotated[float, Field(ge=LEAST, le=10_000)] | None = None
     """Open surface of the liquor; default: that of a tub about as wide as deep."""
     seed: Annotated[int, Field(ge=0)] = 1
     """Seed of the random draws: the same record and seed give the same answer."""
@@ -180,12 +180,17 @@ class LiquorRecord:
                 right=f"give at most {2.0 * self.liquor_l:g} kg, or leave it out",
             )
         if self.jar is not None:
-            _check_steps(self.jar.steps, (self.jar.alkali or self.alkali).unit, where="jar.steps")
-        _check_steps(self.added_so_far, self.alkali.unit, where="added_so_far")
+            unit = (self.jar.alkali or self.alkali).unit
+            _check_steps(self.jar.steps, unit, vessel_ml=self.jar.sample_ml, where="jar.steps")
+        _check_steps(self.added_so_far, self.alkali.unit, vessel_ml=1000.0 * self.liquor_l, where="added_so_far")
 
 
-def _check_steps(steps: tuple[Step, ...], unit: Unit, *, where: str) -> None:
-    """Every amount in the alkali's own unit, and each more than the one before."""
+MOST_PER_ML: Final[dict[Unit, float]] = {"ml": 100.0, "g": 2.0}
+"""Millilitres or grams of alkali to a millilitre of liquor beyond which a unit was mistyped."""
+
+
+def _check_steps(steps: tuple[Step, ...], unit: Unit, *, vessel_ml: float, where: str) -> None:
+    """Every amount in the alkali's own unit, each more than the one before, and none that would drown the liquor."""
     for number, step in enumerate(steps):
         if step.added(unit) is None:
             raise InputError(
@@ -200,6 +205,13 @@ def _check_steps(steps: tuple[Step, ...], unit: Unit, *, where: str) -> None:
                 what=f"{after:g} is not more than the {before:g} of the step before",
                 right="give the sum of all that has been added up to then, in the order of adding",
             )
+    most = MOST_PER_ML[unit] * vessel_ml
+    if steps and (steps[-1].added(unit) or 0.0) > most:
+        raise InputError(
+            where=f"{where}[{len(steps) - 1}].added_{unit}",
+            what=f"{steps[-1].added(unit):g} {unit} cannot go into {vessel_ml:g} mL of liquor",
+            right=f"at most {most:g} {unit}; check the unit of both",
+        )
 
 
 @answer

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import Final
 
 import numpy as np
 
@@ -14,8 +15,14 @@ from bluewright.science.media.ammonia import STRENGTH, ammonia_mol_per_l
 from bluewright.science.media.charge import LN10, Liquid, balance, gamma
 from bluewright.science.media.solutions import density_kg_per_l
 
-ROOM_C = 20.0
+ROOM_C: Final = 20.0
 """Temperature at which bottles and syringes are taken to be."""
+FIRST_IONIC_MOL_PER_L: Final = 0.03
+"""Ionic strength from which the passes for the activities start."""
+LEAST_CHARGE: Final = 1e-9
+"""Charge of a mole below which the alkali brings nothing at this pH."""
+MOST_MOL_PER_L: Final = 50.0
+"""More than the purest alkali holds in a litre: such a dose does not exist."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -88,7 +95,7 @@ def mol_for_ph(liquid: Liquid, *, kind: AlkaliKind, ph: float, litres_per_mol: F
     shape = np.shape(liquid.strong_mol_per_l)
     at, reached = np.full(shape, ph), np.ones(shape, dtype=bool)
     mol: Floats = np.zeros(shape)
-    ionic = np.full(shape, 0.03)
+    ionic = np.full(shape, FIRST_IONIC_MOL_PER_L)
     for _ in range(4):
         grown = with_added(liquid, kind=kind, mol_per_l=mol, growth=1.0 + np.maximum(mol, 0.0) * litres_per_mol)
         activity = gamma(grown, ionic)
@@ -96,13 +103,14 @@ def mol_for_ph(liquid: Liquid, *, kind: AlkaliKind, ph: float, litres_per_mol: F
         alkaline = grown.constants.ion_product / (10.0**-ph * activity) - 10.0**-ph / activity
         own = charge_of_mole(kind, grown, lacking_z=found.lacking_z, ph=at, activity=activity)
         own = own - litres_per_mol * alkaline
-        reached &= own > 1e-9
+        reached &= own > LEAST_CHARGE
         own = np.where(reached, own, 1.0)
         without = mol - (found.charge_mol_per_l + found.calcite_mol_per_l * found.lacking_z) / own
         chalk = _chalk(grown, mol, without, own, kind, found.lacking_z, found.calcite_product)
         mol = without + liquid.calcite_frac * chalk * found.lacking_z / own
         ionic = found.ionic_mol_per_l
-        reached &= ionic <= STUDIED_IONIC_MOL_PER_L.high
+        reached &= (ionic <= STUDIED_IONIC_MOL_PER_L.high) & (mol <= MOST_MOL_PER_L)
+        mol, ionic = np.where(reached, mol, 0.0), np.where(reached, ionic, FIRST_IONIC_MOL_PER_L)
     return np.where(reached, mol, np.inf)
 
 

@@ -23,6 +23,8 @@ T = TypeVar("T")
 
 MAX_RECORD_BYTES = 1_000_000
 """A record longer than this is refused unread: the largest real ones (a season of logger rows) stay below."""
+LEAST = 1e-9
+"""What must be more than 0 is at least this, in whichever unit: nobody reads less, and 1e-300 is a slip."""
 
 _CONFIG = ConfigDict(extra="forbid", allow_inf_nan=False, strict=True, use_attribute_docstrings=True)
 
@@ -116,7 +118,7 @@ def _refuse_doubled(pairs: list[tuple[str, Any]]) -> None:
 
 _RIGHT: dict[str, Callable[[dict[str, Any]], str]] = {
     "greater_than": lambda c: f"it must be more than {_number(c['gt'])}",
-    "greater_than_equal": lambda c: f"it must be at least {_number(c['ge'])}",
+    "greater_than_equal": lambda c: f"it must be {_floor(c['ge'])}",
     "less_than": lambda c: f"it must be less than {_number(c['lt'])}",
     "less_than_equal": lambda c: f"it must be at most {_number(c['le'])}",
     "literal_error": lambda c: f"use {'one of ' if ' or ' in c['expected'] else ''}{c['expected']}",
@@ -137,6 +139,10 @@ _RIGHT: dict[str, Callable[[dict[str, Any]], str]] = {
 
 def _number(value: float) -> str:
     return f"{value:g}"
+
+
+def _floor(least: float) -> str:
+    return "more than 0" if least == LEAST else f"at least {_number(least)}"
 
 
 def _input_error(found: ErrorDetails) -> InputError:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import Final
+
 import numpy as np
 
 from bluewright.science.base.bands import band
@@ -24,6 +26,10 @@ from bluewright.science.media.stoichiometry import INDIGO_G_PER_MMOL_PRECURSOR
 __all__ = ["draw_mmol_per_kg", "potential"]
 
 DRAWS = 8000
+SPENT_G_PER_KG: Final = Sourced(
+    value=1e-6, unit="g/kg", source="bluewright-leaf", low=1e-9, high=1e-3, grade="guess",
+    note="leaf that may hold less than this has spoiled: no mass of it gives a wanted gram",
+)  # fmt: skip
 
 
 def potential(record: PotentialRecord, *, rng: np.random.Generator) -> PotentialAnswer:
@@ -43,6 +49,7 @@ def potential(record: PotentialRecord, *, rng: np.random.Generator) -> Potential
     )
     per_kg = INDIGO_G_PER_MMOL_PRECURSOR * drawn.mmol_per_kg
     got_per_kg = GOT_FRAC.draw(rng, DRAWS) * per_kg
+    spent = bool(np.min(per_kg) < SPENT_G_PER_KG.value)
     return PotentialAnswer(
         id=record.id,
         potential_g=band(record.leaf_kg * per_kg),
@@ -52,13 +59,13 @@ def potential(record: PotentialRecord, *, rng: np.random.Generator) -> Potential
         loss_per_h=band(drawn.loss_per_h),
         loss_next_h_g=band(record.leaf_kg * per_kg * drawn.loss_per_h),
         damage_cost_frac=band(1.0 - drawn.damage_factor),
-        leaf_for_wanted_kg=None if record.wanted_g is None else band(record.wanted_g / got_per_kg),
+        leaf_for_wanted_kg=None if record.wanted_g is None or spent else band(record.wanted_g / got_per_kg),
         effects=_effects(drawn),
         published_content=tuple(_figure(found) for found in PUBLISHED_CONTENT[record.plant]),
         published_yields=tuple(_figure(found) for found in PUBLISHED_YIELDS[record.plant]),
         basis="prior",
         inputs=record,
-        cautions=_cautions(record),
+        cautions=_cautions(record, spent=spent),
         sources=_sources(record),
     )
 
@@ -87,9 +94,12 @@ def _sources(record: PotentialRecord) -> tuple[str, ...]:
     return tuple(sorted({*cited, "bluewright-leaf", "iupac-atomic-weights-2021", GOT_FRAC.source}))
 
 
-def _cautions(record: PotentialRecord) -> tuple[Caution, ...]:
+def _cautions(record: PotentialRecord, *, spent: bool) -> tuple[Caution, ...]:
     """What these figures should not be trusted for."""
     found = []
+    if spent:
+        text = "Leaf held so long and so warm may hold nothing at all; no mass of it is sure to give what is wanted."
+        found.append(Caution(code="spent-leaf", text=text, source="bluewright-leaf"))
     studied_h = STORAGE_STUDIED_H[record.plant].value
     if record.leaf.held_h > studied_h:
         text = f"Held for {record.leaf.held_h:g} h: nothing is known of this leaf beyond {studied_h:g} h after picking."

@@ -9,7 +9,7 @@ from pydantic import Field
 
 from bluewright.science.base.bands import Band
 from bluewright.science.base.cautions import Caution
-from bluewright.science.base.records import answer, record
+from bluewright.science.base.records import LEAST, answer, record
 from bluewright.science.media.basket import LeafState, Plant
 
 
@@ -23,7 +23,7 @@ class PotentialRecord:
     """Your own name for the basket, given back with the answer."""
     plant: Plant
     """`woad`, `japanese_indigo` or `indigofera`."""
-    leaf_kg: Annotated[float, Field(gt=0, le=100_000)]
+    leaf_kg: Annotated[float, Field(ge=LEAST, le=100_000)]
     """Fresh leaf, weighed before washing (a wash adds 5 to 15 % of water)."""
     leaf: LeafState = LeafState()
     """Age, cut, damage and hours held."""
@@ -35,7 +35,7 @@ class PotentialRecord:
     """Temperature of the leaf between picking and water."""
     wilted: bool = False
     """Leaf that is wilted, bruised, or was heaped until it warmed."""
-    wanted_g: Annotated[float, Field(gt=0, le=1_000_000)] | None = None
+    wanted_g: Annotated[float, Field(ge=LEAST, le=1_000_000)] | None = None
     """Pure indigo that you want; the answer then says how much such leaf it takes."""
     seed: Annotated[int, Field(ge=0)] = 1
     """Seed of the random draws: the same record and seed give the same answer."""
@@ -83,7 +83,8 @@ class PotentialAnswer:
     damage_cost_frac: Band
     """Share of the potential that the damage costs; below 0 where damaged leaf would hold more."""
     leaf_for_wanted_kg: Band | None
-    """Such leaf that it takes for `wanted_g` of pure indigo; absent where nothing is wanted."""
+    """Such leaf that it takes for `wanted_g` of pure indigo; absent where nothing is wanted, or the leaf
+    may have lost all."""
     effects: tuple[Effect, ...]
     published_content: tuple[Figure, ...]
     """What single sources say of the precursor, mmol/kg fresh leaf: they disagree, and the range holds that."""

@@ -20,7 +20,7 @@ from bluewright.science.base.errors import InputError, ModelError
 from bluewright.science.base.sourced import Floats, Prior, Sourced
 
 MIN_TEMP_C: Final = -30.0
-MAX_TEMP_C: Final = 100.0
+MAX_TEMP_C: Final = 105.0
 
 COLDEST_HOUR: Final = Sourced(
     value=6.0, unit="h", source="common-practice", low=4.0, high=8.0, grade="practice", note="about sunrise, local time"
@@ -82,7 +82,7 @@ class Seen:
     """Temperatures read or forecast, with their standard errors; any number of them, in any order, or none.
 
     Raises InputError if the arrays differ in length, hold something that is not a number, lie outside -30 to
-    100 C, or have an error of 0 or less.
+    105 C, or have an error of 0 or less.
     """
 
     hours: Floats

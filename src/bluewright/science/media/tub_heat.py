@@ -107,7 +107,7 @@ class TubForecast:
         variances = np.array([((rows @ part.path.cov_c2) * rows).sum(axis=1) for part in self.parts])
         mean = (weights * means).sum(axis=0) / weights.sum()
         variance = (weights * (variances + (means - mean) ** 2)).sum(axis=0) / weights.sum()
-        return mean, np.sqrt(variance)
+        return mean, np.sqrt(np.maximum(variance, 0.0))  # a thermometer without error leaves less than rounding does
 
 
 def sample_paths(
@@ -213,8 +213,9 @@ def _filter(rows: NDArray[np.intp], *, steps: int, step_h: float, tau_h: float) 
     late = 1 - (1 - kept) / ratio if ratio > 1e-4 else ratio / 2
     early = 1 - kept - late
     lag = rows[:, None] - np.arange(steps)[None, :]
-    held = np.exp(-np.arange(steps) * ratio)[np.maximum(lag, 0)]
-    matrix = np.where(lag >= 0, late * held, 0.0) + np.where(lag >= 1, early / kept * held, 0.0)
+    powers = np.exp(-np.arange(steps) * ratio)
+    held, held_before = powers[np.maximum(lag, 0)], powers[np.maximum(lag - 1, 0)]
+    matrix = np.where(lag >= 0, late * held, 0.0) + np.where(lag >= 1, early * held_before, 0.0)
     matrix[:, 0] -= late * held[:, 0]
     return np.asarray(matrix)
 
@@ -307,7 +308,10 @@ def _even_shares(scores: Floats, log_weight: Floats) -> tuple[Floats, Floats, fl
     weight = np.exp(np.interp(fine, scores, log_weight - top))
     below = (np.cumsum(weight) - 0.5 * weight) / weight.sum()
     shares = np.minimum((below * TAU_NODES).astype(int), TAU_NODES - 1)
-    middles = np.bincount(shares, weight * fine, TAU_NODES) / np.bincount(shares, weight, TAU_NODES)
+    held = np.bincount(shares, weight, TAU_NODES)
+    # A belief narrower than the grid leaves shares without a point of their own: they get the place they stand for.
+    places = np.interp((np.arange(TAU_NODES) + 0.5) / TAU_NODES, below, fine)
+    middles = np.where(held > 0, np.bincount(shares, weight * fine, TAU_NODES) / np.where(held > 0, held, 1.0), places)
     points = np.interp(np.arange(1, 100) / 100, below, fine)
     return middles, points, top + float(np.log(weight.sum() * (fine[1] - fine[0])))
 

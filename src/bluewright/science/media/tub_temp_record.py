@@ -11,12 +11,12 @@ from pydantic import AwareDatetime, Field
 from bluewright.science.base.bands import Band, BandAtTime
 from bluewright.science.base.cautions import Caution
 from bluewright.science.base.errors import InputError
-from bluewright.science.base.records import answer, record
+from bluewright.science.base.records import LEAST, answer, record
 from bluewright.science.base.sourced import Sourced
 from bluewright.science.media.tub import Tub
 
 TempC = Annotated[float, Field(ge=-30, le=100)]
-ErrorC = Annotated[float, Field(gt=0, le=30)]
+ErrorC = Annotated[float, Field(ge=LEAST, le=30)]
 
 LONGEST_D: Final = 31
 THERMOMETER_ERROR: Final = Sourced(
@@ -85,7 +85,7 @@ class TubTempRecord:
     """Your own name for the tub, given back with the answer."""
     tub: Tub = Tub()
     """Size, cover, wrapping and sun."""
-    liquid_l: Annotated[float, Field(gt=0, le=1_000_000)]
+    liquid_l: Annotated[float, Field(ge=LEAST, le=1_000_000)]
     """Water and leaf in the tub, together."""
     started: AwareDatetime
     """When the tub was filled; its offset from UTC is taken for local time throughout."""

@@ -65,9 +65,10 @@ def log_likelihood(record: YieldRecord, z: Floats) -> Floats:
     The jar's mass is one equation between potential, shares and purity; solved for the potential, whose prior is
     the widest, it leaves that prior's density at the solution as the weight.
     """
-    made = jar(record, z)
     prior = beliefs.potential_g(record)
-    value = -0.5 * (np.log(made.potential_g / prior.centre) / prior.spread) ** 2
+    with np.errstate(divide="ignore", over="ignore"):  # a share rounded to nought or one: then it is impossible
+        made = jar(record, z)
+        value = -0.5 * (np.log(made.potential_g / prior.centre) / prior.spread) ** 2
     if record.purity is not None:
         value = value - 0.5 * ((made.purity_frac - record.purity.mean_frac) / record.purity.sd_frac) ** 2
     return np.asarray(value)

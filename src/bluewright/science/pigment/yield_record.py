@@ -9,14 +9,14 @@ from pydantic import Field
 from bluewright.science.base.bands import Band
 from bluewright.science.base.cautions import Caution
 from bluewright.science.base.errors import InputError
-from bluewright.science.base.records import answer, record
+from bluewright.science.base.records import LEAST, answer, record
 from bluewright.science.media.alkali_kind import UsedAlkali
 from bluewright.science.media.basket import Plant
 from bluewright.science.pigment.priors import Step
 
 NextReading = Literal["purity", "potential", "steep", "strain", "conversion", "wash"]
 
-Share = Annotated[float, Field(gt=0, lt=1)]
+Share = Annotated[float, Field(ge=LEAST, lt=1)]
 
 
 @record
@@ -33,7 +33,7 @@ class Known:
 class Potential:
     """The most pure indigo that the basket could give."""
 
-    median_g: Annotated[float, Field(gt=0, le=1_000_000)]
+    median_g: Annotated[float, Field(ge=LEAST, le=1_000_000)]
     """The middle, in grams for the whole basket."""
     log_sd: Annotated[float, Field(ge=0.03, le=2)]
     """Standard deviation of its natural logarithm: 0.7 means times or over two."""
@@ -61,11 +61,11 @@ class YieldRecord:
     """Your own name for the jar, given back with the answer."""
     plant: Plant
     """`woad`, `japanese_indigo` or `indigofera`."""
-    leaf_kg: Annotated[float, Field(gt=0, le=100_000)]
+    leaf_kg: Annotated[float, Field(ge=LEAST, le=100_000)]
     """Fresh leaf that was put in, weighed before washing."""
-    pigment_g: Annotated[float, Field(gt=0, le=1_000_000)]
+    pigment_g: Annotated[float, Field(ge=LEAST, le=1_000_000)]
     """Pigment in the jar, without the jar."""
-    scale_sd_g: Annotated[float, Field(gt=0, le=1000)] = 0.5
+    scale_sd_g: Annotated[float, Field(ge=LEAST, le=1000)] = 0.5
     """How far that weighing may be off (standard deviation)."""
     moisture_frac: Annotated[float, Field(ge=0, lt=0.95)] | None = None
     """Water in it, as a share of its mass; default that of air-dry pigment, 0.05 give or take 0.01."""

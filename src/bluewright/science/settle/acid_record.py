@@ -9,7 +9,7 @@ from pydantic import Field
 from bluewright.science.base.bands import Band
 from bluewright.science.base.cautions import Caution
 from bluewright.science.base.errors import InputError
-from bluewright.science.base.records import answer, record
+from bluewright.science.base.records import LEAST, answer, record
 
 Grams = Annotated[float, Field(ge=0, le=1_000_000)]
 
@@ -20,9 +20,9 @@ class Acid:
 
     kind: Literal["vinegar", "hydrochloric"] = "vinegar"
     """`vinegar` (acetic acid) or `hydrochloric` acid."""
-    percent_w_v: Annotated[float, Field(gt=0, le=100)] | None = None
+    percent_w_v: Annotated[float, Field(ge=LEAST, le=100)] | None = None
     """Vinegar: grams of acetic acid in 100 mL, which is what labels call percent acidity; default 5."""
-    percent_w_w: Annotated[float, Field(gt=0, le=38)] | None = None
+    percent_w_w: Annotated[float, Field(ge=LEAST, le=38)] | None = None
     """Hydrochloric acid: grams of HCl in 100 g, from the label; required for it."""
 
     def __post_init__(self) -> None:
@@ -59,7 +59,7 @@ class AcidRecord:
     """Slaked lime still there as such."""
     acid: Acid = Acid()
     """The acid that is at hand."""
-    pigment_g: Annotated[float, Field(gt=0, le=1_000_000)] | None = None
+    pigment_g: Annotated[float, Field(ge=LEAST, le=1_000_000)] | None = None
     """Dry mass of the pigment before the acid, if known; the answer then says what is left."""
     indigo_frac: Annotated[float, Field(ge=0, le=1)] | None = None
     """Purity before the acid, if known."""

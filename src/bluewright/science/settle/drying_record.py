@@ -10,7 +10,7 @@ from pydantic import Field
 from bluewright.science.base.bands import Band, BandAt
 from bluewright.science.base.cautions import Caution
 from bluewright.science.base.errors import InputError
-from bluewright.science.base.records import answer, record
+from bluewright.science.base.records import LEAST, answer, record
 
 
 @record
@@ -19,7 +19,7 @@ class Weighing:
 
     after_h: Annotated[float, Field(ge=0, le=10_000)]
     """Hours since it was put to dry."""
-    total_g: Annotated[float, Field(gt=0, le=1_000_000)]
+    total_g: Annotated[float, Field(ge=LEAST, le=1_000_000)]
     """Dish and paste together."""
 
 
@@ -35,9 +35,9 @@ class DryRecord:
     """The empty dish."""
     weighings: Annotated[tuple[Weighing, ...], Field(min_length=1, max_length=500)]
     """Dish and paste, in order of time; from the third on the curve is read rather than guessed."""
-    scale_sd_g: Annotated[float, Field(gt=0, le=1000)] = 0.5
+    scale_sd_g: Annotated[float, Field(ge=LEAST, le=1000)] = 0.5
     """How far one weighing may be off (standard deviation): kitchen scales 0.5 to 1, pocket scales 0.02."""
-    layer_mm: Annotated[float, Field(gt=0, le=200)] | None = None
+    layer_mm: Annotated[float, Field(ge=LEAST, le=200)] | None = None
     """How thick the wet paste lies; without it 5 mm, widely."""
     temp_c: Annotated[float, Field(ge=0, le=90)] = 20.0
     """Temperature of the air around it."""

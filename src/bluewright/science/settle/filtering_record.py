@@ -10,16 +10,16 @@ from pydantic import Field
 from bluewright.science.base.bands import Band
 from bluewright.science.base.cautions import Caution
 from bluewright.science.base.errors import InputError
-from bluewright.science.base.records import answer, record
+from bluewright.science.base.records import LEAST, answer, record
 
 
 @record
 class FilterReading:
     """What had run through by when."""
 
-    after_min: Annotated[float, Field(gt=0, le=1_000_000)]
+    after_min: Annotated[float, Field(ge=LEAST, le=1_000_000)]
     """Minutes since the filter was filled."""
-    filtrate_l: Annotated[float, Field(gt=0, le=100_000)]
+    filtrate_l: Annotated[float, Field(ge=LEAST, le=100_000)]
     """All that has run through by then."""
 
 
@@ -31,7 +31,7 @@ class FilterRecord:
     """Version of this record."""
     id: Annotated[str, Field(max_length=200)] = ""
     """Your own name for the batch, given back with the answer."""
-    total_l: Annotated[float, Field(gt=0, le=100_000)]
+    total_l: Annotated[float, Field(ge=LEAST, le=100_000)]
     """All that is to run through, counted from the start."""
     readings: Annotated[tuple[FilterReading, ...], Field(min_length=1, max_length=500)]
     """What had run through, in order of time; two well apart tell much more than one."""

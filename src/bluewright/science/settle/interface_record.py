@@ -10,7 +10,7 @@ from pydantic import AwareDatetime, Field
 from bluewright.science.base.bands import Band, BandAt
 from bluewright.science.base.cautions import Caution
 from bluewright.science.base.errors import InputError
-from bluewright.science.base.records import answer, record
+from bluewright.science.base.records import LEAST, answer, record
 from bluewright.science.media.alkali_kind import UsedAlkali
 
 
@@ -32,9 +32,9 @@ class SettleRecord:
     """Version of this record."""
     id: Annotated[str, Field(max_length=200)] = ""
     """Your own name for the tub, given back with the answer."""
-    depth_mm: Annotated[float, Field(gt=0, le=20_000)]
+    depth_mm: Annotated[float, Field(ge=LEAST, le=20_000)]
     """Height of the liquor's surface above the bottom."""
-    liquor_l: Annotated[float, Field(gt=0, le=1_000_000)] | None = None
+    liquor_l: Annotated[float, Field(ge=LEAST, le=1_000_000)] | None = None
     """Liquor in the vessel; with it the answer says how many litres may be decanted."""
     temp_c: Annotated[float, Field(ge=0, le=90)] = 18.0
     """Temperature of the liquor; cold liquor is thicker and settles slower."""

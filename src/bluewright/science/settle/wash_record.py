@@ -10,9 +10,9 @@ from pydantic import Field
 from bluewright.science.base.bands import Band
 from bluewright.science.base.cautions import Caution
 from bluewright.science.base.errors import InputError
-from bluewright.science.base.records import answer, record
+from bluewright.science.base.records import LEAST, answer, record
 
-Conductivity = Annotated[float, Field(gt=0, le=200_000)]
+Conductivity = Annotated[float, Field(ge=LEAST, le=200_000)]
 Acidity = Annotated[float, Field(ge=0, le=14)]
 
 
@@ -36,13 +36,13 @@ class WashRecord:
     """Version of this record."""
     id: Annotated[str, Field(max_length=200)] = ""
     """Your own name for the batch, given back with the answer."""
-    sludge_l: Annotated[float, Field(gt=0, le=100_000)]
+    sludge_l: Annotated[float, Field(ge=LEAST, le=100_000)]
     """Sludge and liquid left after each decanting."""
-    sludge_sd_frac: Annotated[float, Field(gt=0, le=1)] = 0.15
+    sludge_sd_frac: Annotated[float, Field(ge=LEAST, le=1)] = 0.15
     """How far that may be off, as a share of it (standard deviation)."""
     refill_l: Annotated[float, Field(ge=0.001, le=1_000_000)]
     """Fresh water added at each wash."""
-    residue_frac: Annotated[float, Field(gt=0, lt=1)] | None = None
+    residue_frac: Annotated[float, Field(ge=LEAST, lt=1)] | None = None
     """Wanted share of the dissolved matter that may stay; default 0.01, or from the conductivity if it was read."""
     washes_done: Annotated[int, Field(ge=0, le=200)] | None = None
     """Washes done so far; default: the last wash that was read."""

@@ -74,7 +74,7 @@ def _of_the_number(ensemble: Ensemble, course: Course, decision: Decision) -> li
         )
     odd = _odd(middle_c, record.leaf_kg / ensemble.setting.liquor_l)
     if odd:
-        found.append(_model("outside-range", f"Outside what the model was fitted to: {', and '.join(odd)}."))
+        found.append(_model("outside-range", f"Outside what the model was fitted to: {', '.join(odd)}."))
     if ensemble.population.ess < THIN_ESS_SHARE * len(weights):
         found.append(
             _model(
@@ -84,9 +84,7 @@ def _of_the_number(ensemble: Ensemble, course: Course, decision: Decision) -> li
             )
         )
     if decision.past_peak_chance > 0.5:
-        found.append(
-            _model("past-peak", "It has most probably been falling: brown matter grows and settling gets slower.")
-        )
+        found.append(_model("past-peak", "A steep that is past its best gains brown matter and settles more slowly."))
     return found + _surprises(ensemble, course)
 
 
@@ -94,9 +92,9 @@ def _odd(middle_c: float, leaf_kg_per_l: float) -> list[str]:
     """What of this steep lies outside what the model was fitted to."""
     odd = []
     if not COLDEST_C <= middle_c <= HOTTEST_C:
-        odd.append(f"a mean of {middle_c:.0f} C ({COLDEST_C:.0f} to {HOTTEST_C:.0f} C was)")
+        odd.append(f"a mean of {middle_c:.0f} C (fitted: {COLDEST_C:.0f} to {HOTTEST_C:.0f} C)")
     if leaf_kg_per_l > MOST_LEAF_KG_PER_L:
-        odd.append(f"{leaf_kg_per_l:.1f} kg of leaf in a litre (up to {MOST_LEAF_KG_PER_L:g} was)")
+        odd.append(f"{leaf_kg_per_l:.1f} kg of leaf in a litre (fitted: up to {MOST_LEAF_KG_PER_L:g})")
     return odd
 
 
@@ -113,8 +111,9 @@ def _surprises(ensemble: Ensemble, course: Course) -> list[Caution]:
                 found.append(
                     _model(
                         "surprising-reading",
-                        f"{sign.replace('_', ' ')} {level} on {reading.time.day} {reading.time:%b, %H:%M} does not fit the "
-                        f"rest (chance {max(100 * chance, 0.1):.1f}%): look again, or this tub does what the model does not know.",
+                        f"{sign.replace('_', ' ')} {level} on {reading.time.day} {reading.time:%b, %H:%M} does not fit "
+                        f"the rest (chance {max(100 * chance, 0.1):.1f}%): look again, or this tub does what the model "
+                        "does not know.",
                     )
                 )
     return found

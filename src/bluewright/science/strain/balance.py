@@ -7,12 +7,21 @@ import numpy as np
 from bluewright.science.base.bands import band, significant
 from bluewright.science.base.cautions import Caution
 from bluewright.science.base.sourced import Floats
-from bluewright.science.strain.priors import KEPT_L_PER_KG, RINSE_MIXING, SAP_L_PER_KG
+from bluewright.science.strain.priors import (
+    JUG_SD,
+    KEPT_L_PER_KG,
+    LEAST_KEPT_L_PER_KG,
+    LIFTED_KG,
+    MOST_KEPT_FRAC,
+    PACKED_KG_PER_L,
+    RINSE_MIXING,
+    SAP_L_PER_KG,
+    WET_LEAF_FACTOR,
+    Squeeze,
+)
 from bluewright.science.strain.record import StrainAnswer, StrainRecord
 
 DRAWS = 4000
-JUG_SD_FRAC = 0.04
-"""Standard deviation of a measured volume (common practice: marks on jugs and buckets are good to 3-5 %)."""
 
 
 def balance(record: StrainRecord, *, rng: np.random.Generator) -> StrainAnswer:
@@ -26,57 +35,60 @@ def balance(record: StrainRecord, *, rng: np.random.Generator) -> StrainAnswer:
     """
     total_l = record.water_l + SAP_L_PER_KG.draw(rng, DRAWS) * record.leaf_kg
     z = rng.standard_normal(DRAWS)
+    most_out_l = total_l - LEAST_KEPT_L_PER_KG.value * record.leaf_kg
     if record.liquor_out_l is None:
-        kept_l = _kept_l(record, z, total_l)
+        out_l = total_l - _kept_l(record.squeeze, record.leaf_kg, z=z, total_l=total_l)
     else:
-        measured_l = record.liquor_out_l * (1 + JUG_SD_FRAC * rng.standard_normal(DRAWS))
-        kept_l = np.clip(total_l - measured_l, 0.05 * record.leaf_kg, total_l)
-    mixing = RINSE_MIXING.draw(rng, DRAWS)
-    out_frac = 1 - kept_l / total_l
-    rinse_gain = _rinse_gain_frac(record.rinse_l or record.leaf_kg, kept_l, total_l, mixing)
-    drained_l = KEPT_L_PER_KG["drained"].from_z(z) * record.leaf_kg
-    gains = {
-        way: np.clip(drained_l - KEPT_L_PER_KG[way].from_z(z) * record.leaf_kg, 0, None) / total_l
-        for way in ("hand", "press")
-    }
-    out_l = total_l - kept_l
+        out_l = np.minimum(record.liquor_out_l * np.exp(JUG_SD.value * rng.standard_normal(DRAWS)), most_out_l)
+    kept_l, out_frac = total_l - out_l, out_l / total_l
+    rinse_gain = _rinse_gain_frac(
+        record.rinse_l or record.leaf_kg, kept_l, total_l, mixing=RINSE_MIXING.draw(rng, DRAWS)
+    )
+    drained, hand, press = (
+        _kept_l(way, record.leaf_kg, z=z, total_l=total_l) for way in ("drained", "hand", "press")
+    )  # fmt: skip
     return StrainAnswer(
         id=record.id,
         liquor_out_l=band(out_l),
         kept_l=band(kept_l),
         blue_out_frac=band(out_frac + (rinse_gain if record.rinse_l else 0.0)),
-        gain_by_hand_frac=band(gains["hand"]),
-        gain_by_press_frac=band(gains["press"]),
+        gain_by_hand_frac=band((drained - hand) / total_l),
+        gain_by_press_frac=band((drained - press) / total_l),
         gain_by_rinse_frac=band(rinse_gain),
         dilution_frac=significant(float(np.median(1 - out_l * (1 + rinse_gain / out_frac) / (out_l + record.rinse_l))))
         if record.rinse_l
         else 0.0,
         basis="prior" if record.liquor_out_l is None else "readings",
         inputs=record,
-        cautions=_cautions(record),
+        cautions=_cautions(record, most_out_l=float(np.median(most_out_l))),
         sources=(SAP_L_PER_KG.source, "common-practice"),
     )
 
 
-def _kept_l(record: StrainRecord, z: Floats, total_l: Floats) -> Floats:
-    """Litres kept by the leaves; never more than nine tenths of what there is."""
-    return np.minimum(KEPT_L_PER_KG[record.squeeze].from_z(z) * record.leaf_kg, 0.9 * total_l)
+def _kept_l(way: Squeeze, leaf_kg: float, *, z: Floats, total_l: Floats) -> Floats:
+    """Litres kept by leaves strained in this way; in a tub with hardly any water a tenth still runs out."""
+    return np.minimum(KEPT_L_PER_KG[way].from_z(z) * leaf_kg, MOST_KEPT_FRAC.value * total_l)
 
 
-def _rinse_gain_frac(rinse_l: float, kept_l: Floats, total_l: Floats, mixing: Floats) -> Floats:
+def _rinse_gain_frac(rinse_l: float, kept_l: Floats, total_l: Floats, *, mixing: Floats) -> Floats:
     return kept_l / total_l * mixing * rinse_l / (kept_l + rinse_l)
 
 
-def _cautions(record: StrainRecord) -> tuple[Caution, ...]:
-    heavy = Caution(
-        code="lifting",
-        text=f"Wet leaf is heavy: about {1.4 * record.leaf_kg:.0f} kg here. Lift it out in parts.",
-        source="common-practice",
-    )
-    packed = Caution(
-        code="outside-range",
-        text="More than 0.5 kg of leaf in a litre of water is a packed tub: outside what these figures rest on.",
-        source="common-practice",
-    )
-    found = [heavy] if record.leaf_kg > 12 else []
-    return tuple(found + ([packed] if record.leaf_kg / record.water_l > 0.5 else []))
+def _cautions(record: StrainRecord, *, most_out_l: float) -> tuple[Caution, ...]:
+    said = {
+        (
+            "lifting",
+            f"Wet leaf is heavy: about {WET_LEAF_FACTOR.value * record.leaf_kg:.0f} kg here. Lift it out in parts.",
+        ): record.leaf_kg > LIFTED_KG.value,
+        (
+            "outside-range",
+            f"More than {PACKED_KG_PER_L.value:g} kg of leaf in a litre of water is a packed tub: outside what these "
+            "figures rest on.",
+        ): record.leaf_kg > PACKED_KG_PER_L.value * record.water_l,
+        (
+            "too-much-liquor",
+            f"{record.liquor_out_l or 0:g} L is all that was put in: leaves never give back so much. Was rain or a "
+            "rinse counted, or less leaf put in?",
+        ): (record.liquor_out_l or 0.0) > most_out_l,
+    }
+    return tuple(Caution(code=c, text=t, source="common-practice") for (c, t), wanted in said.items() if wanted)

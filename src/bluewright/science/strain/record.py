@@ -9,7 +9,7 @@ from pydantic import Field
 from bluewright.science.base.bands import Band
 from bluewright.science.base.cautions import Caution
 from bluewright.science.base.errors import InputError
-from bluewright.science.base.records import answer, record
+from bluewright.science.base.records import LEAST, answer, record
 from bluewright.science.strain.priors import Squeeze
 
 
@@ -21,15 +21,15 @@ class StrainRecord:
     """Version of this record."""
     id: Annotated[str, Field(max_length=200)] = ""
     """Your own name for the tub, given back with the answer."""
-    leaf_kg: Annotated[float, Field(gt=0, le=100_000)]
+    leaf_kg: Annotated[float, Field(ge=LEAST, le=100_000)]
     """Fresh leaf that was put in, weighed before washing."""
-    water_l: Annotated[float, Field(gt=0, le=1_000_000)]
+    water_l: Annotated[float, Field(ge=LEAST, le=1_000_000)]
     """Water that was put in."""
     squeeze: Squeeze = "drained"
     """How the leaves are strained: `drained` in a sieve, wrung by `hand`, or in a `press`."""
     rinse_l: Annotated[float, Field(ge=0, le=1_000_000)] = 0.0
     """Water poured over the strained leaves and added to the liquor."""
-    liquor_out_l: Annotated[float, Field(gt=0, le=1_000_000)] | None = None
+    liquor_out_l: Annotated[float, Field(ge=LEAST, le=1_000_000)] | None = None
     """Liquor measured before any rinse, if it was; the forecast then starts from it."""
     seed: Annotated[int, Field(ge=0)] = 1
     """Seed of the random draws: the same record and seed give the same answer."""
