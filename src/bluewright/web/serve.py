@@ -52,7 +52,7 @@ def serve(port: int, *, address: str | None, browser: bool) -> int:
     from bluewright.web.wsgi import application
 
     call_command("migrate", verbosity=0, interactive=False)
-    server = Server(("0.0.0.0" if address else "127.0.0.1", port), application, numthreads=6)  # noqa: S104
+    server = Server(("0.0.0.0" if address else "127.0.0.1", port), application, numthreads=6)
     server.max_request_body_size = MOST_BODY_BYTES
     server.prepare()
     here = f"http://127.0.0.1:{port}/"

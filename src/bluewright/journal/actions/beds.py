@@ -7,7 +7,7 @@ from typing import Any
 
 from django.db import transaction
 
-from bluewright.journal.actions.keeping import keep
+from bluewright.journal.actions.keeping import delete, keep
 from bluewright.journal.models import AirTemp, Bed, Garden, PickedFrom, Picking
 
 
@@ -31,8 +31,9 @@ def add_picking(picking: Picking, *, beds: Sequence[Bed], by: Any) -> Picking:
 
 
 def add_air(temps: Sequence[AirTemp], *, by: Any) -> None:
-    """Write temperatures of the air, read or forecast; an older forecast for the same time gives way."""
+    """Write temperatures of the air, read or forecast; what was written for the same time before gives way."""
     with transaction.atomic():
         for temp in temps:
-            AirTemp.objects.filter(garden=temp.garden, time=temp.time, forecast=True).update(deleted_at=temp.time)
+            for older in AirTemp.objects.filter(garden=temp.garden, time=temp.time).exclude(pk=temp.pk):
+                delete(older, by=by)
             keep(temp, by=by)

@@ -19,8 +19,8 @@ K = TypeVar("K", bound=Kept)
 def keep(row: K, *, by: Any) -> K:
     """Write a new or changed row, with who and when; what it was before is kept as a change."""
     now = timezone.now()
-    old = type(row).everything.filter(pk=row.pk).first()
     with transaction.atomic():
+        old = type(row).everything.filter(pk=row.pk).first()
         if old is None:
             row.made_at, row.made_by = now, by
         else:

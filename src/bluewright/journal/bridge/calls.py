@@ -19,6 +19,7 @@ from bluewright import __version__
 from bluewright.journal.models import CallSeen, Steep
 from bluewright.science import thread
 from bluewright.science.base.records import dump
+from bluewright.science.steep import call as strain
 from bluewright.science.steep.answer import SteepAnswer
 from bluewright.science.steep.ensemble import Ensemble
 from bluewright.science.steep.record import SteepRecord
@@ -41,7 +42,7 @@ def strain_call(key: UUID, record: SteepRecord) -> SteepAnswer:
         rng = np.random.default_rng(record.seed)
         if before is None:
             ensemble = thread.begin_steep(record, rng=rng)
-            answer = thread.strain.answer(ensemble)
+            answer = strain.answer(ensemble)
         else:
             ensemble, answer = thread.next_strain_call(before[1], record, rng=rng)
         _kept[key] = (record, ensemble, answer)
@@ -59,4 +60,4 @@ def remember(steep: Steep, answer: SteepAnswer) -> None:
 
 
 def _same(old: SteepRecord, new: SteepRecord) -> bool:
-    return replace(old, now=new.now) == new and timedelta(0) <= new.now - old.now < FRESH_FOR
+    return timedelta(0) <= new.now - old.now < FRESH_FOR and replace(old, now=new.now) == new

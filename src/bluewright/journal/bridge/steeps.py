@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from datetime import datetime
+from typing import Any
 from zoneinfo import ZoneInfo
 
 from bluewright.journal.models import AirTemp, Reading, Steep
@@ -25,18 +26,18 @@ def steep_record(steep: Steep, *, air: Sequence[AirTemp], now: datetime) -> Stee
     leaf = list(steep.leaf.all())
     return SteepRecord(
         id=steep.name,
-        plant=steep.plant,
-        method=steep.method,
+        plant=_word(steep.plant),
+        method=_word(steep.method),
         started=steep.started_at.astimezone(zone),
         now=now.astimezone(zone),
         leaf_kg=sum(part.leaf_kg for part in leaf),
         water_l=steep.water_l,
         leaf=leaf_state(steep),
-        tub=Tub(covered=steep.covered, insulated=steep.insulated, sun=steep.sun),
+        tub=Tub(covered=steep.covered, insulated=steep.insulated, sun=_word(steep.sun)),
         temps=tuple(air_record(air, now=now)),
         readings=tuple(reading_record(r, zone) for r in steep.readings.all() if r.taken_at <= now),
         can_strain=tuple(steep.can_strain.split()) or None,
-        hemisphere=steep.garden.hemisphere,
+        hemisphere=_word(steep.garden.hemisphere),
         seed=steep.seed,
     )
 
@@ -50,8 +51,8 @@ def leaf_state(steep: Steep) -> LeafState:
         part.leaf_kg * max((steep.started_at - part.picking.picked_at).total_seconds() / 3600, 0.0) for part in leaf
     )
     return LeafState(
-        age=ages.pop() if len(ages) == 1 else "mixed",
-        cut=steep.cut,
+        age=_word(ages.pop()) if len(ages) == 1 else "mixed",
+        cut=_word(steep.cut),
         damaged_frac=sum(part.leaf_kg * part.picking.damaged_frac for part in leaf) / total_kg if leaf else 0.0,
         held_h=min(held_h / total_kg, MOST_HELD_H) if leaf else 0.0,
     )
@@ -75,3 +76,8 @@ def air_record(air: Iterable[AirTemp], *, now: datetime) -> list[Temp]:
         for row in air
         if (row.time > now) == row.forecast
     ]
+
+
+def _word(stored: str) -> Any:
+    """A choice as the database holds it, a string; the record refuses what is none of its own words."""
+    return stored

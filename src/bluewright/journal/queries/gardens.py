@@ -6,7 +6,7 @@ from uuid import UUID
 
 from django.db.models import Prefetch, QuerySet
 
-from bluewright.journal.models import Bed, Garden, Picking
+from bluewright.journal.models import Bed, Garden, Picking, SteepLeaf
 
 
 def gardens() -> list[Garden]:
@@ -20,6 +20,11 @@ def garden(key: str | UUID | None) -> Garden | None:
     return found or Garden.objects.order_by("made_at").first()
 
 
+def invented() -> Garden | None:
+    """The invented garden, if it has been filled in."""
+    return Garden.objects.filter(invented=True).order_by("made_at").first()
+
+
 def beds(of: Garden) -> QuerySet[Bed]:
     """The beds of a garden, with their pickings."""
     return Bed.objects.filter(garden=of).prefetch_related(
@@ -29,4 +34,6 @@ def beds(of: Garden) -> QuerySet[Bed]:
 
 def pickings(of: Garden) -> QuerySet[Picking]:
     """The pickings of a garden, the newest first, with their beds and the tubs they went into."""
-    return Picking.objects.filter(garden=of).prefetch_related("beds", "went_into__steep")
+    return Picking.objects.filter(garden=of).prefetch_related(
+        "beds", Prefetch("went_into", queryset=SteepLeaf.objects.filter(steep__deleted_at=None).select_related("steep"))
+    )

@@ -1,0 +1,1 @@
+"""The pages, one folder a noun: urls, views, what was typed, what is shown."""

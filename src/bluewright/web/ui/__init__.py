@@ -1,0 +1,1 @@
+"""What all pages share: fields for what people type, words for figures, the one way to answer."""

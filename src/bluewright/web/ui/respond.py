@@ -8,10 +8,9 @@ from functools import wraps
 from typing import Any
 from zoneinfo import ZoneInfo
 
-from django.http import HttpRequest, HttpResponse, JsonResponse
+from django.http import HttpRequest, HttpResponse, JsonResponse, QueryDict
 from django.shortcuts import redirect, render
 from django.utils import timezone
-
 
 from bluewright.journal.models import Garden
 from bluewright.web.ui.context import open_garden
@@ -24,6 +23,11 @@ def shown(request: HttpRequest, template: str, page: Any, *, status: int = 200) 
     if request.GET.get("as") == "json":
         return JsonResponse(asdict(page), status=status)
     return render(request, template, {"page": page}, status=status)
+
+
+def posted(request: HttpRequest) -> QueryDict | None:
+    """What was posted, even if it was nothing at all; None when the page is only asked for."""
+    return request.POST if request.method == "POST" else None
 
 
 def in_garden(view: Callable[..., HttpResponse]) -> View:

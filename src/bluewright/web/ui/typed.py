@@ -2,20 +2,30 @@
 
 from __future__ import annotations
 
-from typing import Any
+from datetime import datetime, timedelta
+from typing import Any, Final
 
 from django import forms
 from django.core.exceptions import ValidationError
+from django.utils import timezone
 
 from bluewright.science.base.errors import InputError
-from bluewright.science.base.measures import Measure, read_measure
+from bluewright.science.base.measures import Measure, MeasureKind, System, read_measure
+
+CLOCKS_DIFFER: Final = timedelta(minutes=5)
 
 
 class MeasureField(forms.CharField):
     """A measure of one kind; cleaned to a `Measure` (typed text and canonical value), or None if left empty."""
 
     def __init__(
-        self, *, kind: str, system: str = "metric", low: float | None = None, high: float | None = None, **options: Any
+        self,
+        *,
+        kind: MeasureKind,
+        system: System = "metric",
+        low: float | None = None,
+        high: float | None = None,
+        **options: Any,
     ) -> None:
         self.kind, self.system, self.low, self.high = kind, system, low, high
         super().__init__(max_length=40, **options)
@@ -33,6 +43,26 @@ class MeasureField(forms.CharField):
         if (self.low is not None and found.value < self.low) or (self.high is not None and found.value > self.high):
             raise ValidationError(f"{text} cannot be; give {self.low:g} to {self.high:g}")
         return found
+
+
+def not_to_come(moment: datetime) -> None:
+    """Validator: what has been done or seen was not done in the future; clocks may differ by a few minutes."""
+    if moment > timezone.now() + CLOCKS_DIFFER:
+        raise ValidationError("That moment is still to come.")
+
+
+class DecimalField(forms.FloatField):
+    """A bare number, with a decimal point or a decimal comma."""
+
+    widget = forms.TextInput
+
+    def __init__(self, **options: Any) -> None:
+        super().__init__(**options)
+        self.widget.attrs |= {"inputmode": "decimal", "autocomplete": "off"}
+
+    def clean(self, value: Any) -> Any:
+        """Read the number."""
+        return super().clean(value.replace(",", ".") if isinstance(value, str) else value)
 
 
 class MomentField(forms.DateTimeField):

@@ -1,0 +1,1 @@
+"""The weather of the garden."""

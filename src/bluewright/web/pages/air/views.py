@@ -14,7 +14,7 @@ from django.views.decorators.http import require_http_methods
 
 from bluewright.journal.actions import beds as actions
 from bluewright.journal.models import AirTemp, Garden
-from bluewright.web.ui.respond import in_garden
+from bluewright.web.ui.respond import in_garden, posted
 from bluewright.web.ui.typed import MeasureField
 
 LOWEST_AT: Final = time(6)
@@ -28,11 +28,27 @@ class DaysForm(forms.Form):
 
     def __init__(self, *args: Any, garden: Garden, days: list[date], **options: Any) -> None:
         super().__init__(*args, **options)
+        self.days = days
+        system: Any = garden.system
         for day in days:
             for end in ("low", "high"):
                 self.fields[f"{end}_{day.isoformat()}"] = MeasureField(
-                    kind="temp_c", system=garden.system, low=-30, high=60, required=False, label=f"{end}est of {day:%a %d %b}"
-                )  # fmt: skip
+                    kind="temp_c",
+                    system=system,
+                    low=-30,
+                    high=60,
+                    required=False,
+                    label=f"{end}est of {day:%a %d %b}",
+                )
+
+    def clean(self) -> dict[str, Any]:
+        """A day's lowest is not above its highest."""
+        found = super().clean() or {}
+        for day in self.days:
+            low, high = (found.get(f"{end}_{day.isoformat()}") for end in ("low", "high"))
+            if low and high and low.value > high.value:
+                self.add_error(f"low_{day.isoformat()}", "The lowest is above the highest.")
+        return found
 
 
 @require_http_methods(["GET", "HEAD", "POST"])
@@ -41,7 +57,7 @@ def days(request: HttpRequest, garden: Garden) -> HttpResponse:
     """Write down the days' lowest and highest."""
     today = timezone.localdate()
     shown = [today + timedelta(days=k) for k in range(-DAYS_BACK, DAYS_AHEAD + 1)]
-    form = DaysForm(request.POST or None, garden=garden, days=shown, initial=_known(garden, shown))
+    form = DaysForm(posted(request), garden=garden, days=shown, initial=_known(garden, shown))
     if request.method == "POST" and form.is_valid():
         rows = [
             AirTemp(

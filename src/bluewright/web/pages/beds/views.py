@@ -14,7 +14,7 @@ from bluewright.journal.actions import beds as actions
 from bluewright.journal.models import Bed, Garden
 from bluewright.journal.models.bed import PLANTS
 from bluewright.journal.queries import gardens
-from bluewright.web.ui.respond import in_garden
+from bluewright.web.ui.respond import in_garden, posted
 from bluewright.web.ui.typed import MeasureField
 
 
@@ -46,7 +46,7 @@ def index(request: HttpRequest, garden: Garden) -> HttpResponse:
 @in_garden
 def add(request: HttpRequest, garden: Garden) -> HttpResponse:
     """A new bed."""
-    form = BedForm(request.POST or None, garden=garden)
+    form = BedForm(posted(request), garden=garden)
     if request.method == "POST" and form.is_valid():
         data = form.cleaned_data
         area = data["area"]

@@ -1,0 +1,1 @@
+"""Gardens: begin one, open one."""

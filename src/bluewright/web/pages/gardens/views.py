@@ -17,6 +17,7 @@ from bluewright.journal.actions import beds as actions
 from bluewright.journal.models import Garden
 from bluewright.journal.queries import gardens
 from bluewright.web.ui.context import OPEN_GARDEN
+from bluewright.web.ui.respond import posted
 
 
 class GardenForm(forms.Form):
@@ -38,7 +39,7 @@ class GardenForm(forms.Form):
 @require_http_methods(["GET", "HEAD", "POST"])
 def begin(request: HttpRequest) -> HttpResponse:
     """Begin a garden, or open one that there is."""
-    form = GardenForm(request.POST or None)
+    form = GardenForm(posted(request))
     if request.method == "POST" and form.is_valid():
         garden = actions.begin_garden(Garden(**form.cleaned_data), by=request.user)
         request.session[OPEN_GARDEN] = str(garden.pk)
@@ -57,7 +58,7 @@ def open_one(request: HttpRequest, key: UUID) -> HttpResponse:
 
 @require_POST
 def demo(request: HttpRequest) -> HttpResponse:
-    """Fill in the invented garden, with a tub that has been steeping for two days, and open it."""
-    garden = invented.plant(now=timezone.now(), by=request.user)
+    """Open the invented garden, with a tub that has been steeping for two days; fill it in unless it is there."""
+    garden = gardens.invented() or invented.plant(now=timezone.now(), by=request.user)
     request.session[OPEN_GARDEN] = str(garden.pk)
     return redirect("today")

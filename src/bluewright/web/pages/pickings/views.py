@@ -15,14 +15,14 @@ from bluewright.journal.actions import beds as actions
 from bluewright.journal.models import Bed, Garden, Picking
 from bluewright.journal.models.bed import PLANTS
 from bluewright.journal.queries import gardens
-from bluewright.web.ui.respond import in_garden
-from bluewright.web.ui.typed import MeasureField, MomentField
+from bluewright.web.ui.respond import in_garden, posted
+from bluewright.web.ui.typed import MeasureField, MomentField, not_to_come
 
 
 class PickingForm(forms.Form):
     """A picking."""
 
-    picked_at = MomentField(label="Picked")
+    picked_at = MomentField(label="Picked", validators=[not_to_come])
     plant = forms.ChoiceField(choices=PLANTS)
     leaf = MeasureField(kind="mass_kg", low=0.005, high=50_000, label="Leaf, before washing")
     beds = forms.ModelMultipleChoiceField(
@@ -53,7 +53,7 @@ def index(request: HttpRequest, garden: Garden) -> HttpResponse:
 @in_garden
 def add(request: HttpRequest, garden: Garden) -> HttpResponse:
     """A new picking."""
-    form = PickingForm(request.POST or None, garden=garden, initial={"picked_at": timezone.localtime()})
+    form = PickingForm(posted(request), garden=garden, initial={"picked_at": timezone.localtime()})
     if request.method == "POST" and form.is_valid():
         data = form.cleaned_data
         picking = Picking(

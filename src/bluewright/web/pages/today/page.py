@@ -8,8 +8,9 @@ from datetime import datetime
 
 from bluewright.journal.models import Picking, Steep
 from bluewright.science.steep.answer import SteepAnswer
-from bluewright.web.pages.tubs.page import headline
-from bluewright.web.ui.words import moment, share_words
+from bluewright.web.pages.tubs.page import sentence
+from bluewright.words.numbers import moment
+from bluewright.words.steep import advice, now_gives
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -56,14 +57,15 @@ def tub_matter(steep: Steep, answer: SteepAnswer | None, *, trouble: str) -> Mat
     """What a tub wants: to be strained, or to be looked at."""
     if answer is None:
         return Matter(
-            urgency=24.0, what=steep.name, why=f"no forecast: {trouble}", do="Look at it", at="tubs.show", key=str(steep.pk)
+            urgency=24.0, what=steep.name, why=f"no forecast: {trouble}", do="Look at it", at="tubs.show",
+            key=str(steep.pk),
         )  # fmt: skip
     until_h = (answer.look_again_at - answer.inputs.now).total_seconds() / 3600
     now = f"now gives {share_words(answer.frac_of_best_now)} of the best"
     if answer.advice == "wait":
         return Matter(
-            urgency=until_h, what=f"{steep.name}: look again {moment(answer.look_again_at)}", why=f"{headline(answer)} {now.capitalize()}.",
-            do="Open", at="tubs.show", key=str(steep.pk),
+            urgency=until_h, what=f"{steep.name}: look again {moment(answer.look_again_at)}",
+            why=f"{headline(answer)} {now.capitalize()}.", do="Open", at="tubs.show", key=str(steep.pk),
         )  # fmt: skip
     return Matter(
         urgency=-1.0, what=f"{steep.name}: {headline(answer)[:-1].lower()}", why=now.capitalize() + ".", do="Open",

@@ -21,11 +21,11 @@ def today(request: HttpRequest, garden: Garden) -> HttpResponse:
     """What wants doing."""
     now = timezone.now()
     matters: list[Matter] = []
-    for steep in tubs.tubs(garden):
-        if steep.strains.all():
-            continue
+    steeping = [steep for steep in tubs.tubs(garden) if not steep.strains.all()]
+    air = tubs.air_by_tub(garden, steeping)
+    for steep in steeping:
         try:
-            record = steep_record(steep, air=tubs.air(garden, around=steep), now=now)
+            record = steep_record(steep, air=air[steep.pk], now=now)
             matters.append(tub_matter(steep, calls.strain_call(steep.pk, record), trouble=""))
         except BluewrightError as error:
             matters.append(tub_matter(steep, None, trouble=str(error)))

@@ -1,0 +1,1 @@
+"""Tubs: what is asked about a steep from its start to its straining."""

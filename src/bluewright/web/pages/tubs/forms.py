@@ -10,7 +10,7 @@ from bluewright.journal.models import Garden, Picking
 from bluewright.journal.models.bed import PLANTS
 from bluewright.journal.models.steep import SIGN_FIELDS
 from bluewright.science.steep.signs import SIGNS
-from bluewright.web.ui.typed import MeasureField, MomentField
+from bluewright.web.ui.typed import DecimalField, MeasureField, MomentField, not_to_come
 
 METHODS = [("cold", "cold, left to the weather"), ("warm", "kept warm, 25 to 45 C"), ("hot", "hot, above 60 C")]
 CUTS = [("whole", "whole"), ("torn", "torn by hand"), ("cut", "cut to 1-2 cm"), ("shredded", "shredded")]
@@ -23,7 +23,7 @@ class BeginForm(forms.Form):
 
     name = forms.CharField(max_length=60, label="Which tub")
     plant = forms.ChoiceField(choices=PLANTS)
-    started_at = MomentField(label="Leaf and water met")
+    started_at = MomentField(label="Leaf and water met", validators=[not_to_come])
     water = MeasureField(kind="volume_l", low=0.05, high=100_000, label="Water")
     pickings = forms.ModelMultipleChoiceField(
         queryset=Picking.objects.none(), required=False, widget=forms.CheckboxSelectMultiple, label="Leaf from"
@@ -65,9 +65,9 @@ class BeginForm(forms.Form):
 class LookForm(forms.Form):
     """A quick look: everything may be left out but one thing."""
 
-    taken_at = MomentField()
+    taken_at = MomentField(validators=[not_to_come])
     temp = MeasureField(kind="temp_c", low=-5, high=100, required=False, label="Temperature")
-    ph = forms.FloatField(min_value=0, max_value=14, required=False, label="pH", localize=False)
+    ph = DecimalField(min_value=0, max_value=14, required=False, label="pH")
     note = forms.CharField(required=False, max_length=500, label="Note")
 
     def __init__(self, *args: Any, garden: Garden, **options: Any) -> None:
@@ -93,7 +93,7 @@ class LookForm(forms.Form):
 class StrainForm(forms.Form):
     """A tub at straining."""
 
-    strained_at = MomentField(label="Strained")
+    strained_at = MomentField(label="Strained", validators=[not_to_come])
     squeeze = forms.ChoiceField(choices=SQUEEZES, label="How")
     liquor = MeasureField(kind="volume_l", low=0.01, high=100_000, required=False, label="Liquor measured")
     rinse = MeasureField(kind="volume_l", low=0.0, high=100_000, required=False, label="Rinse")

@@ -3,32 +3,20 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, field
-from datetime import datetime, timedelta
+from datetime import datetime
+from typing import Any
 from zoneinfo import ZoneInfo
 
 from bluewright.charts.answers import strain_chart
-from bluewright.charts.tub_drawn import TubLook, TubStage, tub_drawing
-from bluewright.journal.models import Reading, Steep
+from bluewright.charts.tub_contents import TubStage
+from bluewright.charts.tub_drawn import TubLook, tub_drawing
+from bluewright.journal.models import Reading, Steep, Strain
 from bluewright.journal.models.steep import SIGN_FIELDS
-from bluewright.science.base.bands import Band
 from bluewright.science.steep.answer import SteepAnswer
 from bluewright.science.steep.signs import SIGNS
-from bluewright.web.ui.words import band_words, moment, percent, share_words
+from bluewright.words.numbers import NOTES, moment, percent
+from bluewright.words.steep import advice, best, grams, look_again, now_gives, shown, telling, when
 
-READING_WORDS = {
-    "ph": "the pH",
-    "temp_c": "the temperature of the tub",
-    "dissolved_oxygen_mg_l": "dissolved oxygen",
-    "dye_index": "a photo of a jar made alkaline, shaken and rested",
-    "bubbles": "how it bubbles",
-    "scum": "the scum",
-    "blue_cast": "the blue cast in bright light",
-    "limpness": "how limp the leaves are",
-    "darkness": "how dark the liquor is",
-    "smell": "the smell",
-    "alkali_green": "how green a jar turns on alkali",
-}
-WORTH_SAYING_FRAC = 0.001
 USUAL_FILL_FRAC = 0.8
 DRAWN_SIGNS = ("darkness", "blue_cast", "limpness", "scum", "bubbles")
 
@@ -58,6 +46,9 @@ class CallPart:
     next_reading: str
     options: tuple[OptionRow, ...]
     cautions: tuple[str, ...]
+    """What could hurt someone."""
+    notes: tuple[str, ...]
+    """What to know about the figures."""
     chart: str
     """SVG text."""
 
@@ -120,7 +111,7 @@ def tub_page(steep: Steep, *, answer: SteepAnswer | None, now: datetime, trouble
 
 def drawing(steep: Steep) -> str:
     """The tub as its latest looks say; a sign that was never looked at is drawn neutral."""
-    latest: dict[str, int] = {}
+    latest: dict[str, Any] = {}
     for reading in steep.readings.all():
         latest |= {name: level for name in DRAWN_SIGNS if (level := getattr(reading, name)) is not None}
     stage: TubStage = "strained" if steep.strains.all() else "steep"
@@ -144,45 +135,33 @@ def age(steep: Steep, now: datetime) -> str:
 
 def call_part(answer: SteepAnswer) -> CallPart:
     """The call in words."""
-    window = f"Best from about {_about(answer, answer.window.from_)} to {_about(answer, answer.window.to)}."
-    again = "" if answer.look_again_at == answer.strain_at else f"Look again {moment(answer.look_again_at)}."
-    now, best = answer.recoverable_g.now, answer.recoverable_g.best
+    headline = sentence(advice(answer)) + "."
     return CallPart(
         advice=answer.advice,
-        headline=headline(answer),
-        now=f"Now would give {share_words(answer.frac_of_best_now)} of the best.",
-        window=window,
-        grams=f"Pure blue: now {band_words(now, 'g')}, at its best {band_words(best, 'g')}.",
-        look_again=again,
-        next_reading=_telling(answer),
+        headline=headline,
+        now=now_gives(answer),
+        window=best(answer),
+        grams=grams(answer),
+        look_again=look_again(answer),
+        next_reading=telling(answer),
         options=tuple(
             OptionRow(
-                when="now" if option.time == answer.inputs.now else moment(option.time),
+                when=when(option, answer),
                 share=percent(option.expected_frac_of_best),
                 risk=percent(option.chance_of_losing_a_fifth),
                 advised=option.time == answer.strain_at,
             )
-            for option in answer.options
+            for option in shown(answer)
         ),
-        cautions=tuple(c.text for c in answer.cautions),
-        chart=strain_chart(answer, answer=headline(answer)),
+        cautions=tuple(c.text for c in answer.cautions if c.code not in NOTES),
+        notes=tuple(c.text for c in answer.cautions if c.code in NOTES),
+        chart=strain_chart(answer, answer=headline),
     )
 
 
-def _about(answer: SteepAnswer, time: datetime) -> str:
-    """A forecast moment: to the hour for a steep of days, to the minute for a hot one."""
-    if answer.inputs.method == "hot":
-        return moment(time)
-    return moment((time + timedelta(minutes=30)).replace(minute=0, second=0))
-
-
-def headline(answer: SteepAnswer) -> str:
-    """The advice in one sentence."""
-    if answer.advice == "wait":
-        return f"Wait, and strain {moment(answer.strain_at)}."
-    if answer.advice == "strain_past_peak":
-        return f"Strain now: it is falling, with a chance of {percent(answer.chance_past_peak)}."
-    return "Strain now."
+def sentence(text: str) -> str:
+    """The text with a capital first letter."""
+    return text[:1].upper() + text[1:]
 
 
 def look_row(reading: Reading, zone: ZoneInfo) -> LookRow:
@@ -202,20 +181,10 @@ def look_row(reading: Reading, zone: ZoneInfo) -> LookRow:
     )
 
 
-def _strained(row: object, zone: ZoneInfo) -> StrainRow:
-    liquor = f", {row.liquor_typed} of liquor" if row.liquor_typed else ""  # type: ignore[attr-defined]
+def _strained(row: Strain, zone: ZoneInfo) -> StrainRow:
+    liquor = f", {row.liquor_typed} of liquor" if row.liquor_typed else ""
     return StrainRow(
-        key=str(row.pk),  # type: ignore[attr-defined]
-        when=moment(row.strained_at.astimezone(zone)),  # type: ignore[attr-defined]
-        said=f"{row.get_squeeze_display()}{liquor}",  # type: ignore[attr-defined]
+        key=str(row.pk),
+        when=moment(row.strained_at.astimezone(zone)),
+        said=f"{row.get_squeeze_display()}{liquor}",
     )
-
-
-def _telling(answer: SteepAnswer) -> str:
-    worth = [READING_WORDS[r.reading] for r in answer.next_reading if r.expected_gain_frac >= WORTH_SAYING_FRAC]
-    if not worth:
-        return "No single look now would change this much."
-    return f"Most telling next: {worth[0]}" + (f"; then {', '.join(worth[1:3])}" if worth[1:] else "") + "."
-
-
-__all__ = ["Band", "CallPart", "TubPage", "age", "call_part", "facts", "headline", "look_row", "tub_page"]

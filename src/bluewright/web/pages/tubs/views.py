@@ -22,7 +22,8 @@ from bluewright.science.steep.answer import SteepAnswer
 from bluewright.web.pages.tubs.forms import BeginForm, LookForm, StrainForm
 from bluewright.web.pages.tubs.page import tub_page
 from bluewright.web.pages.tubs.typed import leaf_parts, new_reading, new_steep, new_strain
-from bluewright.web.ui.respond import in_garden, shown
+from bluewright.web.ui.respond import in_garden, posted, shown
+from bluewright.words.numbers import moment
 
 
 @require_safe
@@ -39,7 +40,7 @@ def index(request: HttpRequest, garden: Garden) -> HttpResponse:
 def begin(request: HttpRequest, garden: Garden) -> HttpResponse:
     """Begin a steep."""
     first = {"started_at": timezone.localtime(), "pickings": [request.GET.get("picking")]}
-    form = BeginForm(request.POST or None, garden=garden, initial=first)
+    form = BeginForm(posted(request), garden=garden, initial=first)
     if request.method == "POST" and form.is_valid():
         steep = new_steep(form.cleaned_data, garden=garden)
         steeps.begin_steep(steep, leaf=leaf_parts(form.cleaned_data), by=request.user)
@@ -61,12 +62,11 @@ def show(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
 def look(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
     """A quick look."""
     steep = _tub(garden, key)
-    form = LookForm(request.POST or None, garden=garden, initial={"taken_at": timezone.localtime()})
+    form = LookForm(posted(request), garden=garden, initial={"taken_at": timezone.localtime()})
     if request.method == "POST" and form.is_valid():
-        if not steep.started_at <= form.cleaned_data["taken_at"] <= timezone.now() + timezone.timedelta(minutes=5):
-            form.add_error(
-                "taken_at", f"A look lies between the start of the steep ({steep.started_at:%d %b %H:%M}) and now."
-            )
+        if form.cleaned_data["taken_at"] < steep.started_at:
+            began = moment(timezone.localtime(steep.started_at))
+            form.add_error("taken_at", f"That is before the steep began ({began}).")
         else:
             reading = steeps.add_reading(new_reading(form.cleaned_data, steep=steep), by=request.user)
             undo = reverse("tubs.delete_reading", kwargs={"key": key, "reading": reading.pk})
@@ -87,7 +87,10 @@ def look(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
 def strain(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
     """Strain the tub."""
     steep = _tub(garden, key)
-    form = StrainForm(request.POST or None, garden=garden, initial={"strained_at": timezone.localtime()})
+    if steep.strains.all():
+        messages.info(request, f"{steep.name} is strained already.")
+        return redirect("tubs.show", key=key)
+    form = StrainForm(posted(request), garden=garden, initial={"strained_at": timezone.localtime()})
     if request.method == "POST" and form.is_valid():
         if form.cleaned_data["strained_at"] < steep.started_at:
             form.add_error("strained_at", "That is before the steep began.")
@@ -117,6 +120,8 @@ def restore_reading(request: HttpRequest, garden: Garden, key: UUID, reading: UU
     row = get_object_or_404(Reading.everything, pk=reading, steep__pk=key, steep__garden=garden)
     if keeping.restore(row, by=request.user):
         messages.success(request, "Brought back.")
+    elif row.deleted_at is not None:
+        messages.warning(request, "That was taken out more than thirty days ago and cannot be brought back.")
     return redirect("tubs.show", key=key)
 
 

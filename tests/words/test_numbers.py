@@ -9,7 +9,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 import bluewright.science
-from bluewright.cli.wording import (
+from bluewright.words.numbers import (
     NOTES,
     about,
     cautions,
