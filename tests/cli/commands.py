@@ -12,9 +12,7 @@ from bluewright.cli.record_command import RecordCommand, example_text
 RECORD_COMMANDS: dict[str, RecordCommand[Any, Any]] = {
     found.words: found
     for command in COMMANDS
-    if isinstance(
-        found := getattr(importlib.import_module(f"bluewright.cli.{command.module}"), "COMMAND", None), RecordCommand
-    )
+    if isinstance(found := getattr(importlib.import_module(command.path), "COMMAND", None), RecordCommand)
 }
 
 

@@ -11,7 +11,7 @@ from bluewright.cli.commands import COMMANDS
 
 ROOT = Path(__file__).parents[2]
 SRC = ROOT / "src" / "bluewright"
-MODULES = sorted(SRC.rglob("*.py"))
+MODULES = sorted(path for path in SRC.rglob("*.py") if "migrations" not in path.parts)
 SCIENCE = [p for p in MODULES if "science" in p.parts]
 PURE_FORBIDDEN = {"os", "io", "pathlib", "socket", "urllib", "time", "random", "sqlite3", "subprocess", "django", "sys"}
 

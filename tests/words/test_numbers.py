@@ -9,6 +9,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 import bluewright.science
+from bluewright.science.base.bands import Band
+from bluewright.science.base.cautions import Caution
 from bluewright.words.numbers import (
     NOTES,
     about,
@@ -23,8 +25,6 @@ from bluewright.words.numbers import (
     ranged,
     rough,
 )
-from bluewright.science.base.bands import Band
-from bluewright.science.base.cautions import Caution
 
 
 @pytest.mark.parametrize(

@@ -6,11 +6,11 @@ import math
 from typing import Final
 
 from bluewright.cli.record_command import RecordCommand
-from bluewright.cli.wording import cautions, figure, frac, minutes, percent, ranged, rough
 from bluewright.science.air.answer import AirAnswer
 from bluewright.science.air.finish import SURE_CHANCE, airing
 from bluewright.science.air.record import AirRecord
 from bluewright.science.base.bands import Band
+from bluewright.words.numbers import cautions, figure, frac, minutes, percent, ranged, rough
 
 DOING: Final = {"pour": "pouring", "whisk": "whisking", "bubble": "bubbling", "paddle": "paddling"}
 READING: Final = {

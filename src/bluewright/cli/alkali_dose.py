@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from bluewright.cli.record_command import RecordCommand
-from bluewright.cli.wording import cautions, figure, ranged, rough
 from bluewright.science.alkali.dose import dose
 from bluewright.science.alkali.kinds import KINDS
 from bluewright.science.alkali.record import DoseAnswer, LiquorRecord
 from bluewright.science.base.bands import Band
+from bluewright.words.numbers import cautions, figure, ranged, rough
 
 
 def say(found: DoseAnswer) -> str:

@@ -20,6 +20,11 @@ class Command:
     help: str
     module: str
 
+    @property
+    def path(self) -> str:
+        """The whole name of the module, to be imported when the command is chosen."""
+        return self.module if "." in self.module else f"bluewright.cli.{self.module}"
+
 
 COMMANDS: Final = (
     Command(("leaf", "potential"), "the most blue a basket can give; what waiting and damage cost", "leaf_potential"),
@@ -35,6 +40,10 @@ COMMANDS: Final = (
     Command(("jar", "yield"), "what the jar holds, share of the leaf's blue, where the rest went", "jar_yield"),
     Command(("tub", "temp"), "how warm the tub was, is and will be, from air and readings", "tub_temp"),
     Command(("demo",), "walk one invented steep, day by day, from the basket to the jar", "demo"),
-    Command(("serve",), "open the journal in the browser: beds, pickings, tubs, and what wants doing", "bluewright.web.serve"),
+    Command(
+        ("serve",),
+        "open the journal in the browser: beds, pickings, tubs, today",
+        "bluewright.web.serve",
+    ),
     Command(("schema",), "print the JSON Schema of a record or an answer", "schema"),
 )

@@ -28,7 +28,6 @@ from bluewright.cli import (
     wash_plan,
 )
 from bluewright.cli.record_command import RecordCommand, example_text
-from bluewright.cli.wording import figure, moment
 from bluewright.science import thread
 from bluewright.science.alkali.dose import titration
 from bluewright.science.base.records import read
@@ -37,6 +36,8 @@ from bluewright.science.steep.answer import SteepAnswer
 from bluewright.science.steep.record import SteepRecord
 from bluewright.science.steep.signs import SIGNS
 from bluewright.science.strain.record import StrainAnswer
+from bluewright.words.numbers import figure, moment
+from bluewright.words.steep import headline, telling
 
 WIDTH = 100
 DEFAULT_OUT = "demo-out"
@@ -136,11 +137,11 @@ def steep(walk: Walk) -> SteepAnswer:
         found = thread.strain_call(record, rng=np.random.default_rng(record.seed))
         if found.advice != "wait":
             break
-        walk.tell(f"Call: {steep_call.headline(found)}")
-        walk.tell(steep_call.telling(found))
+        walk.tell(f"Call: {headline(found)}")
+        walk.tell(telling(found))
     walk.tell("Call, in full:")
     walk.answer(steep_call.COMMAND, found)
-    walk.chart("strain-call", charts.strain_chart(found, answer=sentence(steep_call.headline(found))))
+    walk.chart("strain-call", charts.strain_chart(found, answer=sentence(headline(found))))
     return found
 
 

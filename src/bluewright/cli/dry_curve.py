@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from bluewright.cli.record_command import RecordCommand
-from bluewright.cli.wording import cautions, frac, hours, ranged, rough
 from bluewright.science.settle.drying import dry
 from bluewright.science.settle.drying_record import DryAnswer, DryRecord
+from bluewright.words.numbers import cautions, frac, hours, ranged, rough
 
 
 def say(found: DryAnswer) -> str:

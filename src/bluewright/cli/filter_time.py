@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from bluewright.cli.record_command import RecordCommand
-from bluewright.cli.wording import cautions, figure, frac, hours, ranged
 from bluewright.science.settle.filtering import filter_time
 from bluewright.science.settle.filtering_record import FilterAnswer, FilterRecord
+from bluewright.words.numbers import cautions, figure, frac, hours, ranged
 
 
 def say(found: FilterAnswer) -> str:

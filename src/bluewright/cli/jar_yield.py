@@ -5,10 +5,10 @@ from __future__ import annotations
 from typing import Final
 
 from bluewright.cli.record_command import RecordCommand
-from bluewright.cli.wording import cautions, frac, percent, ranged
 from bluewright.science.pigment.jar_yield import jar_yield
 from bluewright.science.pigment.priors import Step
 from bluewright.science.pigment.yield_record import NextReading, YieldAnswer, YieldRecord
+from bluewright.words.numbers import cautions, frac, percent, ranged
 
 NAMES: Final[dict[Step, str]] = {
     "steep": "steeping",

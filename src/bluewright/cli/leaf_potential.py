@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from bluewright.cli.record_command import RecordCommand
-from bluewright.cli.wording import cautions, figure, frac, ranged
 from bluewright.science.leaf.potential import potential
 from bluewright.science.leaf.record import PotentialAnswer, PotentialRecord
+from bluewright.words.numbers import cautions, figure, frac, ranged
 
 
 def say(found: PotentialAnswer) -> str:

@@ -62,7 +62,7 @@ def _run(words: list[str]) -> int:
     command = find(words)
     if command is None:
         return _unknown(words)
-    module = importlib.import_module(command.module if "." in command.module else f"bluewright.cli.{command.module}")
+    module = importlib.import_module(command.path)
     code: int = module.run(words[len(command.words) :])
     return code
 

@@ -5,9 +5,9 @@ from __future__ import annotations
 from typing import Final
 
 from bluewright.cli.record_command import RecordCommand
-from bluewright.cli.wording import about, cautions, frac, hours, litres, percent, ranged, rough
 from bluewright.science.settle.interface import settle
 from bluewright.science.settle.interface_record import SettleAnswer, SettleRecord
+from bluewright.words.numbers import about, cautions, frac, hours, litres, percent, ranged, rough
 
 RULE: Final = "the top third is clear and nothing changes in two hours"
 

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from bluewright.cli.record_command import RecordCommand
-from bluewright.cli.wording import cautions, frac, litres
 from bluewright.science.strain.balance import balance
 from bluewright.science.strain.record import StrainAnswer, StrainRecord
+from bluewright.words.numbers import cautions, frac, litres
 
 
 def say(found: StrainAnswer) -> str:

@@ -5,9 +5,9 @@ from __future__ import annotations
 from typing import Final
 
 from bluewright.cli.record_command import RecordCommand
-from bluewright.cli.wording import cautions, figure, moment, ranged
 from bluewright.science.media.tub_temp import tub_temp
 from bluewright.science.media.tub_temp_record import TubTempAnswer, TubTempRecord
+from bluewright.words.numbers import cautions, figure, moment, ranged
 
 BASIS = {
     "prior": "the season alone",

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from bluewright.cli.record_command import RecordCommand
-from bluewright.cli.wording import cautions, frac, ranged, rough
 from bluewright.science.settle.acid import acid_wash
 from bluewright.science.settle.acid_record import AcidAnswer, AcidRecord
+from bluewright.words.numbers import cautions, frac, ranged, rough
 
 
 def say(found: AcidAnswer) -> str:

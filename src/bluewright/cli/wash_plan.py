@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from bluewright.cli.record_command import RecordCommand
-from bluewright.cli.wording import cautions, figure, frac, litres
 from bluewright.science.settle.wash import plan
 from bluewright.science.settle.wash_record import Count, WashAnswer, WashRecord
+from bluewright.words.numbers import cautions, figure, frac, litres
 
 
 def say(found: WashAnswer) -> str:

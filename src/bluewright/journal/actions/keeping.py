@@ -24,6 +24,7 @@ def keep(row: K, *, by: Any) -> K:
         if old is None:
             row.made_at, row.made_by = now, by
         else:
+            row._state.adding, row.made_at, row.made_by = False, old.made_at, old.made_by
             _note(old, verb="change", by=by, at=now)
         row.changed_at, row.changed_by = now, by
         row.save()

@@ -61,13 +61,12 @@ def tub_matter(steep: Steep, answer: SteepAnswer | None, *, trouble: str) -> Mat
             key=str(steep.pk),
         )  # fmt: skip
     until_h = (answer.look_again_at - answer.inputs.now).total_seconds() / 3600
-    now = f"now gives {share_words(answer.frac_of_best_now)} of the best"
-    if answer.advice == "wait":
-        return Matter(
-            urgency=until_h, what=f"{steep.name}: look again {moment(answer.look_again_at)}",
-            why=f"{headline(answer)} {now.capitalize()}.", do="Open", at="tubs.show", key=str(steep.pk),
-        )  # fmt: skip
+    waits = answer.advice == "wait"
     return Matter(
-        urgency=-1.0, what=f"{steep.name}: {headline(answer)[:-1].lower()}", why=now.capitalize() + ".", do="Open",
-        at="tubs.show", key=str(steep.pk),
-    )  # fmt: skip
+        urgency=until_h if waits else -1.0,
+        what=f"{steep.name}: look again {moment(answer.look_again_at)}" if waits else f"{steep.name}: {advice(answer)}",
+        why=f"{sentence(advice(answer))}. {now_gives(answer)}" if waits else now_gives(answer),
+        do="Open",
+        at="tubs.show",
+        key=str(steep.pk),
+    )
