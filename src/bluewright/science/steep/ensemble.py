@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, fields, replace
 from typing import Final
 
 import numpy as np
@@ -17,6 +17,8 @@ from bluewright.science.steep.setting import Setting
 from bluewright.science.steep.signs import SIGNS, SignName, level_chance
 
 MEMBERS: Final = 2000
+MAY_GROW: Final = frozenset({"now", "readings", "can_strain"})
+"""Fields of a record that may differ from those of the ensemble that it extends."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -49,8 +51,10 @@ def extend(ensemble: Ensemble, record: SteepRecord, *, rng: np.random.Generator)
     Only readings appended at the end and a later `now` can be taken in; whoever calls starts afresh otherwise.
     """
     old = ensemble.setting.record
-    grown = replace(old, now=record.now, readings=record.readings, can_strain=record.can_strain)
-    if grown != record or record.readings[: len(old.readings)] != old.readings:
+    fixed = {f.name for f in fields(record)} - MAY_GROW
+    if record.now < old.now or any(getattr(old, name) != getattr(record, name) for name in fixed):
+        return None
+    if record.readings[: len(old.readings)] != old.readings:
         return None
     setting = _with_marks(replace(ensemble.setting, record=record))
     if setting is None:

@@ -1,0 +1,100 @@
+"""Reads: a fixed number of statements however many rows there are, and nothing of another garden."""
+
+from collections.abc import Callable
+
+import pytest
+
+from bluewright.journal.actions.keeping import delete
+from bluewright.journal.models import Garden, Steep
+from bluewright.journal.queries import gardens, tubs
+from tests.cast import a_bed, a_look, a_picking, a_straining, a_tub, an_air, counted
+
+pytestmark = pytest.mark.django_db
+
+
+def _more(garden: Garden) -> None:
+    for _ in range(3):
+        bed = a_bed(garden)
+        tub = a_tub(garden, leaf=[(a_picking(garden, beds_of=[bed]), 1.0), (a_picking(garden, beds_of=[bed]), 2.0)])
+        for hours_ago in (9, 5, 2):
+            a_look(tub, hours_ago=hours_ago)
+        a_straining(tub)
+
+
+def _read_tubs(garden: Garden) -> int:
+    found = list(tubs.tubs(garden))
+    for tub in found:
+        for part in tub.leaf.all():
+            assert part.picking.age
+        assert tub.garden == garden
+        list(tub.readings.all()), list(tub.strains.all())
+    return len(found)
+
+
+def _read_beds(garden: Garden) -> int:
+    return len([list(bed.pickings.all()) for bed in gardens.beds(garden)])
+
+
+def _read_pickings(garden: Garden) -> int:
+    found = list(gardens.pickings(garden))
+    for picking in found:
+        list(picking.beds.all())
+        assert all(part.steep.name for part in picking.went_into.all())
+    return len(found)
+
+
+def _read_air(garden: Garden) -> int:
+    found = list(Steep.objects.filter(garden=garden))
+    return len(tubs.air_by_tub(garden, found))
+
+
+@pytest.mark.parametrize("read", [_read_tubs, _read_beds, _read_pickings, _read_air])
+def test_more_rows_are_read_in_as_many_statements(garden: Garden, read: Callable[[Garden], int]) -> None:
+    with counted() as few:
+        before = read(garden)
+    _more(garden)
+    with counted() as many:
+        assert read(garden) > before
+    assert few == many
+
+
+def test_nothing_of_another_garden_is_read(garden: Garden, other_garden: Garden, strangers_tub: Steep) -> None:
+    assert strangers_tub not in list(tubs.tubs(garden))
+    assert tubs.tub(strangers_tub.pk, of=garden) is None
+    assert {b.garden_id for b in gardens.beds(garden)} == {garden.pk}
+    assert {p.garden_id for p in gardens.pickings(garden)} == {garden.pk}
+
+
+def test_the_oldest_garden_is_open_unless_another_was_chosen(garden: Garden, other_garden: Garden) -> None:
+    assert gardens.garden(None) == garden
+    assert gardens.garden(other_garden.pk) == other_garden
+    delete(other_garden, by=None)
+    assert gardens.garden(other_garden.pk) == garden
+
+
+def test_before_the_first_garden_there_is_none(db: None) -> None:
+    assert gardens.garden(None) is None
+    assert gardens.gardens() == []
+    assert gardens.invented() is None
+
+
+def test_leaf_of_a_tub_that_was_taken_out_waits_again(garden: Garden) -> None:
+    picking = a_picking(garden)
+    tub = a_tub(garden, leaf=[(picking, 3.0)])
+    delete(tub, by=None)
+    found = next(p for p in gardens.pickings(garden) if p == picking)
+    assert list(found.went_into.all()) == []
+
+
+def test_air_is_read_from_two_days_before_a_steep_in_order(garden: Garden, steeping: Steep) -> None:
+    old = an_air(garden, hours_ago=46 + 24 * 3)
+    late = an_air(garden, hours_ago=1)
+    found = tubs.air(garden, around=steeping)
+    assert old not in found
+    assert late in found
+    assert found == sorted(found, key=lambda row: row.time)
+    assert found == tubs.air_by_tub(garden, [steeping])[steeping.pk]
+
+
+def test_no_tubs_need_no_air(garden: Garden) -> None:
+    assert tubs.air_by_tub(garden, []) == {}
