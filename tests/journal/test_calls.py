@@ -1,4 +1,4 @@
-"""The strain call of a tub is worked out once for each state of its record, and each call that was seen is kept once."""
+"""A tub's strain call is worked out once for each state of its record; each call that was seen is kept once."""
 
 from dataclasses import replace
 from datetime import timedelta

@@ -37,3 +37,11 @@ def pickings(of: Garden) -> QuerySet[Picking]:
     return Picking.objects.filter(garden=of).prefetch_related(
         "beds", Prefetch("went_into", queryset=SteepLeaf.objects.filter(steep__deleted_at=None).select_related("steep"))
     )
+
+
+def picking(key: str, *, of: Garden) -> Picking | None:
+    """The picking of that key in a garden; None if there is none, or the key is no key."""
+    try:
+        return Picking.objects.filter(garden=of, pk=UUID(key)).first()
+    except ValueError:
+        return None

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from typing import Any
 from uuid import UUID
 
 from django.contrib import messages
@@ -16,7 +17,7 @@ from bluewright.journal.bridge import calls
 from bluewright.journal.bridge.steeps import steep_record
 from bluewright.journal.models import Garden, Reading, Steep, Strain
 from bluewright.journal.models.steep import SIGN_FIELDS
-from bluewright.journal.queries import tubs
+from bluewright.journal.queries import gardens, tubs
 from bluewright.science.base.errors import BluewrightError
 from bluewright.science.steep.answer import SteepAnswer
 from bluewright.web.pages.tubs.forms import BeginForm, LookForm, StrainForm
@@ -39,7 +40,10 @@ def index(request: HttpRequest, garden: Garden) -> HttpResponse:
 @in_garden
 def begin(request: HttpRequest, garden: Garden) -> HttpResponse:
     """Begin a steep."""
-    first = {"started_at": timezone.localtime(), "pickings": [request.GET.get("picking")]}
+    picking = gardens.picking(request.GET.get("picking", ""), of=garden)
+    first: dict[str, Any] = {"started_at": timezone.localtime()}
+    if picking is not None:
+        first |= {"pickings": [str(picking.pk)], "plant": picking.plant}
     form = BeginForm(posted(request), garden=garden, initial=first)
     if request.method == "POST" and form.is_valid():
         steep = new_steep(form.cleaned_data, garden=garden)

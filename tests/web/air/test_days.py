@@ -1,0 +1,96 @@
+"""`/air/`: the lowest and highest of the days about now."""
+
+from datetime import timedelta
+
+import pytest
+from django.test import Client
+from django.utils import timezone
+
+from bluewright.journal.models import AirTemp, Change, Garden
+from tests.cast import a_garden
+from tests.web.checks import flat, no_rows, only, refused, to_the_start_without_a_garden, url
+
+pytestmark = pytest.mark.django_db
+WHERE = "/air/"
+
+
+def field(end: str, days_ahead: int) -> str:
+    from zoneinfo import ZoneInfo
+
+    day = timezone.localdate(timezone=ZoneInfo("Europe/London")) + timedelta(days=days_ahead)
+    return f"{end}_{day.isoformat()}"
+
+
+@pytest.fixture
+def bare(db: None) -> Garden:
+    """A garden without weather."""
+    return a_garden()
+
+
+def test_what_is_past_was_read_and_what_is_to_come_is_forecast(client: Client, bare: Garden) -> None:
+    """68 F is (68 - 32) * 5/9 = 20 C."""
+    assert client.get(WHERE).status_code == 200
+    response = client.post(WHERE, {field("low", -1): "11", field("high", 2): "68 F"})
+    assert (response.status_code, response["Location"]) == (302, url("today"))
+    past, coming = AirTemp.objects.filter(garden=bare)
+    assert (past.temp_c, past.temp_typed, past.forecast) == (11.0, "11", False)
+    assert coming.temp_c == pytest.approx(20.0)
+    assert (coming.temp_typed, coming.forecast) == ("68 F", True)
+
+
+def test_a_lowest_falls_at_six_and_a_highest_at_three_by_the_garden_s_clock(client: Client) -> None:
+    """Auckland has whole-day offsets from UTC of 12 or 13 h, so a mix-up of clocks would show."""
+    from zoneinfo import ZoneInfo
+
+    zone = ZoneInfo("Pacific/Auckland")
+    a_garden(time_zone="Pacific/Auckland", hemisphere="south")
+    day = timezone.localdate(timezone=zone) - timedelta(days=1)
+    client.post(WHERE, {f"low_{day.isoformat()}": "9 C", f"high_{day.isoformat()}": "19 C"})
+    assert [row.time.astimezone(zone).hour for row in AirTemp.objects.all()] == [6, 15]
+    assert {row.time.astimezone(zone).date() for row in AirTemp.objects.all()} == {day}
+
+
+def test_what_is_known_is_shown_and_left_alone(client: Client, bare: Garden) -> None:
+    client.post(WHERE, {field("low", -1): "11 C"})
+    assert client.get(WHERE).context["form"].initial[field("low", -1)] == "11 C"
+    client.post(WHERE, {field("low", -1): "11 C", field("high", -1): "20 C"})
+    assert AirTemp.everything.count() == 2
+    assert not Change.objects.exists()
+
+
+def test_a_correction_counts_instead_of_what_was_wrong(client: Client, bare: Garden) -> None:
+    client.post(WHERE, {field("low", -1): "11 C"})
+    client.post(WHERE, {field("low", -1): "1 C"})
+    assert [row.temp_c for row in AirTemp.objects.all()] == [1.0]
+    assert AirTemp.everything.count() == 2
+
+
+@pytest.mark.parametrize(("text", "says"), [("warm", "warm"), ("300 C", "cannot"), ("5 kg", "temperature")])
+def test_a_mistake_keeps_what_was_typed(client: Client, bare: Garden, text: str, says: str) -> None:
+    unchanged = no_rows(AirTemp)
+    refused(client, WHERE, {field("low", 0): text, field("high", 0): "20 C"}, field=field("low", 0), says=says)
+    unchanged()
+
+
+def test_a_lowest_above_the_highest_is_a_mistake(client: Client, bare: Garden) -> None:
+    refused(client, WHERE, {field("low", 0): "25", field("high", 0): "12"}, field=field("low", 0), says="above the")
+
+
+def test_a_stranger_s_weather_is_not_shown_nor_touched(client: Client, garden: Garden, other_garden: Garden) -> None:
+    client.post(url("gardens.open", key=other_garden.pk))
+    assert client.get(WHERE).context["form"].initial == {}
+    known = AirTemp.objects.filter(garden=garden).count()
+    client.post(WHERE, {field("low", 0): "7 C"})
+    assert AirTemp.objects.filter(garden=garden).count() == known
+
+
+def test_before_the_first_garden_it_leads_to_the_beginning(client: Client) -> None:
+    to_the_start_without_a_garden(client, WHERE)
+
+
+def test_other_methods_are_refused(client: Client, garden: Garden) -> None:
+    only(client, WHERE, "get", "post")
+
+
+def test_more_weather_needs_no_more_statements(client: Client, bare: Garden) -> None:
+    flat(client, WHERE, lambda: client.post(WHERE, {field("low", d): f"{d + 10} C" for d in range(-2, 4)}))

@@ -1,0 +1,101 @@
+"""`/tubs/<key>/`: one tub, its call and its story."""
+
+import pytest
+from django.test import Client
+
+from bluewright.journal.actions.keeping import delete
+from bluewright.journal.models import CallSeen, Garden, Steep
+from tests.cast import a_look, a_picking, a_tub
+from tests.web.checks import NOBODY, flat, only, to_the_start_without_a_garden, url
+
+pytestmark = pytest.mark.django_db
+
+
+def where(tub: Steep) -> str:
+    return url("tubs.show", key=tub.pk)
+
+
+def test_a_tub_that_steeps_has_a_call_a_chart_and_its_looks(client: Client, steeping: Steep) -> None:
+    response = client.get(where(steeping))
+    assert response.status_code == 200
+    page = response.context["page"]
+    assert page.call.advice in {"wait", "strain", "strain_past_peak"}
+    assert page.call.options
+    assert page.call.chart.startswith("<svg")
+    assert page.call.cautions
+    assert len(page.looks) == steeping.readings.count()
+    said = response.content.decode()
+    for way in ("tubs.look", "tubs.strain"):
+        assert url(way, key=steeping.pk) in said
+
+
+def test_the_call_that_was_seen_is_kept_once(client: Client, steeping: Steep) -> None:
+    client.get(where(steeping))
+    client.get(where(steeping))
+    assert CallSeen.objects.filter(steep=steeping).count() == 1
+
+
+def test_a_tub_that_is_strained_has_no_call_but_its_straining(client: Client, strained: Steep) -> None:
+    page = client.get(where(strained)).context["page"]
+    assert page.call is None
+    assert page.trouble == ""
+    assert "38 L" in page.strained.said
+    assert not CallSeen.objects.exists()
+
+
+def test_a_tub_without_a_look_has_a_call_all_the_same(client: Client, garden: Garden) -> None:
+    page = client.get(where(a_tub(garden))).context["page"]
+    assert page.looks == ()
+    assert page.call is not None
+
+
+def test_where_no_forecast_can_be_made_it_says_why(client: Client, garden: Garden) -> None:
+    page = client.get(where(a_tub(garden, leaf=[]))).context["page"]
+    assert page.call is None
+    assert "leaf_kg" in page.trouble
+
+
+def test_a_note_is_shown_as_text(client: Client, steeping: Steep) -> None:
+    a_look(steeping, limpness=2, note="<script>alert(1)</script>")
+    said = client.get(where(steeping)).content.decode()
+    assert "<script>alert" not in said
+    assert "&lt;script&gt;alert" in said
+
+
+def test_a_name_with_angle_brackets_does_no_harm_in_its_drawing(client: Client, garden: Garden) -> None:
+    assert "<img src" not in client.get(where(a_tub(garden, name="<img src=x>"))).content.decode()
+
+
+def test_there_is_no_tub_of_a_wrong_key(client: Client, garden: Garden) -> None:
+    assert client.get(url("tubs.show", key=NOBODY)).status_code == 404
+    assert client.get("/tubs/7/").status_code == 404
+
+
+def test_a_tub_that_was_taken_out_is_gone(client: Client, steeping: Steep) -> None:
+    delete(steeping, by=None)
+    assert client.get(where(steeping)).status_code == 404
+
+
+def test_a_stranger_s_tub_is_not_there(client: Client, strangers_tub: Steep) -> None:
+    assert client.get(where(strangers_tub)).status_code == 404
+
+
+def test_before_the_first_garden_it_leads_to_the_beginning(client: Client) -> None:
+    to_the_start_without_a_garden(client, url("tubs.show", key=NOBODY))
+
+
+def test_it_is_only_read(client: Client, steeping: Steep) -> None:
+    only(client, where(steeping), "get")
+
+
+def test_more_looks_and_leaf_need_no_more_statements(client: Client, garden: Garden) -> None:
+    tub = a_tub(garden, leaf=[(a_picking(garden), 1.0), (a_picking(garden), 1.0)])
+    flat(client, where(tub), lambda: [a_look(tub, hours_ago=h, limpness=1) for h in (9, 6, 3)])
+
+
+def test_its_json_twin_says_the_same(client: Client, steeping: Steep) -> None:
+    page = client.get(where(steeping)).context["page"]
+    twin = client.get(where(steeping), {"as": "json"}).json()
+    assert twin["name"] == page.name
+    assert twin["call"]["headline"] == page.call.headline
+    assert [look["said"] for look in twin["looks"]] == [look.said for look in page.looks]
