@@ -3,12 +3,15 @@
 from datetime import timedelta
 
 import pytest
+from django.apps import apps
 from django.contrib.auth import get_user_model
+from django.core.management import call_command
 from django.utils import timezone
 
 from bluewright.journal.actions.keeping import delete, keep, restore
 from bluewright.journal.models import Bed, Change, Garden, Reading, Steep
 from bluewright.journal.models.kept import KEPT_AFTER_DELETE
+from bluewright.web.ui.typed import MOST_TYPED
 from tests.cast import a_bed, a_look
 
 pytestmark = pytest.mark.django_db
@@ -88,3 +91,19 @@ def test_the_same_entry_sent_twice_is_one_entry(garden: Garden) -> None:
     keep(bed, by=None)
     keep(twin, by=None)
     assert Bed.objects.filter(name="East").count() == 1
+
+
+def test_the_migrations_make_the_tables_that_the_models_mean() -> None:
+    call_command("makemigrations", check=True, dry_run=True, verbosity=0)
+
+
+def test_every_measure_has_room_for_what_its_field_lets_in() -> None:
+    """What was typed is kept whole, also where the database is strict about lengths."""
+    columns = [
+        field
+        for model in apps.get_app_config("journal").get_models()
+        for field in model._meta.get_fields()
+        if field.name.endswith("_typed")
+    ]
+    assert len(columns) >= 7
+    assert {field.max_length for field in columns} == {MOST_TYPED}  # type: ignore[union-attr]

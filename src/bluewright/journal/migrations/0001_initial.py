@@ -294,7 +294,7 @@ class Migration(migrations.Migration):
                 ("alkali_green", models.PositiveSmallIntegerField(blank=True, null=True)),
                 ("ph", models.FloatField(blank=True, null=True)),
                 ("temp_c", models.FloatField(blank=True, null=True)),
-                ("temp_typed", models.CharField(blank=True, max_length=20)),
+                ("temp_typed", models.CharField(blank=True, max_length=30)),
                 ("dissolved_oxygen_mg_l", models.FloatField(blank=True, null=True)),
                 (
                     "changed_by",
@@ -446,7 +446,7 @@ class Migration(migrations.Migration):
                 ("note", models.TextField(blank=True)),
                 ("time", models.DateTimeField()),
                 ("temp_c", models.FloatField()),
-                ("temp_typed", models.CharField(max_length=20)),
+                ("temp_typed", models.CharField(max_length=30)),
                 ("forecast", models.BooleanField(default=False)),
                 (
                     "changed_by",

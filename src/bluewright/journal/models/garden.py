@@ -27,7 +27,7 @@ class AirTemp(Kept):
     garden = models.ForeignKey(Garden, models.CASCADE, related_name="air_temps")
     time = models.DateTimeField()
     temp_c = models.FloatField()
-    temp_typed = models.CharField(max_length=20)
+    temp_typed = models.CharField(max_length=30)
     forecast = models.BooleanField(default=False)
 
     class Meta:

@@ -81,7 +81,7 @@ class Reading(Kept):
     alkali_green = _level()
     ph = models.FloatField(null=True, blank=True)
     temp_c = models.FloatField(null=True, blank=True)
-    temp_typed = models.CharField(max_length=20, blank=True)
+    temp_typed = models.CharField(max_length=30, blank=True)
     dissolved_oxygen_mg_l = models.FloatField(null=True, blank=True)
 
     class Meta:

@@ -10,9 +10,11 @@ from django.core.exceptions import ValidationError
 from django.utils import timezone
 
 from bluewright.science.base.errors import InputError
-from bluewright.science.base.measures import Measure, MeasureKind, System, read_measure
+from bluewright.science.base.measures import Measure, MeasureKind, System, read_measure, say_measure
 
 CLOCKS_DIFFER: Final = timedelta(minutes=5)
+MOST_TYPED: Final = 30
+"""Characters of a measure: as many as its column holds."""
 
 
 class MeasureField(forms.CharField):
@@ -28,7 +30,7 @@ class MeasureField(forms.CharField):
         **options: Any,
     ) -> None:
         self.kind, self.system, self.low, self.high = kind, system, low, high
-        super().__init__(max_length=40, **options)
+        super().__init__(max_length=MOST_TYPED, **options)
         self.widget.attrs |= {"inputmode": "decimal", "autocomplete": "off"}
 
     def clean(self, value: Any) -> Measure | None:
@@ -41,8 +43,11 @@ class MeasureField(forms.CharField):
         except InputError as error:
             raise ValidationError(f"{error.what}; {error.right}") from None
         if (self.low is not None and found.value < self.low) or (self.high is not None and found.value > self.high):
-            raise ValidationError(f"{text} cannot be; give {self.low:g} to {self.high:g}")
+            raise ValidationError(f"{text} cannot be; give {self._said(self.low)} to {self._said(self.high)}")
         return found
+
+    def _said(self, limit: float | None) -> str:
+        return "any" if limit is None else say_measure(limit, kind=self.kind, system=self.system)
 
 
 def not_to_come(moment: datetime) -> None:

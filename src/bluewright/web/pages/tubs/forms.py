@@ -38,7 +38,7 @@ class BeginForm(forms.Form):
     insulated = forms.BooleanField(required=False, label="Wrapped (foam, straw, blankets)")
     sun = forms.ChoiceField(choices=SUNS, initial="part", label="Sun on the tub")
     can_strain = forms.RegexField(
-        r"^\s*(([01]\d|2[0-3]):[0-5]\d\s*)*$", required=False, label="When you can strain",
+        r"^\s*(([01]\d|2[0-3]):[0-5]\d\s*)*$", max_length=120, required=False, label="When you can strain",
         help_text="Times of day like 08:00 18:00. Left out: any hour from 6 to 22.",
     )  # fmt: skip
 

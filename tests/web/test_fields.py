@@ -1,0 +1,61 @@
+"""Fields take what people type, keep it, and say what would be right."""
+
+from datetime import timedelta
+
+import pytest
+from django.core.exceptions import ValidationError
+from django.utils import timezone
+
+from bluewright.web.ui.typed import DecimalField, MeasureField, not_to_come
+
+
+def test_a_measure_keeps_its_typing_beside_its_value() -> None:
+    """A US cup is 0.2365882365 L by definition (half a pint, of eight to a gallon of 231 cubic inches)."""
+    found = MeasureField(kind="volume_l").clean(" 1 1/2 cups ")
+    assert found is not None
+    assert found.typed == "1 1/2 cups"
+    assert found.value == pytest.approx(1.5 * 0.2365882365)
+
+
+def test_a_bare_number_is_in_the_garden_s_own_unit() -> None:
+    """64 F is (64 - 32) * 5/9 C."""
+    field = MeasureField(kind="temp_c", system="us")
+    found = field.clean("64")
+    assert found is not None
+    assert found.value == pytest.approx((64 - 32) * 5 / 9)
+
+
+def test_left_empty_it_is_none_where_it_may_be() -> None:
+    assert MeasureField(kind="temp_c", required=False).clean("  ") is None
+    with pytest.raises(ValidationError, match="required"):
+        MeasureField(kind="temp_c").clean("")
+
+
+@pytest.mark.parametrize(("system", "says"), [("metric", "100 °C"), ("us", "212 °F")])
+def test_outside_its_limits_it_says_them_in_the_garden_s_units(system: str, says: str) -> None:
+    """Water boils at 100 C, which is 212 F."""
+    with pytest.raises(ValidationError) as error:
+        MeasureField(kind="temp_c", system=system, low=0, high=100).clean("400 C")  # type: ignore[arg-type]
+    assert says in error.value.messages[0]
+
+
+def test_longer_than_any_measure_is_refused() -> None:
+    with pytest.raises(ValidationError, match="at most 30"):
+        MeasureField(kind="volume_l").clean("1" * 31)
+
+
+@pytest.mark.parametrize("text", ["6,7", "6.7", " 6.7 "])
+def test_a_number_may_have_a_decimal_comma(text: str) -> None:
+    assert DecimalField().clean(text) == 6.7
+
+
+@pytest.mark.parametrize("text", ["nan", "inf", "1e999", "six", "6.7.8"])
+def test_what_is_no_number_is_refused(text: str) -> None:
+    with pytest.raises(ValidationError):
+        DecimalField().clean(text)
+
+
+def test_clocks_may_differ_by_some_minutes() -> None:
+    not_to_come(timezone.now() + timedelta(minutes=4))
+    with pytest.raises(ValidationError, match="still to come"):
+        not_to_come(timezone.now() + timedelta(minutes=7))
