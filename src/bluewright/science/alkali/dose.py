@@ -11,12 +11,13 @@ from bluewright.science.alkali import hazards, limits, priors
 from bluewright.science.alkali.jar import MISFIT_SD, fit
 from bluewright.science.alkali.liquor import ROW, Liquors, latin_scores, liquors
 from bluewright.science.alkali.record import Dose, DoseAnswer, LiquorRecord
-from bluewright.science.alkali.room import above_liquor_ppm, room_ppm, surface_of_tub_m2
+from bluewright.science.alkali.room import above_liquor_ppm, room_ppm
 from bluewright.science.alkali.titrant import Titrant, mol_for_ph, titrant, with_added
 from bluewright.science.base.bands import Band, BandAt, band, curve, quantiles, significant
 from bluewright.science.base.sourced import Floats
 from bluewright.science.media.calcite import CALCITE_G_PER_MOL
 from bluewright.science.media.charge import Liquid, solve
+from bluewright.science.media.tub import surface_m2 as open_surface_m2
 
 DRAWS: Final = 512
 TITRATION_POINTS: Final = 36
@@ -165,7 +166,7 @@ def _ammonia(record: LiquorRecord, tub: _Tub, amount: float, ph: Floats, z: Floa
     middle = float(np.median(above))
     if record.room is None:
         return middle, None
-    surface_m2 = record.surface_m2 or surface_of_tub_m2(record.liquor_l)
+    surface_m2 = record.surface_m2 or open_surface_m2(record.liquor_l)
     return middle, band(room_ppm(above, room=record.room, surface_m2=surface_m2, z=z[ROW["transfer"]]), digits=3)
 
 

@@ -16,9 +16,8 @@ from bluewright.science.alkali.titrant import titrant
 from bluewright.science.base.bands import Band, significant
 from bluewright.science.base.cautions import Caution
 from bluewright.science.media.ammonia import EXPOSURE_PPM
+from bluewright.science.media.calcite import VINEGAR_ML_PER_G_CALCITE
 
-VINEGAR_ML_PER_G: Final = 24.0
-"""5 % (w/v, 0.833 mol/L) vinegar that dissolves a gram of chalk: 2 / 100.09 / 0.833 (arithmetic)."""
 STRONG_AMMONIA_MOL_PER_L: Final = 5.7
 """About 10 % by mass: above it a bottle carries the label of a corrosive."""
 TEMP_APART_C: Final = 1.5
@@ -126,7 +125,7 @@ def _chalk(record: LiquorRecord, effects: Effects) -> list[Caution]:
             "chalk-in-pigment",
             f"Up to {_figure(chalk_g)} g of chalk may fall with the blue (such a tub commonly gives about "
             f"{_figure(blue_g)} g of blue): weigh no yield before it is out. "
-            f"{_volume(chalk_g * VINEGAR_ML_PER_G)} of 5% vinegar dissolve it, once the blue has settled.",
+            f"{_volume(chalk_g * VINEGAR_ML_PER_G_CALCITE)} of 5% vinegar dissolve it, once the blue has settled.",
         )
     ]
 

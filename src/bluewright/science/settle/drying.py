@@ -14,6 +14,7 @@ from bluewright.science.base.bands import band, significant
 from bluewright.science.base.cautions import Caution
 from bluewright.science.base.posterior import Posterior, fit
 from bluewright.science.base.sourced import Floats, Sourced
+from bluewright.science.media.dry_pigment import MOISTURE_FRAC
 from bluewright.science.settle.drying_record import DryAnswer, DryRecord
 from bluewright.science.settle.evaporation import evaporation_kg_per_m2_h
 from bluewright.science.settle.priors import (
@@ -22,7 +23,6 @@ from bluewright.science.settle.priors import (
     PAGE_EXPONENT,
     PASTE_FACTOR,
     SOLIDS_FRAC,
-    TRADE_MOISTURE_FRAC,
 )
 
 DRAWS = 2000
@@ -89,7 +89,7 @@ def dry(record: DryRecord, *, rng: np.random.Generator) -> DryAnswer:
     curve = _curve(record, posterior.z)
     stood_h = record.weighings[-1].after_h - record.weighings[0].after_h
     now_g = _mass_g(curve, np.array([stood_h]))[:, 0]
-    moisture = TRADE_MOISTURE_FRAC.draw(rng, DRAWS) if record.end_moisture_frac is None else record.end_moisture_frac
+    moisture = MOISTURE_FRAC.draw(rng, DRAWS) if record.end_moisture_frac is None else record.end_moisture_frac
     dry_g = dry_mass_g(curve.end_g, moisture_frac=moisture)
     left_h = dry_after_h(curve, stood_h=stood_h) - stood_h
     hours = np.linspace(0.0, stood_h + 1.1 * max(float(np.quantile(left_h, 0.9)), DAY_H), CURVE_POINTS)
@@ -108,8 +108,11 @@ def dry(record: DryRecord, *, rng: np.random.Generator) -> DryAnswer:
         basis="readings" if len(record.weighings) >= CURVE_FROM else "prior",
         inputs=record,
         cautions=_cautions(record, posterior),
-        sources=("lewis-1921", PAGE_EXPONENT.source, "smith-1998", TRADE_MOISTURE_FRAC.source, "common-practice"),
-    )
+        sources=(
+            "lewis-1921", PAGE_EXPONENT.source, "smith-1998", "wagner-pruss-1993", MOISTURE_FRAC.source,
+            "common-practice",
+        ),
+    )  # fmt: skip
 
 
 def dry_after_h(curve: Curve, *, stood_h: float) -> Floats:
