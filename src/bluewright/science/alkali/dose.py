@@ -9,12 +9,14 @@ import numpy as np
 
 from bluewright.science.alkali import hazards, limits, priors
 from bluewright.science.alkali.jar import MISFIT_SD, fit
+from bluewright.science.alkali.kinds import KINDS
 from bluewright.science.alkali.liquor import ROW, Liquors, latin_scores, liquors
 from bluewright.science.alkali.record import Dose, DoseAnswer, LiquorRecord
 from bluewright.science.alkali.room import above_liquor_ppm, room_ppm
 from bluewright.science.alkali.titrant import Titrant, mol_for_ph, titrant, with_added
 from bluewright.science.base.bands import Band, BandAt, band, curve, quantiles, significant
 from bluewright.science.base.sourced import Floats
+from bluewright.science.media.ammonia import GAS_FILM_MM_PER_S
 from bluewright.science.media.calcite import CALCITE_G_PER_MOL
 from bluewright.science.media.charge import Liquid, solve
 from bluewright.science.media.tub import surface_m2 as open_surface_m2
@@ -171,7 +173,14 @@ def _ammonia(record: LiquorRecord, tub: _Tub, amount: float, ph: Floats, z: Floa
 
 
 def _sources(record: LiquorRecord) -> tuple[str, ...]:
-    own = ("sander-2023", "laliberte-2009") if record.alkali.kind == "ammonia" else ("seidell-1940",)
+    alkali = record.alkali
+    own = {"sander-2023", "laliberte-2009"} if alkali.kind == "ammonia" else set()
+    if KINDS[alkali.kind].solute is not None and alkali.percent_w_w is not None:
+        own |= {"laliberte-2009"}
+    if alkali.kind == "slaked_lime" or (alkali.unit == "g" and KINDS[alkali.kind].solubility_by_c):
+        own |= {"seidell-1940"}
+    if alkali.kind == "ammonia" and record.room is not None:
+        own |= {GAS_FILM_MM_PER_S.source}
     fitted = ("emerick-reynolds-2013",) if record.jar is not None or record.added_so_far else ()
     acids = ("bates-pinching-1949", "plummer-busenberg-1982", "goldberg-2002", "davies-1962")
-    return (*acids, *own, *fitted, "common-practice")
+    return (*acids, *sorted(own), *fitted, "common-practice")

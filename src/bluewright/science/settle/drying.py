@@ -40,6 +40,14 @@ ROOM_AIR_SPREAD: Final = Sourced(
     value=0.3, unit="1", source="common-practice", low=0.2, high=0.5, grade="guess",
     note="how far a room's or a day's air wanders from what was typed, in the log of the drying time",
 )  # fmt: skip
+LAYER_ERROR: Final = Sourced(
+    value=0.2, unit="1", source="common-practice", low=0.1, high=0.3, grade="guess",
+    note="how far a typed thickness is off, in its log: no paste lies even",
+)  # fmt: skip
+THICK_MM: Final = Sourced(
+    value=20.0, unit="mm", source="common-practice", low=10.0, high=30.0, grade="practice",
+    note="thicker, a paste crusts and cracks",
+)  # fmt: skip
 LONG_DRY: Final = 7.0
 """Beyond exp(7) time constants nothing of the water is left that a computer could count (exp(-1097) is 0)."""
 CURVE_FROM = 3
@@ -158,7 +166,7 @@ def _curve(record: DryRecord, z: Floats) -> Curve:
     solids = SOLIDS_FRAC.from_z(z[:, 1])
     layer_mm, layer_spread = LAYER_MM.centre, LAYER_MM.spread
     if record.layer_mm is not None:
-        layer_mm, layer_spread = record.layer_mm, 0.2
+        layer_mm, layer_spread = record.layer_mm, LAYER_ERROR.value
     rate = _open_water(record) * PASTE_FACTOR.centre
     spread = math.hypot(layer_spread, DRYING_SLACK.spread, PASTE_FACTOR.spread, ROOM_AIR_SPREAD.value)
     return Curve(
@@ -211,7 +219,7 @@ def _cautions(record: DryRecord, posterior: Posterior) -> tuple[Caution, ...]:
         (
             "outside-range",
             "Thicker than 20 mm a paste crusts and cracks: these figures rest on thin layers.",
-        ): (record.layer_mm or 0.0) > 20,
+        ): (record.layer_mm or 0.0) > THICK_MM.value,
         ("dust", "Dry indigo dusts: wear a dust mask when you grind it, and keep the dish covered from wind."): True,
     }
     return tuple(Caution(code=c, text=t, source="common-practice") for (c, t), wanted in said.items() if wanted)
