@@ -28,6 +28,14 @@ TEMP_APART: Final = Sourced(
     value=1.5, unit="C", source="common-practice", low=1.0, high=3.0, grade="guess",
     note="jar and tub this far apart need a word: the dose of ammonia differs by about a tenth",
 )  # fmt: skip
+OVERDONE_PH: Final = Sourced(
+    value=11.0, unit="1", source="common-practice", low=10.5, high=12.0, grade="practice",
+    note="liquor beyond it is caustic, and the blue suffers",
+)  # fmt: skip
+DRAIN_PH: Final = Sourced(
+    value=9.0, unit="1", source="common-practice", low=9.0, high=10.0, grade="memory",
+    note="what many drains may take at most; local rules differ and go first",
+)  # fmt: skip
 STUDIED_PH: Final = Studied(low=4.0, high=8.0, unit="1", source="common-practice", grade="guess")
 STUDIED_C: Final = Studied(low=2.0, high=50.0, unit="C", source="goldberg-2002")
 STUDIED_LEAF_KG_PER_L: Final = Studied(low=0.02, high=0.5, unit="kg/L", source="common-practice", grade="guess")
@@ -113,7 +121,7 @@ def _caustic(alkali: Alkali) -> bool:
 
 def _water(effects: Effects) -> list[Caution]:
     found = []
-    if effects.doubled_ph.p95 > 11.0:
+    if effects.doubled_ph.p95 > OVERDONE_PH.value:
         found.append(
             _caution(
                 "overdose",
@@ -125,7 +133,7 @@ def _water(effects: Effects) -> list[Caution]:
         f"Spent liquor of pH {effects.after_ph.p50:.1f} is more than many drains may take (often 9 or 10; from 12.5 "
         "it is corrosive waste): neutralise it first, or ask locally."
     )
-    if effects.after_ph.p95 > 9.0:
+    if effects.after_ph.p95 > DRAIN_PH.value:
         found.append(_caution("drain", drain, source="epa-pretreatment"))
     return found
 

@@ -14,6 +14,7 @@ from bluewright.science.pigment.priors import (
     CONVERSION_BY_PH,
     CONVERSION_SPREAD,
     DRY,
+    HEAT_FROM,
     HEAT_LOSS_PER_10_C,
     POTENTIAL_G_PER_KG,
     PURITY,
@@ -84,7 +85,7 @@ def conversion(seen_then: Conversion) -> Prior:
     if seen_then.ph is not None:
         table_ph, shares = zip(*((ph, share.value) for ph, share in CONVERSION_BY_PH), strict=True)
         centre, spread = float(np.interp(seen_then.ph, table_ph, shares)), CONVERSION_SPREAD
-    centre -= HEAT_LOSS_PER_10_C.value * max(seen_then.temp_c - 40.0, 0.0) / 10.0
+    centre -= HEAT_LOSS_PER_10_C.value * max(seen_then.temp_c - HEAT_FROM.value, 0.0) / 10.0
     if seen_then.air_done is False:
         centre, spread = centre * UNAIRED.value, 2 * spread
     return Prior(

@@ -58,6 +58,10 @@ CONVERSION_BY_PH: Final[tuple[tuple[float, Sourced], ...]] = tuple(
 )
 """Share of the indoxyl that becomes indigo, by the pH at which it met the air."""
 
+HEAT_FROM: Final = Sourced(
+    value=40.0, unit="C", source="bluewright-yield", low=30.0, high=50.0, grade="guess",
+    note="up to here warmth while airing is not believed to cost blue",
+)  # fmt: skip
 HEAT_LOSS_PER_10_C: Final = Sourced(
     value=0.03, unit="1", source="bluewright-yield", low=0.0, high=0.06, grade="guess",
     note="less of it becomes indigo for each 10 C above 40 C",
