@@ -14,18 +14,20 @@ from typing import Final
 import numpy as np
 
 from bluewright.science.base.bands import Band
-from bluewright.science.base.sourced import Floats, Prior
+from bluewright.science.base.sourced import Floats, Prior, Sourced
 from bluewright.science.leaf.potential import draw_mmol_per_kg
 from bluewright.science.leaf.record import PotentialAnswer
 from bluewright.science.media.air_temp import northern_day
+from bluewright.science.media.basket import SAP_L_PER_KG
 from bluewright.science.media.tub_heat import Seen, sample_paths
+from bluewright.science.media.tub_temp import air_error_c, hourly, points
+from bluewright.science.media.tub_temp_record import THERMOMETER_ERROR
 from bluewright.science.pigment.yield_record import Known, Potential, YieldRecord
 from bluewright.science.steep import call as strain
 from bluewright.science.steep import ensemble
 from bluewright.science.steep.answer import SteepAnswer
 from bluewright.science.steep.ensemble import MEMBERS, Ensemble
 from bluewright.science.steep.record import SteepRecord
-from bluewright.science.steep.setting import SAP_L_PER_KG
 from bluewright.science.strain.record import StrainAnswer
 
 KEPT_AT: Final[dict[str, Prior]] = {
@@ -38,12 +40,10 @@ KEPT_AT: Final[dict[str, Prior]] = {
         note="a hot steep is kept above 60 C",
     ),
 }  # fmt: skip
-THERMOMETER_SD_C: Final = 0.5
-FORECAST_SD_C: Final = 1.2
-FORECAST_SD_C_PER_DAY: Final = 0.4
-"""A public weather forecast of the air, at once and for each day ahead (judgement)."""
-HELD_AT_C: Final = 18.0
-"""Taken for the air in which picked leaf waited, when nothing is known."""
+HELD_AT: Final = Sourced(
+    value=18.0, unit="C", source="common-practice", low=10.0, high=28.0, grade="guess",
+    note="the air in which picked leaf waited, when nothing is known",
+)  # fmt: skip
 CONTENT_DRAWS: Final = 4000
 NINETY_WIDTH_SD: Final = 2 * 1.6449
 """How many standard deviations of a normal lie between its 5 and 95 % points."""
@@ -78,7 +78,7 @@ def content_of(record: SteepRecord, *, rng: np.random.Generator) -> Prior:
         record.plant,
         leaf=record.leaf,
         day_of_year=northern_day(record.started, hemisphere=record.hemisphere),
-        held_temp_c=HELD_AT_C,
+        held_temp_c=HELD_AT.value,
         rng=rng,
         n=CONTENT_DRAWS,
     )
@@ -120,7 +120,7 @@ def tub_paths(record: SteepRecord, hours: Floats, *, rng: np.random.Generator, n
     return sample_paths(
         hours,
         tub=record.tub,
-        liquid_l=record.water_l + SAP_L_PER_KG * record.leaf_kg,
+        liquid_l=record.water_l + SAP_L_PER_KG.centre * record.leaf_kg,
         clock_h=start.hour + start.minute / 60,
         day_of_year=northern_day(start, hemisphere=record.hemisphere),
         tub_seen=_seen(record, "tub"),
@@ -133,14 +133,18 @@ def tub_paths(record: SteepRecord, hours: Floats, *, rng: np.random.Generator, n
 
 def _seen(record: SteepRecord, where: str) -> Seen:
     """Every temperature of one place, with the tub's own from the readings, as hours, degrees and errors."""
-    points = [(t.time, t.temp_c, t.forecast) for t in record.temps if t.where == where]
-    if where == "tub":
-        points += [(r.time, r.temp_c, False) for r in record.readings if r.temp_c is not None]
-    hours = np.array([(time - record.started) / timedelta(hours=1) for time, _, _ in points])
-    ahead_d = np.array([max(0.0, (time - record.now) / timedelta(days=1)) for time, _, _ in points])
-    forecast = np.array([is_forecast for _, _, is_forecast in points], dtype=bool)
-    return Seen(
-        hours=hours,
-        temp_c=np.array([temp_c for _, temp_c, _ in points]),
-        sd_c=np.where(forecast, FORECAST_SD_C + FORECAST_SD_C_PER_DAY * ahead_d, THERMOMETER_SD_C),
-    )
+    found = []
+    for row in record.temps:
+        if row.where == where:
+            ahead_h = (row.time - record.now) / timedelta(hours=1)
+            error_c = THERMOMETER_ERROR.value
+            if where == "air" or row.forecast:
+                error_c = air_error_c(ahead_h, forecast=row.forecast)
+            found.append(((row.time - record.started) / timedelta(hours=1), row.temp_c, error_c))
+    if where == "air":
+        return points(hourly(found))
+    for reading in record.readings:
+        if reading.temp_c is not None:
+            after_h = (reading.time - record.started) / timedelta(hours=1)
+            found.append((after_h, reading.temp_c, THERMOMETER_ERROR.value))
+    return points(found)

@@ -308,3 +308,11 @@ def test_the_fullest_record_is_answered_with_every_field() -> None:
     assert {"first_part", "limits", "cautions", "sources", "inputs", "basis"} <= set(found)
     assert found["ph_after"]["p50"] == pytest.approx(9.5, abs=0.05)
     assert found["first_part"] < found["dose"]["p50"]
+
+
+def test_the_sources_are_those_that_this_dose_rests_on() -> None:
+    """A solution rests on the density of its label, a dry alkali on how much of it dissolves, soda on no lime."""
+    label, solid = answer(alkali=ALKALIS["lye solution"]).sources, answer(alkali=ALKALIS["lye"]).sources
+    assert "laliberte-2009" in label and "laliberte-2009" not in solid
+    assert "seidell-1940" in answer(alkali=ALKALIS["slaked_lime"]).sources and "seidell-1940" not in solid
+    assert {"sander-2023", "laliberte-2009"} <= set(answer(alkali=ALKALIS["ammonia"]).sources)

@@ -7,9 +7,10 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from bluewright.science.alkali.hazards import VINEGAR_ML_PER_G
 from bluewright.science.alkali.record import Room
-from bluewright.science.alkali.room import above_liquor_ppm, room_ppm, surface_of_tub_m2
+from bluewright.science.alkali.room import above_liquor_ppm, room_ppm
+from bluewright.science.media.calcite import VINEGAR_ML_PER_G_CALCITE
+from bluewright.science.media.tub import surface_m2
 from tests.science.alkali.liquors import JAR, answer
 
 ROOM = {"volume_m3": 30, "air_changes_per_h": 2}
@@ -46,7 +47,7 @@ def test_a_room_never_holds_more_than_the_air_on_the_liquor(volume: float, chang
 
 def test_the_surface_of_a_bucket() -> None:
     """Own hand: 20 L as deep as wide: d = (4 * 0.02 / pi)^(1/3) = 0.294 m, surface 0.068 m2."""
-    assert surface_of_tub_m2(20.0) == pytest.approx(0.068, abs=0.0005)
+    assert surface_m2(20.0) == pytest.approx(0.068, abs=0.0005)
 
 
 def test_ammonia_is_cautioned_with_this_rooms_figures_beside_the_limits() -> None:
@@ -99,7 +100,7 @@ def test_no_caution_claims_that_anything_is_safe() -> None:
 
 def test_the_vinegar_for_a_gram_of_chalk() -> None:
     """Own hand: 2 / 100.09 mol of acid; 5 % w/v vinegar is 50 / 60.05 = 0.833 mol/L: 24.0 mL."""
-    assert pytest.approx(2 / 100.09 / (50 / 60.05) * 1000, rel=0.005) == VINEGAR_ML_PER_G
+    assert pytest.approx(2 / 100.09 / (50 / 60.05) * 1000, rel=0.005) == VINEGAR_ML_PER_G_CALCITE
 
 
 def test_every_caution_and_every_source_is_said_once() -> None:

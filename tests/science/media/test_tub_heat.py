@@ -362,3 +362,11 @@ def test_no_hours_no_liquid_and_a_share_as_temperature_are_refused() -> None:
         paths(liquid_l=0.0)
     with pytest.raises(InputError, match="hold_c"):
         paths(hold_c=share)
+
+
+@pytest.mark.parametrize("liquid_l", [1e-6, 46.0])
+def test_readings_that_no_tub_would_show_are_still_answered_in_numbers(liquid_l: float) -> None:
+    """A boiling reading in a tub left to the air leaves a belief narrower than the grid of time constants."""
+    hours = np.linspace(0.0, 72.0, 73)
+    drawn = paths(hours=hours, tub=seen([0.0, 4.0], [15.5, 96.7]), liquid_l=liquid_l)
+    assert np.isfinite(drawn).all()

@@ -10,9 +10,25 @@ from bluewright.science.air.record import AirRecord
 from bluewright.science.air.transfer import BUBBLES, POURS
 from bluewright.science.base.bands import Band
 from bluewright.science.base.cautions import Caution
-from bluewright.science.base.sourced import Floats
+from bluewright.science.base.sourced import Floats, Sourced
 from bluewright.science.media.oxygen import STUDIED as STUDIED_OXYGEN
 
+SCALD: Final = Sourced(
+    value=45.0, unit="C", source="moritz-henriques-1947", low=44.0, high=52.0, grade="memory",
+    note="liquor thrown about at this warmth hurts; a few degrees more scald in minutes",
+)  # fmt: skip
+LIFTED_KG: Final = Sourced(
+    value=10.0, unit="kg", source="common-practice", low=8.0, high=15.0, grade="practice",
+    note="lifted again and again",
+)  # fmt: skip
+CAUSTIC_PH: Final = Sourced(
+    value=10.5, unit="1", source="common-practice", low=10.0, high=11.5, grade="practice",
+    note="splashes of such liquor hurt eyes whatever made it alkaline",
+)  # fmt: skip
+HIGH_PH: Final = Sourced(
+    value=11.5, unit="1", source="common-practice", low=11.0, high=12.0, grade="guess",
+    note="above it nothing is gained in speed",
+)  # fmt: skip
 LOW_PH: Final = 8.5
 WATCH_PH: Final = 9.0
 FALL_PH: Final = 0.2
@@ -47,7 +63,7 @@ def _people(record: AirRecord, lost: Band | None) -> list[Caution]:
                 source="niosh-ammonia",
             )
         )
-    if (record.ph or 0) >= 10.5 or record.alkali in {"lye", "potassium_lye", "slaked_lime", "ash_lye"}:
+    if (record.ph or 0) >= CAUSTIC_PH.value or record.alkali in {"lye", "potassium_lye", "slaked_lime", "ash_lye"}:
         found.append(
             Caution(
                 code="alkaline-splash",
@@ -57,7 +73,7 @@ def _people(record: AirRecord, lost: Band | None) -> list[Caution]:
             )
         )
     lifted = record.pour is not None and (record.pour.pour_l or min(record.liquor_l, 15.0))
-    if lifted and lifted > 10:
+    if lifted and lifted > LIFTED_KG.value:
         found.append(
             Caution(
                 code="lifting",
@@ -65,7 +81,7 @@ def _people(record: AirRecord, lost: Band | None) -> list[Caution]:
                 source="common-practice",
             )
         )
-    if record.temp_c > 45:
+    if record.temp_c > SCALD.value:
         found.append(
             Caution(
                 code="scald",
@@ -99,7 +115,7 @@ def _alkali(record: AirRecord, group: Members) -> list[Caution]:
                 source="common-practice",
             )
         )
-    if (now or 0) > 11.5:
+    if (now or 0) > HIGH_PH.value:
         found.append(
             Caution(
                 code="ph-high",

@@ -11,13 +11,14 @@ from bluewright.science.air.answer import AirAnswer
 from bluewright.science.air.cautions import LOW_PH, WATCH_PH, cautions, ph_now
 from bluewright.science.air.endpoint import has_readings
 from bluewright.science.air.forecast import DONE_EXPOSURE, Forecast, forecast
-from bluewright.science.air.fumes import GAS_FILM_MM_PER_S, ammonia_off_per_h
+from bluewright.science.air.fumes import ammonia_off_per_h
 from bluewright.science.air.members import ph_read, rate_l_per_mmol_h, vessel_area_m2
 from bluewright.science.air.next_reading import next_readings
 from bluewright.science.air.oxidation import done_frac, limits_h
 from bluewright.science.air.record import AirRecord
 from bluewright.science.air.transfer import BUBBLES, POURS
 from bluewright.science.base.bands import BandAt, band, curve, quantiles, significant
+from bluewright.science.media.ammonia import GAS_FILM_MM_PER_S
 from bluewright.science.media.oxygen import OXYGEN_G_PER_MOL
 
 DRAWS: Final = 3000

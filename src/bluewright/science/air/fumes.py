@@ -12,12 +12,8 @@ import numpy as np
 
 from bluewright.science.air.record import AirRecord
 from bluewright.science.base.sourced import Floats, Prior
-from bluewright.science.media.ammonia import air_water_ratio, free_frac
+from bluewright.science.media.ammonia import GAS_FILM_MM_PER_S, air_water_ratio, free_frac
 
-GAS_FILM_MM_PER_S: Final = Prior(
-    kind="lognormal", centre=5.5, spread=0.37, unit="mm/s", source="ni-1999", grade="memory",
-    note="mass transfer in the air over a tub indoors: 3 to 10 mm/s",
-)  # fmt: skip
 BROKEN_SURFACE_FACTOR: Final = Prior(
     kind="lognormal", centre=5.5, spread=0.37, unit="1", source="common-practice", grade="guess",
     note="pouring, whisking and beating against a still surface: 3 to 10 times as much",

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Final
@@ -27,6 +26,7 @@ from bluewright.science.base.errors import InputError
 from bluewright.science.base.sourced import Floats, Prior
 from bluewright.science.media.oxygen import OXYGEN_G_PER_MOL, saturation_mmol_per_l
 from bluewright.science.media.stoichiometry import oxygen_mg
+from bluewright.science.media.tub import surface_m2
 
 CAUSES: Final = (
     "indigo", "peroxide", "other", "other_speed", "start_oxygen", "rate", "rate_slope", "ph",
@@ -152,8 +152,7 @@ def _learned_by_pouring(learned_per_h: Floats, most_per_h: Floats) -> tuple[Floa
 
 def vessel_area_m2(record: AirRecord) -> float:
     """Surface of the liquor: from the vessel's width, or of a vessel that is as deep as wide."""
-    width = record.vessel_diameter_m or (4.0 * record.liquor_l / 1000.0 / math.pi) ** (1 / 3)
-    return math.pi * width**2 / 4.0
+    return surface_m2(record.liquor_l, diameter_m=record.vessel_diameter_m)
 
 
 def _typed(value: float | None, prior: Prior, z: Floats) -> Floats:

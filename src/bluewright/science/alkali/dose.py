@@ -9,16 +9,19 @@ import numpy as np
 
 from bluewright.science.alkali import hazards, limits, priors
 from bluewright.science.alkali.jar import MISFIT_SD, fit
+from bluewright.science.alkali.kinds import KINDS
 from bluewright.science.alkali.liquor import ROW, Liquors, latin_scores, liquors
 from bluewright.science.alkali.record import Dose, DoseAnswer, LiquorRecord
-from bluewright.science.alkali.room import above_liquor_ppm, room_ppm, surface_of_tub_m2
+from bluewright.science.alkali.room import above_liquor_ppm, room_ppm
 from bluewright.science.alkali.titrant import Titrant, mol_for_ph, titrant, with_added
 from bluewright.science.base.bands import Band, BandAt, band, curve, quantiles, significant
 from bluewright.science.base.sourced import Floats
+from bluewright.science.media.ammonia import GAS_FILM_MM_PER_S
 from bluewright.science.media.calcite import CALCITE_G_PER_MOL
 from bluewright.science.media.charge import Liquid, solve
+from bluewright.science.media.tub import surface_m2 as open_surface_m2
 
-DRAWS: Final = 512
+DRAWS: Final = 400
 TITRATION_POINTS: Final = 36
 SAFE_SHARE: Final = 2.0 / 3.0
 """Share of the dose that goes in before the next reading (common practice: most of it, never all)."""
@@ -47,7 +50,7 @@ class _Tub:
 def dose(record: LiquorRecord, *, rng: np.random.Generator) -> DoseAnswer:
     """The dose that brings the liquor to the target pH, its safe first part, and its side effects.
 
-    Formula: for each of 512 possible liquors the moles follow from the balance of charge at the target
+    Formula: for each of 400 possible liquors the moles follow from the balance of charge at the target
     (`titrant.mol_for_ph`); dose = moles * litres / moles in a millilitre or gram, less what is in already.
     Studied for liquors of pH 4 to 8, 2 to 50 C and targets up to 11.5; beyond, the answer carries a caution.
     Raises InputError (from the record) for impossible values and ModelError where the alkali cannot reach the target.
@@ -165,12 +168,19 @@ def _ammonia(record: LiquorRecord, tub: _Tub, amount: float, ph: Floats, z: Floa
     middle = float(np.median(above))
     if record.room is None:
         return middle, None
-    surface_m2 = record.surface_m2 or surface_of_tub_m2(record.liquor_l)
+    surface_m2 = record.surface_m2 or open_surface_m2(record.liquor_l)
     return middle, band(room_ppm(above, room=record.room, surface_m2=surface_m2, z=z[ROW["transfer"]]), digits=3)
 
 
 def _sources(record: LiquorRecord) -> tuple[str, ...]:
-    own = ("sander-2023", "laliberte-2009") if record.alkali.kind == "ammonia" else ("seidell-1940",)
+    alkali = record.alkali
+    own = {"sander-2023", "laliberte-2009"} if alkali.kind == "ammonia" else set()
+    if KINDS[alkali.kind].solute is not None and alkali.percent_w_w is not None:
+        own |= {"laliberte-2009"}
+    if alkali.kind == "slaked_lime" or (alkali.unit == "g" and KINDS[alkali.kind].solubility_by_c):
+        own |= {"seidell-1940"}
+    if alkali.kind == "ammonia" and record.room is not None:
+        own |= {GAS_FILM_MM_PER_S.source}
     fitted = ("emerick-reynolds-2013",) if record.jar is not None or record.added_so_far else ()
     acids = ("bates-pinching-1949", "plummer-busenberg-1982", "goldberg-2002", "davies-1962")
-    return (*acids, *own, *fitted, "common-practice")
+    return (*acids, *sorted(own), *fitted, "common-practice")

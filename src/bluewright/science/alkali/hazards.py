@@ -15,13 +15,34 @@ from bluewright.science.alkali.record import Alkali, Dose, LiquorRecord
 from bluewright.science.alkali.titrant import titrant
 from bluewright.science.base.bands import Band, significant
 from bluewright.science.base.cautions import Caution
+from bluewright.science.base.sourced import Sourced
+from bluewright.science.base.validity import Studied
 from bluewright.science.media.ammonia import EXPOSURE_PPM
+from bluewright.science.media.calcite import VINEGAR_ML_PER_G_CALCITE
 
-VINEGAR_ML_PER_G: Final = 24.0
-"""5 % (w/v, 0.833 mol/L) vinegar that dissolves a gram of chalk: 2 / 100.09 / 0.833 (arithmetic)."""
-STRONG_AMMONIA_MOL_PER_L: Final = 5.7
-"""About 10 % by mass: above it a bottle carries the label of a corrosive."""
-TEMP_APART_C: Final = 1.5
+STRONG_AMMONIA: Final = Sourced(
+    value=5.7, unit="mol/L", source="common-practice", low=5.0, high=6.0, grade="memory",
+    note="about 10 % by mass: above it a bottle carries the label of a corrosive",
+)  # fmt: skip
+TEMP_APART: Final = Sourced(
+    value=1.5, unit="C", source="common-practice", low=1.0, high=3.0, grade="guess",
+    note="jar and tub this far apart need a word: the dose of ammonia differs by about a tenth",
+)  # fmt: skip
+OVERDONE_PH: Final = Sourced(
+    value=11.0, unit="1", source="common-practice", low=10.5, high=12.0, grade="practice",
+    note="liquor beyond it is caustic, and the blue suffers",
+)  # fmt: skip
+DRAIN_PH: Final = Sourced(
+    value=9.0, unit="1", source="common-practice", low=9.0, high=10.0, grade="memory",
+    note="what many drains may take at most; local rules differ and go first",
+)  # fmt: skip
+STUDIED_PH: Final = Studied(low=4.0, high=8.0, unit="1", source="common-practice", grade="guess")
+STUDIED_C: Final = Studied(low=2.0, high=50.0, unit="C", source="goldberg-2002")
+STUDIED_LEAF_KG_PER_L: Final = Studied(low=0.02, high=0.5, unit="kg/L", source="common-practice", grade="guess")
+HIGHEST_TARGET_PH: Final = Sourced(
+    value=11.5, unit="1", source="common-practice", low=11.0, high=12.0, grade="guess",
+    note="beyond it the leaf's phenolics and the brine itself are too little known",
+)  # fmt: skip
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -94,13 +115,13 @@ def _burns(record: LiquorRecord) -> list[Caution]:
 
 
 def _caustic(alkali: Alkali) -> bool:
-    strong_ammonia = alkali.kind == "ammonia" and 1000.0 * titrant(alkali).nominal_mol > STRONG_AMMONIA_MOL_PER_L
+    strong_ammonia = alkali.kind == "ammonia" and 1000.0 * titrant(alkali).nominal_mol > STRONG_AMMONIA.value
     return KINDS[alkali.kind].runaway or alkali.kind == "ash_lye" or strong_ammonia
 
 
 def _water(effects: Effects) -> list[Caution]:
     found = []
-    if effects.doubled_ph.p95 > 11.0:
+    if effects.doubled_ph.p95 > OVERDONE_PH.value:
         found.append(
             _caution(
                 "overdose",
@@ -112,7 +133,7 @@ def _water(effects: Effects) -> list[Caution]:
         f"Spent liquor of pH {effects.after_ph.p50:.1f} is more than many drains may take (often 9 or 10; from 12.5 "
         "it is corrosive waste): neutralise it first, or ask locally."
     )
-    if effects.after_ph.p95 > 9.0:
+    if effects.after_ph.p95 > DRAIN_PH.value:
         found.append(_caution("drain", drain, source="epa-pretreatment"))
     return found
 
@@ -126,7 +147,7 @@ def _chalk(record: LiquorRecord, effects: Effects) -> list[Caution]:
             "chalk-in-pigment",
             f"Up to {_figure(chalk_g)} g of chalk may fall with the blue (such a tub commonly gives about "
             f"{_figure(blue_g)} g of blue): weigh no yield before it is out. "
-            f"{_volume(chalk_g * VINEGAR_ML_PER_G)} of 5% vinegar dissolve it, once the blue has settled.",
+            f"{_volume(chalk_g * VINEGAR_ML_PER_G_CALCITE)} of 5% vinegar dissolve it, once the blue has settled.",
         )
     ]
 
@@ -135,7 +156,7 @@ def _trust(record: LiquorRecord, effects: Effects) -> list[Caution]:
     found = _unread(record)
     jar = record.jar
     apart = jar is not None and jar.temp_c is not None and record.temp_c is not None
-    if apart and jar is not None and abs((jar.temp_c or 0.0) - (record.temp_c or 0.0)) > TEMP_APART_C:
+    if apart and jar is not None and abs((jar.temp_c or 0.0) - (record.temp_c or 0.0)) > TEMP_APART.value:
         found.append(
             _caution(
                 "temperature-differs",
@@ -177,21 +198,22 @@ def _unread(record: LiquorRecord) -> list[Caution]:
 
 def _outside(record: LiquorRecord) -> list[Caution]:
     odd = []
-    if record.ph is not None and not 4.0 <= record.ph <= 8.0:
+    if record.ph is not None and not STUDIED_PH.holds(record.ph):
         odd.append(f"a liquor of pH {record.ph:g}")
-    if record.temp_c is not None and not 2.0 <= record.temp_c <= 50.0:
+    if record.temp_c is not None and not STUDIED_C.holds(record.temp_c):
         odd.append(f"{record.temp_c:g} C")
-    if record.leaf_kg is not None and not 0.02 <= record.leaf_kg / record.liquor_l <= 0.5:
+    if record.leaf_kg is not None and not STUDIED_LEAF_KG_PER_L.holds(record.leaf_kg / record.liquor_l):
         odd.append(f"{record.leaf_kg / record.liquor_l:.2g} kg of leaf to a litre")
-    if record.target_ph > 11.5:
+    if record.target_ph > HIGHEST_TARGET_PH.value:
         odd.append(f"a target of pH {record.target_ph:g}")
     if not odd:
         return []
     return [
         _caution(
             "outside-range",
-            f"Outside what these figures rest on (pH 4 to 8, 2 to 50 C, targets to 11.5, 0.02 to 0.5 kg of leaf to a "
-            f"litre): {', '.join(odd)}.",
+            f"Outside what these figures rest on (pH {STUDIED_PH.low:g} to {STUDIED_PH.high:g}, {STUDIED_C.low:g} to "
+            f"{STUDIED_C.high:g} C, targets to {HIGHEST_TARGET_PH.value:g}, {STUDIED_LEAF_KG_PER_L.low:g} to "
+            f"{STUDIED_LEAF_KG_PER_L.high:g} kg of leaf to a litre): {', '.join(odd)}.",
         )
     ]
 

@@ -8,11 +8,8 @@ from typing import Final, Literal
 import numpy as np
 
 from bluewright.science.base.sourced import Prior, Sourced
+from bluewright.science.media.alkali_kind import Kind
 from bluewright.science.media.solutions import Solute
-
-Kind = Literal[
-    "ammonia", "soda_ash", "washing_soda", "potash", "lye", "potassium_lye", "slaked_lime", "ash_lye"
-]  # fmt: skip
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

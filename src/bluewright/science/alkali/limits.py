@@ -25,6 +25,14 @@ STRONGEST_MOL_PER_L: Final = Sourced(
 )  # fmt: skip
 """More than this of a salt or lye is no longer a dose."""
 
+AMMONIA_DEAR_PH: Final = Sourced(
+    value=10.3, unit="1", source="bates-pinching-1949", low=9.8, high=10.8, grade="guess",
+    note="a whole unit above the pK: nine tenths of what is added stays free gas",
+)  # fmt: skip
+AMMONIA_WARM: Final = Sourced(
+    value=30.0, unit="C", source="bates-pinching-1949", low=25.0, high=40.0, grade="guess",
+    note="where the dose has grown to about twice that of a liquor at 18 C",
+)  # fmt: skip
 NEAR_LIME_PH: Final = 0.1
 """So close to the pH of saturated lime water a target counts as out of reach: the last step takes the whole sack."""
 
@@ -126,7 +134,7 @@ def _lime(record: LiquorRecord) -> Caution:
 
 def _ammonia(record: LiquorRecord) -> list[Caution]:
     found = []
-    if record.target_ph > 10.3:
+    if record.target_ph > AMMONIA_DEAR_PH.value:
         found.append(
             _limit(
                 "ammonia-ceiling",
@@ -134,7 +142,7 @@ def _ammonia(record: LiquorRecord) -> list[Caution]:
                 "For such a target soda or lye serve better.",
             )
         )
-    if _temp_c(record) > 30.0:
+    if _temp_c(record) > AMMONIA_WARM.value:
         found.append(
             _limit(
                 "warm-ammonia",

@@ -75,10 +75,6 @@ JAR_VOLUME_SD: Final = Sourced(
     value=0.03, unit="1", source="common-practice", low=0.02, high=0.05, grade="practice",
     note="measuring jug and syringe together",
 )  # fmt: skip
-TRANSFER_MM_PER_S: Final = Prior(
-    kind="lognormal", centre=5.0, spread=0.4, unit="mm/s", source="common-practice", grade="memory",
-    note="how fast still indoor air takes ammonia off a surface, 3 to 10",
-)  # fmt: skip
 BLUE_G_PER_L: Final = Sourced(
     value=0.1, unit="g/L", source="common-practice", low=0.03, high=0.2, grade="practice",
     note="blue that a litre of liquor commonly gives, only to compare chalk with",

@@ -7,11 +7,11 @@ from typing import Annotated, Final, Literal
 
 from pydantic import Field
 
-from bluewright.science.alkali.kinds import Kind
 from bluewright.science.base.bands import Band
 from bluewright.science.base.cautions import Caution
 from bluewright.science.base.errors import InputError
 from bluewright.science.base.records import LEAST, answer, record
+from bluewright.science.media.alkali_kind import Kind
 from bluewright.science.media.ammonia import Label
 
 Unit = Literal["ml", "g"]

@@ -2,18 +2,9 @@
 
 from __future__ import annotations
 
-import math
-
-from bluewright.science.alkali.priors import TRANSFER_MM_PER_S
 from bluewright.science.alkali.record import Room
 from bluewright.science.base.sourced import Floats
-from bluewright.science.media.ammonia import air_water_ratio, free_frac, gas_ppm
-
-
-def surface_of_tub_m2(liquor_l: float) -> float:
-    """Open surface of a round tub filled as deep as it is wide, m2 (arithmetic)."""
-    width_m = math.cbrt(4.0 * liquor_l / 1000.0 / math.pi)
-    return math.pi * width_m**2 / 4.0
+from bluewright.science.media.ammonia import GAS_FILM_MM_PER_S, air_water_ratio, free_frac, gas_ppm
 
 
 def above_liquor_ppm(ammonia_mol_per_l: Floats, *, ph: Floats, temp_c: Floats) -> Floats:
@@ -33,6 +24,6 @@ def room_ppm(surface_ppm: Floats, *, room: Room, surface_m2: float, z: Floats) -
     surface gives off is what the draught carries away. Close over the tub it is several times more.
     `z` are scores of k. Shapes: those of the arguments together. Source: mass balance; k is a judgement.
     """
-    transfer = TRANSFER_MM_PER_S.from_z(z) / 1000.0 * surface_m2
+    transfer = GAS_FILM_MM_PER_S.from_z(z) / 1000.0 * surface_m2
     renewed = room.volume_m3 * room.air_changes_per_h / 3600.0
     return surface_ppm * transfer / (transfer + renewed)

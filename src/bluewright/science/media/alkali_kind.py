@@ -1,12 +1,15 @@
-"""Which alkali made the liquor alkaline, as later stages need to know it: by what it leaves in the pigment."""
+"""The alkalis by name, and as later stages need to know them: by what each leaves in the pigment."""
 
 from __future__ import annotations
 
 from typing import Final, Literal
 
-UsedAlkali = Literal[
-    "ammonia", "soda_ash", "washing_soda", "potash", "lye", "potassium_lye", "slaked_lime", "ash_lye", "none", "unknown"
-]
+Kind = Literal[
+    "ammonia", "soda_ash", "washing_soda", "potash", "lye", "potassium_lye", "slaked_lime", "ash_lye"
+]  # fmt: skip
+"""The alkalis that can be dosed."""
+
+UsedAlkali = Literal[Kind, "none", "unknown"]
 """The alkalis of the liquor record, and `none` or `unknown`."""
 
 Family = Literal["lime", "carbonate", "lye", "ammonia", "none", "unknown"]

@@ -45,6 +45,11 @@ HENRY_WARMTH: Final = Sourced(
     note="d ln H / d(1/T)",
 )  # fmt: skip
 
+GAS_FILM_MM_PER_S: Final = Prior(
+    kind="lognormal", centre=5.0, spread=0.4, unit="mm/s", source="ni-1999", grade="memory",
+    note="how fast still indoor air takes ammonia off a surface: 3 to 10 mm/s",
+)  # fmt: skip
+
 STUDIED_C: Final = Studied(low=0.0, high=60.0, unit="C", source="sander-2023")
 
 EXPOSURE_PPM: Final[dict[str, Sourced]] = {

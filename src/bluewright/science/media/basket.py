@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from typing import Annotated, Literal
+from typing import Annotated, Final, Literal
 
 from pydantic import Field
 
 from bluewright.science.base.records import record
+from bluewright.science.base.sourced import Prior
 
 Plant = Literal["woad", "japanese_indigo", "indigofera"]
 """woad: Isatis tinctoria. japanese_indigo: Persicaria tinctoria. indigofera: Indigofera, leaf without stems."""
@@ -27,3 +28,10 @@ class LeafState:
     """Share of the leaf area that is spotted, mildewed or eaten, 0 to 1."""
     held_h: Annotated[float, Field(ge=0, le=1000)] = 0.0
     """Hours from picking to water."""
+
+
+SAP_L_PER_KG: Final = Prior(
+    kind="normal", centre=0.85, spread=0.03, unit="L/kg", source="bluewright-kinetics", grade="memory",
+    note="1 minus the dry matter of fresh leaf: woad 10-16 %, Japanese indigo 14-20 %, Indigofera 20-30 %",
+)  # fmt: skip
+"""Water of the fresh leaf that joins the liquor once the leaf is dead."""

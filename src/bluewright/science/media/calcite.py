@@ -16,6 +16,18 @@ LIME_G_PER_MOL: Final = Sourced(
     value=74.09, unit="g/mol", source="iupac-atomic-weights-2021", low=74.09, high=74.10, grade="exact"
 )
 
+ACETIC_G_PER_MOL: Final = Sourced(
+    value=60.05, unit="g/mol", source="iupac-atomic-weights-2021", low=60.05, high=60.06, grade="exact"
+)
+VINEGAR_PERCENT: Final = Sourced(
+    value=5.0, unit="%", source="common-practice", low=4.0, high=10.0, grade="practice",
+    note="household vinegar: grams of acetic acid in 100 mL",
+)  # fmt: skip
+VINEGAR_ML_PER_G_CALCITE: Final = (
+    1000.0 * 2.0 / CALCITE_G_PER_MOL.value / (10.0 * VINEGAR_PERCENT.value / ACETIC_G_PER_MOL.value)
+)
+"""Household vinegar that dissolves a gram of chalk: two acids for each, 24 mL."""
+
 CALCITE: Final = tuple(
     Sourced(value=value, unit=unit, source="plummer-busenberg-1982", low=value, high=value, grade="memory")
     for value, unit in ((-171.9065, "1"), (-0.077993, "1/K"), (2839.319, "K"), (71.595, "1"))

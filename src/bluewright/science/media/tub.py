@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from typing import Annotated, Literal
 
 from pydantic import Field
@@ -23,3 +24,9 @@ class Tub:
     """Wrapped in foam, straw or blankets."""
     sun: Literal["shade", "part", "full"] = "part"
     """How much sun falls on the tub."""
+
+
+def surface_m2(liquor_l: float, *, diameter_m: float | None = None) -> float:
+    """Open surface of a round vessel `diameter_m` wide, or of one filled as deep as it is wide (arithmetic)."""
+    width_m = diameter_m or math.cbrt(4.0 * liquor_l / 1000.0 / math.pi)
+    return math.pi * width_m**2 / 4.0

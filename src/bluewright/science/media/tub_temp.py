@@ -76,40 +76,46 @@ def tub_temp(record: TubTempRecord, *, rng: np.random.Generator) -> TubTempAnswe
 
 def tub_points(record: TubTempRecord) -> Seen:
     """Readings of the tub as points in hours since the start."""
-    return _points([(_hour(record, row.time), row.temp_c, row.error_c) for row in record.readings])
+    return points([(_hour(record, row.time), row.temp_c, row.error_c) for row in record.readings])
 
 
 def air_points(record: TubTempRecord, *, now_h: float) -> Seen:
     """Air rows as points: a day gives its minimum and maximum, and a dense series is taken as hourly means."""
-    points = []
+    found = []
     for point in record.air:
         at_h = _hour(record, point.time)
-        usual_c = _forecast_error_c(at_h - now_h) if point.forecast else READ_AIR_ERROR.value
-        points.append((at_h, point.temp_c, point.error_c or usual_c))
-    points = _hourly(points)
+        error_c = point.error_c or air_error_c(at_h - now_h, forecast=point.forecast)
+        found.append((at_h, point.temp_c, error_c))
+    found = hourly(found)
     for row in record.days:
         for hour, temp_c in ((COLDEST_HOUR.value, row.min_c), (WARMEST_HOUR.value, row.max_c)):
             at_h = _hour(record, datetime.combine(row.day, time(int(hour)), tzinfo=record.started.tzinfo))
             usual_c = _forecast_error_c(at_h - now_h) if row.forecast else READ_DAY_ERROR.value
-            points.append((at_h, temp_c, row.error_c or usual_c))
-    return _points([point for point in points if point[0] >= EARLIEST_AIR_H])
+            found.append((at_h, temp_c, row.error_c or usual_c))
+    return points([point for point in found if point[0] >= EARLIEST_AIR_H])
+
+
+def air_error_c(ahead_h: float, *, forecast: bool) -> float:
+    """Standard error of one air temperature that was read, or forecast so many hours ahead, C (judgements)."""
+    return _forecast_error_c(ahead_h) if forecast else READ_AIR_ERROR.value
 
 
 def _forecast_error_c(ahead_h: float) -> float:
     return FORECAST_ERROR.value + FORECAST_ERROR_PER_DAY.value * max(0.0, ahead_h) / 24.0
 
 
-def _points(points: list[tuple[float, float, float]]) -> Seen:
-    columns = np.array(points, dtype=np.float64).reshape(-1, 3)
+def points(rows: list[tuple[float, float, float]]) -> Seen:
+    """Rows of hours since the start, degrees and standard error, any number of them."""
+    columns = np.array(rows, dtype=np.float64).reshape(-1, 3)
     return Seen(hours=columns[:, 0], temp_c=columns[:, 1], sd_c=columns[:, 2])
 
 
-def _hourly(points: list[tuple[float, float, float]]) -> list[tuple[float, float, float]]:
+def hourly(rows: list[tuple[float, float, float]]) -> list[tuple[float, float, float]]:
     """Means over whole hours; the error stays that of one reading, since neighbours share it."""
     by_hour: dict[int, list[tuple[float, float, float]]] = {}
-    for point in points:
-        by_hour.setdefault(int(np.floor(point[0])), []).append(point)
-    return [tuple(np.mean(rows, axis=0).tolist()) for rows in by_hour.values()]
+    for row in rows:
+        by_hour.setdefault(int(np.floor(row[0])), []).append(row)
+    return [tuple(np.mean(same, axis=0).tolist()) for same in by_hour.values()]
 
 
 def _hour(record: TubTempRecord, moment: datetime) -> float:

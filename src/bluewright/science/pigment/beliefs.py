@@ -8,13 +8,14 @@ import numpy as np
 
 from bluewright.science.base.sourced import Prior
 from bluewright.science.media.alkali_kind import FAMILY
+from bluewright.science.media.dry_pigment import MOISTURE_FRAC
 from bluewright.science.pigment.priors import (
     CONVERSION,
     CONVERSION_BY_PH,
     CONVERSION_SPREAD,
     DRY,
+    HEAT_FROM,
     HEAT_LOSS_PER_10_C,
-    MOISTURE,
     POTENTIAL_G_PER_KG,
     PURITY,
     STEEP,
@@ -84,7 +85,7 @@ def conversion(seen_then: Conversion) -> Prior:
     if seen_then.ph is not None:
         table_ph, shares = zip(*((ph, share.value) for ph, share in CONVERSION_BY_PH), strict=True)
         centre, spread = float(np.interp(seen_then.ph, table_ph, shares)), CONVERSION_SPREAD
-    centre -= HEAT_LOSS_PER_10_C.value * max(seen_then.temp_c - 40.0, 0.0) / 10.0
+    centre -= HEAT_LOSS_PER_10_C.value * max(seen_then.temp_c - HEAT_FROM.value, 0.0) / 10.0
     if seen_then.air_done is False:
         centre, spread = centre * UNAIRED.value, 2 * spread
     return Prior(
@@ -110,7 +111,7 @@ def make(record: YieldRecord) -> Make:
 def moisture(record: YieldRecord) -> Prior:
     """Water in the jar: the trade's, or as the record says, give or take a fifth of it and at most 0.01."""
     if record.moisture_frac is None:
-        return MOISTURE
+        return MOISTURE_FRAC
     if record.moisture_frac == 0:
         return Prior(kind="normal", centre=0.0, spread=0.0, unit="1", source="common-practice", grade="guess")
     return known_share(Known(mean_frac=record.moisture_frac, sd_frac=max(min(0.2 * record.moisture_frac, 0.01), 0.001)))

@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import Final, Literal
 
 from bluewright.science.base.sourced import Prior, Sourced
 from bluewright.science.media.basket import Plant
+from bluewright.science.media.precursor import CONTENT
+from bluewright.science.media.stoichiometry import INDIGO_G_PER_MMOL_PRECURSOR
 
 Step = Literal["steep", "strain", "conversion", "wash", "dry"]
 STEPS: Final[tuple[Step, ...]] = ("steep", "strain", "conversion", "wash", "dry")
@@ -13,16 +16,9 @@ Make = Literal["unlimed", "limed", "acid_washed", "unknown"]
 """How the pigment was made, as far as its purity goes."""
 
 
-def _potential(centre: float, spread: float, note: str) -> Prior:
-    return Prior(
-        kind="lognormal", centre=centre, spread=spread, unit="g/kg", source="bluewright-leaf", grade="guess", note=note
-    )
-
-
 POTENTIAL_G_PER_KG: Final[dict[Plant, Prior]] = {
-    "woad": _potential(3.3, 0.7, "25 mmol of precursor in 1 kg of leaf"),
-    "japanese_indigo": _potential(3.7, 0.6, "28 mmol of indican in 1 kg of leaf"),
-    "indigofera": _potential(4.6, 0.7, "35 mmol of indican in 1 kg of leaf without stems"),
+    plant: replace(content, centre=content.centre * INDIGO_G_PER_MMOL_PRECURSOR, unit="g/kg")
+    for plant, content in CONTENT.items()
 }
 """Pure indigo that a kilogram of fresh leaf could give if nothing were lost (0.131 g for each mmol)."""
 
@@ -62,6 +58,10 @@ CONVERSION_BY_PH: Final[tuple[tuple[float, Sourced], ...]] = tuple(
 )
 """Share of the indoxyl that becomes indigo, by the pH at which it met the air."""
 
+HEAT_FROM: Final = Sourced(
+    value=40.0, unit="C", source="bluewright-yield", low=30.0, high=50.0, grade="guess",
+    note="up to here warmth while airing is not believed to cost blue",
+)  # fmt: skip
 HEAT_LOSS_PER_10_C: Final = Sourced(
     value=0.03, unit="1", source="bluewright-yield", low=0.0, high=0.06, grade="guess",
     note="less of it becomes indigo for each 10 C above 40 C",
@@ -100,8 +100,3 @@ PURITY: Final[dict[Make, dict[Plant, Prior]]] = {
     },
 }  # fmt: skip
 """Indigo in the dry pigment, by how it was made."""
-
-MOISTURE: Final = Prior(
-    kind="logitnormal", centre=0.05, spread=0.21, unit="1", source="trade-indigo-spec", grade="measured",
-    note="trade specification 5 +- 1 %",
-)  # fmt: skip

@@ -11,32 +11,22 @@ from bluewright.science.base.bands import Band, band, significant
 from bluewright.science.base.cautions import Caution
 from bluewright.science.base.sourced import Floats, Prior, Sourced
 from bluewright.science.base.units import GAS_CONSTANT_J_PER_MOL_K, kelvin
+from bluewright.science.media.acids import FAMILIES
+from bluewright.science.media.calcite import ACETIC_G_PER_MOL, CALCITE_G_PER_MOL, LIME_G_PER_MOL, VINEGAR_PERCENT
+from bluewright.science.media.water import density_kg_per_m3
 from bluewright.science.settle.acid_record import Acid, AcidAnswer, AcidPart, AcidRecord
 
 DRAWS = 2000
 
 
-def _molar(value: float) -> Sourced:
-    return Sourced(
-        value=value, unit="g/mol", source="iupac-atomic-weights-2021", low=value - 0.01, high=value + 0.01,
-        grade="measured",
-    )  # fmt: skip
-
-
-CALCITE_G_PER_MOL: Final = _molar(100.087)
-LIME_G_PER_MOL: Final = _molar(74.093)
-ACETIC_G_PER_MOL: Final = _molar(60.052)
-HYDROCHLORIC_G_PER_MOL: Final = _molar(36.458)
-ACETIC_PK: Final = Sourced(
-    value=4.756, unit="1", source="harned-ehlers-1933", low=4.74, high=4.77, grade="measured",
-    note="at 25 C; it hardly moves between 0 and 40 C",
-)  # fmt: skip
+HYDROCHLORIC_G_PER_MOL: Final = Sourced(
+    value=36.458, unit="g/mol", source="iupac-atomic-weights-2021", low=36.45, high=36.47, grade="exact"
+)
+ACETIC_PK: Final = FAMILIES["acetic"].steps[0].at_25
+"""It hardly moves between 0 and 40 C."""
 HYDROCHLORIC_DENSITY_RISE: Final = Sourced(
     value=0.00495, unit="kg/L/%", source="laliberte-2009", low=0.0048, high=0.0051, grade="memory",
     note="kg/L gained for each percent by mass, at 20 C; within 0.3 % up to 37 %",
-)  # fmt: skip
-VINEGAR_PERCENT: Final = Sourced(
-    value=5.0, unit="%", source="common-practice", low=4.0, high=10.0, grade="practice", note="household vinegar",
 )  # fmt: skip
 HYDROCHLORIC_DONE_PH: Final = Sourced(
     value=4.0, unit="pH", source="common-practice", low=3.0, high=4.5, grade="practice",
@@ -62,7 +52,7 @@ def acid_mol_per_l(acid: Acid) -> float:
     if acid.kind == "vinegar":
         return 10 * (acid.percent_w_v or VINEGAR_PERCENT.value) / ACETIC_G_PER_MOL.value
     percent = acid.percent_w_w or 0.0
-    density = 0.9982 + HYDROCHLORIC_DENSITY_RISE.value * percent
+    density = density_kg_per_m3(20.0) / 1000.0 + HYDROCHLORIC_DENSITY_RISE.value * percent
     return 10 * percent * density / HYDROCHLORIC_G_PER_MOL.value
 
 
@@ -97,7 +87,7 @@ def acid_wash(record: AcidRecord, *, rng: np.random.Generator) -> AcidAnswer:
         basis="prior",
         inputs=record,
         cautions=_cautions(record, exact, co2),
-        sources=(CALCITE_G_PER_MOL.source, ACETIC_PK.source, STRENGTH_ERROR.source),
+        sources=(CALCITE_G_PER_MOL.source, _strength_source(record.acid), STRENGTH_ERROR.source),
     )
 
 
@@ -123,6 +113,10 @@ def _parts(exact_ml: float) -> tuple[AcidPart, ...]:
         made.append(AcidPart(add_ml=significant(total - before, 3), total_ml=total, then=fizz if share < 1 else end))
         before = total
     return tuple(made)
+
+
+def _strength_source(acid: Acid) -> str:
+    return ACETIC_PK.source if acid.kind == "vinegar" else HYDROCHLORIC_DENSITY_RISE.source
 
 
 def _done_below_ph(acid: Acid) -> float:

@@ -14,6 +14,7 @@ from bluewright.science.base.bands import band, significant
 from bluewright.science.base.cautions import Caution
 from bluewright.science.base.posterior import Posterior, fit
 from bluewright.science.base.sourced import Floats, Sourced
+from bluewright.science.media.dry_pigment import MOISTURE_FRAC
 from bluewright.science.settle.drying_record import DryAnswer, DryRecord
 from bluewright.science.settle.evaporation import evaporation_kg_per_m2_h
 from bluewright.science.settle.priors import (
@@ -22,7 +23,6 @@ from bluewright.science.settle.priors import (
     PAGE_EXPONENT,
     PASTE_FACTOR,
     SOLIDS_FRAC,
-    TRADE_MOISTURE_FRAC,
 )
 
 DRAWS = 2000
@@ -39,6 +39,14 @@ WEATHER_SD: Final = Sourced(
 ROOM_AIR_SPREAD: Final = Sourced(
     value=0.3, unit="1", source="common-practice", low=0.2, high=0.5, grade="guess",
     note="how far a room's or a day's air wanders from what was typed, in the log of the drying time",
+)  # fmt: skip
+LAYER_ERROR: Final = Sourced(
+    value=0.2, unit="1", source="common-practice", low=0.1, high=0.3, grade="guess",
+    note="how far a typed thickness is off, in its log: no paste lies even",
+)  # fmt: skip
+THICK_MM: Final = Sourced(
+    value=20.0, unit="mm", source="common-practice", low=10.0, high=30.0, grade="practice",
+    note="thicker, a paste crusts and cracks",
 )  # fmt: skip
 LONG_DRY: Final = 7.0
 """Beyond exp(7) time constants nothing of the water is left that a computer could count (exp(-1097) is 0)."""
@@ -89,7 +97,7 @@ def dry(record: DryRecord, *, rng: np.random.Generator) -> DryAnswer:
     curve = _curve(record, posterior.z)
     stood_h = record.weighings[-1].after_h - record.weighings[0].after_h
     now_g = _mass_g(curve, np.array([stood_h]))[:, 0]
-    moisture = TRADE_MOISTURE_FRAC.draw(rng, DRAWS) if record.end_moisture_frac is None else record.end_moisture_frac
+    moisture = MOISTURE_FRAC.draw(rng, DRAWS) if record.end_moisture_frac is None else record.end_moisture_frac
     dry_g = dry_mass_g(curve.end_g, moisture_frac=moisture)
     left_h = dry_after_h(curve, stood_h=stood_h) - stood_h
     hours = np.linspace(0.0, stood_h + 1.1 * max(float(np.quantile(left_h, 0.9)), DAY_H), CURVE_POINTS)
@@ -108,8 +116,11 @@ def dry(record: DryRecord, *, rng: np.random.Generator) -> DryAnswer:
         basis="readings" if len(record.weighings) >= CURVE_FROM else "prior",
         inputs=record,
         cautions=_cautions(record, posterior),
-        sources=("lewis-1921", PAGE_EXPONENT.source, "smith-1998", TRADE_MOISTURE_FRAC.source, "common-practice"),
-    )
+        sources=(
+            "lewis-1921", PAGE_EXPONENT.source, "smith-1998", "wagner-pruss-1993", MOISTURE_FRAC.source,
+            "common-practice",
+        ),
+    )  # fmt: skip
 
 
 def dry_after_h(curve: Curve, *, stood_h: float) -> Floats:
@@ -155,7 +166,7 @@ def _curve(record: DryRecord, z: Floats) -> Curve:
     solids = SOLIDS_FRAC.from_z(z[:, 1])
     layer_mm, layer_spread = LAYER_MM.centre, LAYER_MM.spread
     if record.layer_mm is not None:
-        layer_mm, layer_spread = record.layer_mm, 0.2
+        layer_mm, layer_spread = record.layer_mm, LAYER_ERROR.value
     rate = _open_water(record) * PASTE_FACTOR.centre
     spread = math.hypot(layer_spread, DRYING_SLACK.spread, PASTE_FACTOR.spread, ROOM_AIR_SPREAD.value)
     return Curve(
@@ -208,7 +219,7 @@ def _cautions(record: DryRecord, posterior: Posterior) -> tuple[Caution, ...]:
         (
             "outside-range",
             "Thicker than 20 mm a paste crusts and cracks: these figures rest on thin layers.",
-        ): (record.layer_mm or 0.0) > 20,
+        ): (record.layer_mm or 0.0) > THICK_MM.value,
         ("dust", "Dry indigo dusts: wear a dust mask when you grind it, and keep the dish covered from wind."): True,
     }
     return tuple(Caution(code=c, text=t, source="common-practice") for (c, t), wanted in said.items() if wanted)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from datetime import datetime, timedelta
+from typing import Final
 
 import numpy as np
 
@@ -11,6 +12,7 @@ from bluewright.science.base.bands import BandAt, band, curve
 from bluewright.science.base.cautions import Caution
 from bluewright.science.base.posterior import Posterior, fit
 from bluewright.science.base.sourced import Floats
+from bluewright.science.base.validity import Studied
 from bluewright.science.media.alkali_kind import FAMILY
 from bluewright.science.settle.interface_record import SettleAnswer, SettleRecord
 from bluewright.science.settle.priors import (
@@ -23,8 +25,10 @@ from bluewright.science.settle.priors import (
     VISIBLE_MM,
     WATCH_H,
 )
-from bluewright.science.settle.sinking import cold_factor, crowding_factor, grain_um
+from bluewright.science.settle.sinking import INDIGO_KG_PER_M3, cold_factor, crowding_factor, grain_um
 
+STUDIED_MM: Final = Studied(low=0.0, high=1500.0, unit="mm", source="common-practice", grade="practice")
+STUDIED_C: Final = Studied(low=3.0, high=50.0, unit="C", source="common-practice", grade="practice")
 DRAWS = 2000
 CURVE_POINTS = 40
 FULL = 1 - 1e-6
@@ -157,8 +161,11 @@ def settle(record: SettleRecord, *, rng: np.random.Generator) -> SettleAnswer:
         basis="readings" if record.readings else "prior",
         inputs=record,
         cautions=_cautions(record, fall, posterior),
-        sources=(FALL_MM_PER_H[FAMILY[record.alkali]].source, PACKING_FRAC.source, "richardson-zaki", "stokes-1851"),
-    )
+        sources=(
+            FALL_MM_PER_H[FAMILY[record.alkali]].source, PACKING_FRAC.source, "iapws-sr6-08", "richardson-zaki",
+            "stokes-1851", INDIGO_KG_PER_M3.source,
+        ),
+    )  # fmt: skip
 
 
 def _fall(record: SettleRecord, z: Floats) -> Fall:
@@ -218,7 +225,7 @@ def _cautions(record: SettleRecord, fall: Fall, posterior: Posterior) -> tuple[C
     said = {
         stirred: posterior.factor > 1,
         thick: bool(np.mean(fall.sediment_mm > 2 / 3 * record.depth_mm) > 0.05),
-        outside: record.depth_mm > 1500 or not 3 <= record.temp_c <= 50,
+        outside: not (STUDIED_MM.holds(record.depth_mm) and STUDIED_C.holds(record.temp_c)),
         fine: uncalcified,
     }
     return tuple(caution for caution, wanted in said.items() if wanted)

@@ -106,8 +106,3 @@ LAYER_MM: Final = Prior(
     kind="lognormal", centre=5.0, spread=0.6, unit="mm", source="common-practice", grade="guess",
     note="a paste spread on a plate",
 )  # fmt: skip
-
-TRADE_MOISTURE_FRAC: Final = Prior(
-    kind="logitnormal", centre=0.05, spread=0.21, unit="1", source="trade-indigo-spec", grade="measured",
-    note="trade specification of indigo powder 5 +- 1 % moisture",
-)  # fmt: skip

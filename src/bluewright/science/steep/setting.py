@@ -14,6 +14,7 @@ from typing import Final
 import numpy as np
 
 from bluewright.science.base.sourced import Floats, Prior
+from bluewright.science.media.basket import SAP_L_PER_KG
 from bluewright.science.steep.kinetics import Batch, Course, solve
 from bluewright.science.steep.numbers import NUMBERS
 from bluewright.science.steep.priors import CUT_FACTOR, FREED_BY_ALKALI_FRAC, priors_of
@@ -27,7 +28,6 @@ COVERED_SHARE: Final = 0.25
 """A cover lets this share of the oxygen through that an open surface does (judgement)."""
 DEFAULT_AREA_PER_DEPTH_PER_M: Final = 3.0
 """Surface over volume of an ordinary tub, about 0.33 m deep."""
-SAP_L_PER_KG: Final = 0.85
 WAYS: Final = 8
 """How many ways of temperature are kept: the leading modes of the drawn paths."""
 WAY_DRAWS: Final = 600
@@ -61,7 +61,7 @@ class Setting:
     @property
     def liquor_l(self) -> float:
         """Water and sap together, litres."""
-        return self.record.water_l + SAP_L_PER_KG * self.record.leaf_kg
+        return self.record.water_l + SAP_L_PER_KG.centre * self.record.leaf_kg
 
     @property
     def freed_frac(self) -> float:

@@ -7,6 +7,7 @@ import numpy as np
 from bluewright.science.base.bands import band, significant
 from bluewright.science.base.cautions import Caution
 from bluewright.science.base.sourced import Floats
+from bluewright.science.media.basket import SAP_L_PER_KG
 from bluewright.science.strain.priors import (
     JUG_SD,
     KEPT_L_PER_KG,
@@ -15,7 +16,6 @@ from bluewright.science.strain.priors import (
     MOST_KEPT_FRAC,
     PACKED_KG_PER_L,
     RINSE_MIXING,
-    SAP_L_PER_KG,
     WET_LEAF_FACTOR,
     Squeeze,
 )

@@ -24,12 +24,6 @@ KEPT_L_PER_KG: Final[dict[Squeeze, Prior]] = {
 }  # fmt: skip
 """Liquid kept by the leaf after straining, litres for each kilogram of fresh leaf put in."""
 
-SAP_L_PER_KG: Final = Prior(
-    kind="normal", centre=0.85, spread=0.03, unit="L/kg", source="bluewright-kinetics", grade="memory",
-    note="1 minus the dry matter of fresh leaf: woad 10-16 %, Japanese indigo 14-20 %, Indigofera 20-30 %",
-)  # fmt: skip
-"""Water of the fresh leaf that joins the liquor once the leaf is dead."""
-
 RINSE_MIXING: Final = Prior(
     kind="logitnormal", centre=0.75, spread=0.5, unit="1", source="common-practice", grade="guess",
     note="a rinse poured through and stirred; 1 would be perfect mixing",
