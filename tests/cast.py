@@ -15,10 +15,13 @@ from django.utils import timezone
 from bluewright.journal.actions import beds, steeps
 from bluewright.journal.models import AirTemp, Bed, Garden, Picking, Reading, Steep, Strain
 
+STARTED = timezone.now().replace(second=0, microsecond=0)
+"""When the tests began: the same minute in a whole run, so that none fails for a minute that turned."""
+
 
 def moment(hours_ago: float = 0.0) -> datetime:
-    """A moment before now, to the minute, as people type it."""
-    return (timezone.now() - timedelta(hours=hours_ago)).replace(second=0, microsecond=0)
+    """A moment before the start of the tests, to the minute, as people type it."""
+    return STARTED - timedelta(hours=hours_ago)
 
 
 def typed(time: datetime) -> str:
