@@ -18,6 +18,9 @@ import numpy as np
 from bluewright.science.base.errors import ModelError
 from bluewright.science.base.sourced import Floats
 
+LEAST_STEP: Final = 1e-200
+"""A smaller gain of exposure between two rows is no gain; dividing by it would overflow."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Batch:
@@ -121,7 +124,8 @@ class Future:
         row = np.clip(np.sum(short, axis=0), 1, len(self.after_h) - 1)[None]
         z0, z1 = (np.take_along_axis(self.exposure, row - k, axis=0)[0] for k in (1, 0))
         t0, t1 = (np.take_along_axis(self.after_h, row - k, axis=0)[0] for k in (1, 0))
-        return np.where(self.exposure[0] >= to_exposure, 0.0, t0 + (to_exposure - z0) / (z1 - z0) * (t1 - t0))
+        part = (to_exposure - z0) / np.maximum(z1 - z0, LEAST_STEP)
+        return np.where(self.exposure[0] >= to_exposure, 0.0, t0 + part * (t1 - t0))
 
     def at_h(self, after_h: Floats | float) -> State:
         """The state so many hours on (scalar or (n,)), by straight lines; the last slope goes on beyond the end."""
