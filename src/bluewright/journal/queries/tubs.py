@@ -7,7 +7,7 @@ from datetime import timedelta
 from typing import Final
 from uuid import UUID
 
-from django.db.models import Prefetch, QuerySet
+from django.db.models import Exists, OuterRef, Prefetch, QuerySet
 
 from bluewright.journal.models import AirTemp, Garden, Reading, Steep, SteepLeaf, Strain
 
@@ -18,6 +18,12 @@ AIR_AFTER: Final = timedelta(days=30)
 def tubs(of: Garden) -> QuerySet[Steep]:
     """The tubs of a garden, the newest first, whole."""
     return _whole(Steep.objects.filter(garden=of))
+
+
+def steeping(of: Garden) -> QuerySet[Steep]:
+    """The tubs of a garden that are not strained yet, the newest first, whole."""
+    strained = Strain.objects.filter(steep=OuterRef("pk"))
+    return _whole(Steep.objects.filter(~Exists(strained), garden=of))
 
 
 def tub(key: UUID, *, of: Garden) -> Steep | None:

@@ -21,7 +21,7 @@ def today(request: HttpRequest, garden: Garden) -> HttpResponse:
     """What wants doing."""
     now = timezone.now()
     matters: list[Matter] = []
-    steeping = [steep for steep in tubs.tubs(garden) if not steep.strains.all()]
+    steeping = list(tubs.steeping(garden))
     air = tubs.air_by_tub(garden, steeping)
     for steep in steeping:
         try:

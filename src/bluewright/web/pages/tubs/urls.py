@@ -13,4 +13,5 @@ urlpatterns = [
     path("<uuid:key>/readings/<uuid:reading>/delete/", views.delete_reading, name="tubs.delete_reading"),
     path("<uuid:key>/readings/<uuid:reading>/restore/", views.restore_reading, name="tubs.restore_reading"),
     path("<uuid:key>/strain/<uuid:straining>/delete/", views.delete_strain, name="tubs.delete_strain"),
+    path("<uuid:key>/strain/<uuid:straining>/restore/", views.restore_strain, name="tubs.restore_strain"),
 ]

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import Any
+from typing import Any, Final
 from uuid import UUID
 
 from django.contrib import messages
@@ -25,6 +25,8 @@ from bluewright.web.pages.tubs.page import tub_page
 from bluewright.web.pages.tubs.typed import leaf_parts, new_reading, new_steep, new_strain
 from bluewright.web.ui.respond import in_garden, posted, shown
 from bluewright.words.numbers import moment
+
+TOO_LATE: Final = "That was taken out more than thirty days ago and cannot be brought back."
 
 
 @require_safe
@@ -125,7 +127,7 @@ def restore_reading(request: HttpRequest, garden: Garden, key: UUID, reading: UU
     if keeping.restore(row, by=request.user):
         messages.success(request, "Brought back.")
     elif row.deleted_at is not None:
-        messages.warning(request, "That was taken out more than thirty days ago and cannot be brought back.")
+        messages.warning(request, TOO_LATE)
     return redirect("tubs.show", key=key)
 
 
@@ -135,7 +137,22 @@ def delete_strain(request: HttpRequest, garden: Garden, key: UUID, straining: UU
     """The tub was not strained after all."""
     row = get_object_or_404(Strain, pk=straining, steep__pk=key, steep__garden=garden)
     keeping.delete(row, by=request.user)
-    messages.info(request, "The straining is taken back.")
+    undo = reverse("tubs.restore_strain", kwargs={"key": key, "straining": row.pk})
+    messages.info(request, "The straining is taken back.", extra_tags=undo)
+    return redirect("tubs.show", key=key)
+
+
+@require_POST
+@in_garden
+def restore_strain(request: HttpRequest, garden: Garden, key: UUID, straining: UUID) -> HttpResponse:
+    """It was strained after all."""
+    row = get_object_or_404(Strain.everything, pk=straining, steep__pk=key, steep__garden=garden)
+    if Strain.objects.filter(steep__pk=key).exists():
+        messages.info(request, "It is strained already.")
+    elif keeping.restore(row, by=request.user):
+        messages.success(request, "Brought back.")
+    elif row.deleted_at is not None:
+        messages.warning(request, TOO_LATE)
     return redirect("tubs.show", key=key)
 
 

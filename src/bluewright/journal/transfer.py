@@ -1,0 +1,145 @@
+"""A whole garden out into one JSON file, and such a file into another installation: all of it or nothing.
+
+The file is plain: for each kind of row a list of objects with the columns of its table, times in ISO 8601, people by
+name. Deleted rows stay behind. Keys go along, so that a garden cannot come in twice.
+"""
+
+from __future__ import annotations
+
+import json
+from datetime import UTC, datetime
+from typing import Any, Final
+
+from django.contrib.auth import get_user_model
+from django.core.exceptions import ValidationError
+from django.core.serializers.json import DjangoJSONEncoder
+from django.db import models, transaction
+
+from bluewright import __version__
+from bluewright.journal.models import (
+    AirTemp,
+    Bed,
+    CallSeen,
+    Garden,
+    PickedFrom,
+    Picking,
+    Reading,
+    Steep,
+    SteepLeaf,
+    Strain,
+)
+from bluewright.science.base.errors import InputError
+
+FORMAT: Final = "bluewright garden"
+VERSION: Final = 1
+KINDS: Final[dict[str, tuple[type[models.Model], str]]] = {
+    "beds": (Bed, "garden"),
+    "pickings": (Picking, "garden"),
+    "picked_from": (PickedFrom, "picking__garden"),
+    "steeps": (Steep, "garden"),
+    "steep_leaf": (SteepLeaf, "steep__garden"),
+    "readings": (Reading, "steep__garden"),
+    "strains": (Strain, "steep__garden"),
+    "air_temps": (AirTemp, "garden"),
+    "calls_seen": (CallSeen, "steep__garden"),
+}
+"""Every kind of row of a garden with its path to it, in an order in which each finds what it refers to."""
+PEOPLE: Final = frozenset({"made_by_id", "changed_by_id"})
+
+
+def take_out(garden: Garden) -> str:
+    """The garden as JSON text."""
+    names = dict(get_user_model().objects.values_list("pk", "username"))
+    whole: dict[str, Any] = {"format": FORMAT, "version": VERSION, "program": __version__}
+    whole["garden"] = _plain(garden, names)
+    for kind, (model, path) in KINDS.items():
+        rows = model._default_manager.filter(**{path: garden}).order_by("pk")
+        whole[kind] = [_plain(row, names) for row in rows if _stands(row)]
+    return json.dumps(whole, cls=DjangoJSONEncoder, ensure_ascii=False, indent=1)
+
+
+def bring_in(text: str | bytes, *, by: Any) -> Garden:
+    """The garden of a file, written whole.
+
+    Raises InputError, and writes nothing, if the file is not such a garden, is newer than this program, has a column
+    that does not fit, or holds a garden that is here already.
+    """
+    whole = _read(text)
+    with transaction.atomic():
+        garden: Garden = _row(Garden, whole["garden"], where="garden", by=by)
+        if Garden.everything.filter(pk=garden.pk).exists():
+            raise InputError(where="garden", what=f"{garden.name} is here already", right="open it instead")
+        garden.save(force_insert=True)
+        for kind, (model, _) in KINDS.items():
+            for index, plain in enumerate(whole.get(kind, [])):
+                where = f"{kind}[{index}]"
+                row = _row(model, plain, where=where, by=by)
+                _check(row, where=where)
+                row.save(force_insert=True)
+    return garden
+
+
+def _stands(row: models.Model) -> bool:
+    """Whether neither the row nor the tub or picking that it belongs to is deleted."""
+    owner = getattr(row, "steep", None) or getattr(row, "picking", None)
+    return not any(getattr(one, "deleted_at", None) for one in (row, owner) if one is not None)
+
+
+def _plain(row: models.Model, names: dict[Any, str]) -> dict[str, Any]:
+    """The columns of a row; people by name, automatic numbers left out."""
+    found = {}
+    for column in row._meta.concrete_fields:
+        if isinstance(column, models.AutoField | models.BigAutoField) or column.attname == "deleted_at":
+            continue
+        value = getattr(row, column.attname)
+        if isinstance(value, datetime):
+            value = value.isoformat()  # to the microsecond, which Django's own encoder would cut off
+        found[column.attname] = names.get(value) if column.attname in PEOPLE else value
+    return found
+
+
+def _read(text: str | bytes) -> dict[str, Any]:
+    try:
+        whole = json.loads(text)
+    except ValueError as error:
+        raise InputError(where="file", what=f"it is not JSON ({error})", right="choose a file taken out here") from None
+    if not isinstance(whole, dict) or whole.get("format") != FORMAT or not isinstance(whole.get("garden"), dict):
+        raise InputError(where="file", what="it is not a garden of Bluewright", right="choose a file taken out here")
+    if whole.get("version") != VERSION:
+        raise InputError(
+            where="version",
+            what=f"it is of version {whole.get('version')!r}, which this program does not read",
+            right=f"update the program; it reads version {VERSION}",
+        )
+    wrong = [kind for kind in KINDS if not isinstance(whole.get(kind, []), list)]
+    if wrong:
+        raise InputError(where=wrong[0], what="it is not a list", right="choose a file taken out here")
+    return whole
+
+
+def _row(model: type[models.Model], plain: Any, *, where: str, by: Any) -> Any:
+    """A row of a model from its columns; whoever wrote it first is known by name only and stands as who brings it."""
+    known = {column.attname: column for column in model._meta.concrete_fields}
+    strange = sorted(set(plain) - set(known)) if isinstance(plain, dict) else ["(not an object)"]
+    if strange:
+        raise InputError(where=f"{where}.{strange[0]}", what="there is no such column", right="update the program")
+    values: dict[str, Any] = {}
+    for name, value in plain.items():
+        if name in PEOPLE:
+            values[name] = by.pk if value else None
+            continue
+        try:
+            read = known[name].to_python(value)
+        except ValidationError as error:
+            raise InputError(where=f"{where}.{name}", what=" ".join(error.messages), right="mend the file") from None
+        values[name] = read.replace(tzinfo=read.tzinfo or UTC) if isinstance(read, datetime) else read
+    return model(**values)
+
+
+def _check(row: models.Model, *, where: str) -> None:
+    """Refuse a row that the journal could not have written itself."""
+    try:
+        row.full_clean(exclude={"made_by", "changed_by"})
+    except ValidationError as error:
+        name, messages = next(iter(error.message_dict.items()))
+        raise InputError(where=f"{where}.{name}", what=" ".join(messages), right="mend the file") from None

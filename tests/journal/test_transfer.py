@@ -1,0 +1,114 @@
+"""A whole garden out into a file and in again."""
+
+import json
+from typing import Any
+
+import pytest
+from django.contrib.auth import get_user_model
+
+from bluewright.journal import transfer
+from bluewright.journal.actions.keeping import delete
+from bluewright.journal.bridge.steeps import steep_record
+from bluewright.journal.models import Garden, PickedFrom, Reading, Steep, SteepLeaf
+from bluewright.journal.queries import tubs
+from bluewright.science.base.errors import InputError
+from tests.cast import moment
+
+pytestmark = pytest.mark.django_db
+
+
+def owner() -> Any:
+    return get_user_model().objects.get_or_create(username="owner")[0]
+
+
+def out(garden: Garden) -> dict[str, Any]:
+    whole: dict[str, Any] = json.loads(transfer.take_out(garden))
+    return whole
+
+
+def gone(garden: Garden) -> None:
+    """The garden is not here any more, as in another installation."""
+    for model in (PickedFrom, SteepLeaf):
+        model.objects.all().delete()
+    for kind in reversed(list(transfer.KINDS.values())):
+        getattr(kind[0], "everything", kind[0].objects).all().delete()
+    Garden.everything.filter(pk=garden.pk).delete()
+
+
+def brought(whole: dict[str, Any]) -> Garden:
+    return transfer.bring_in(json.dumps(whole), by=owner())
+
+
+def test_what_comes_in_is_what_went_out(garden: Garden) -> None:
+    before = out(garden)
+    gone(garden)
+    assert out(brought(before)) == before
+
+
+def test_the_forecast_of_a_tub_that_came_in_rests_on_the_same_record(garden: Garden, steeping: Steep) -> None:
+    now = moment()
+    record = steep_record(tubs.tub(steeping.pk, of=garden), air=tubs.air(garden, around=steeping), now=now)  # type: ignore[arg-type]
+    whole = out(garden)
+    gone(garden)
+    again = brought(whole)
+    tub = tubs.tub(steeping.pk, of=again)
+    assert tub is not None
+    assert steep_record(tub, air=tubs.air(again, around=tub), now=now) == record
+
+
+def test_what_was_taken_out_of_sight_stays_behind(garden: Garden, steeping: Steep) -> None:
+    look = steeping.readings.first()
+    delete(look, by=None)
+    assert str(look.pk) not in json.dumps(out(garden))
+    delete(steeping, by=None)
+    assert str(steeping.pk) not in json.dumps(out(garden))
+
+
+def test_a_garden_does_not_come_in_twice(garden: Garden) -> None:
+    with pytest.raises(InputError, match="is here already"):
+        brought(out(garden))
+
+
+def spoil(whole: dict[str, Any], how: str) -> dict[str, Any]:
+    if how == "another format":
+        whole["format"] = "something else"
+    if how == "a newer version":
+        whole["version"] = 99
+    if how == "a strange column":
+        whole["readings"][1]["luck"] = 3
+    if how == "a wrong value":
+        whole["readings"][1]["ph"] = "sour"
+    if how == "a level that is none":
+        whole["steeps"][0]["method"] = "lukewarm"
+    if how == "a tub that is not there":
+        whole["readings"][1]["steep_id"] = "00000000-0000-4000-8000-000000000000"
+    if how == "no list":
+        whole["readings"] = {"a": 1}
+    return whole
+
+
+@pytest.mark.parametrize(
+    ("how", "says"),
+    [
+        ("another format", "not a garden of Bluewright"),
+        ("a newer version", "version 99"),
+        ("a strange column", r"readings\[1\]\.luck: there is no such column"),
+        ("a wrong value", r"readings\[1\]\.ph: .*sour"),
+        ("a level that is none", r"steeps\[0\]\.method: .*lukewarm"),
+        ("a tub that is not there", r"readings\[1\]\.steep"),
+        ("no list", "readings: it is not a list"),
+    ],
+)
+def test_a_file_that_does_not_fit_is_refused_and_nothing_is_written(garden: Garden, how: str, says: str) -> None:
+    whole = spoil(out(garden), how)
+    gone(garden)
+    with pytest.raises(InputError, match=says):
+        brought(whole)
+    assert not Garden.everything.filter(pk=garden.pk).exists()
+    assert not Reading.everything.exists()
+
+
+@pytest.mark.parametrize("text", ["", "{", "[]", "null", '"garden"', "\xff"])
+def test_what_is_no_garden_at_all_is_refused(text: str) -> None:
+    with pytest.raises(InputError, match="file"):
+        transfer.bring_in(text, by=owner())

@@ -1,0 +1,28 @@
+"""`/gardens/<key>/take-out/`: a whole garden as one file."""
+
+import json
+
+import pytest
+from django.test import Client
+
+from bluewright.journal.models import Garden
+from tests.web.checks import NOBODY, only, url
+
+pytestmark = pytest.mark.django_db
+
+
+def test_the_file_holds_the_garden_and_is_named_after_it(client: Client, garden: Garden) -> None:
+    response = client.get(url("gardens.take_out", key=garden.pk))
+    assert response.status_code == 200
+    assert response["Content-Disposition"].startswith('attachment; filename="marl-bank-')
+    whole = json.loads(response.content)
+    assert whole["garden"]["name"] == garden.name
+    assert whole["readings"]
+
+
+def test_there_is_no_garden_of_a_wrong_key(client: Client) -> None:
+    assert client.get(url("gardens.take_out", key=NOBODY)).status_code == 404
+
+
+def test_other_methods_are_refused(client: Client, garden: Garden) -> None:
+    only(client, url("gardens.take_out", key=garden.pk), "get")
