@@ -21,7 +21,7 @@ from bluewright.science.media.calcite import CALCITE_G_PER_MOL
 from bluewright.science.media.charge import Liquid, solve
 from bluewright.science.media.tub import surface_m2 as open_surface_m2
 
-DRAWS: Final = 400
+DRAWS: Final = 320
 TITRATION_POINTS: Final = 36
 SAFE_SHARE: Final = 2.0 / 3.0
 """Share of the dose that goes in before the next reading (common practice: most of it, never all)."""
@@ -50,7 +50,7 @@ class _Tub:
 def dose(record: LiquorRecord, *, rng: np.random.Generator) -> DoseAnswer:
     """The dose that brings the liquor to the target pH, its safe first part, and its side effects.
 
-    Formula: for each of 400 possible liquors the moles follow from the balance of charge at the target
+    Formula: for each of 320 possible liquors the moles follow from the balance of charge at the target
     (`titrant.mol_for_ph`); dose = moles * litres / moles in a millilitre or gram, less what is in already.
     Studied for liquors of pH 4 to 8, 2 to 50 C and targets up to 11.5; beyond, the answer carries a caution.
     Raises InputError (from the record) for impossible values and ModelError where the alkali cannot reach the target.
