@@ -36,7 +36,7 @@ from bluewright.science.steep.answer import SteepAnswer
 from bluewright.science.steep.record import SteepRecord
 from bluewright.science.steep.signs import SIGNS
 from bluewright.science.strain.record import StrainAnswer
-from bluewright.words.numbers import figure, moment
+from bluewright.words.numbers import figure, moment, sentence
 from bluewright.words.steep import headline, telling
 
 WIDTH = 100
@@ -228,8 +228,3 @@ def jar(walk: Walk, potential: PotentialAnswer, call: SteepAnswer, strained: Str
     found = command.compute(whole, rng=np.random.default_rng(whole.seed))
     said = walk.answer(command, found)
     walk.chart("losses", charts.loss_chart(found, answer=said[2]))
-
-
-def sentence(text: str) -> str:
-    """The text with a capital first letter."""
-    return text[:1].upper() + text[1:]

@@ -89,6 +89,11 @@ def about(time: datetime) -> str:
     return moment((time + timedelta(minutes=30)).replace(minute=0, second=0, microsecond=0))
 
 
+def sentence(text: str) -> str:
+    """The text with a capital first letter."""
+    return text[:1].upper() + text[1:]
+
+
 def cautions(found: Sequence[Caution]) -> list[str]:
     """A blank line and one line for each caution, those that could hurt first; nothing where there is none."""
     hurting = [f"Take care: {caution.text}" for caution in found if caution.code not in NOTES]

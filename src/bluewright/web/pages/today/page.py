@@ -8,8 +8,7 @@ from datetime import datetime
 
 from bluewright.journal.models import Picking, Steep
 from bluewright.science.steep.answer import SteepAnswer
-from bluewright.web.pages.tubs.page import sentence
-from bluewright.words.numbers import moment
+from bluewright.words.numbers import moment, sentence
 from bluewright.words.steep import advice, now_gives
 
 

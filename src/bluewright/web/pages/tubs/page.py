@@ -14,7 +14,7 @@ from bluewright.journal.models import Reading, Steep, Strain
 from bluewright.journal.models.steep import SIGN_FIELDS
 from bluewright.science.steep.answer import SteepAnswer
 from bluewright.science.steep.signs import SIGNS
-from bluewright.words.numbers import NOTES, moment, percent
+from bluewright.words.numbers import NOTES, moment, percent, sentence
 from bluewright.words.steep import advice, best, grams, look_again, now_gives, shown, telling, when
 
 USUAL_FILL_FRAC = 0.8
@@ -157,11 +157,6 @@ def call_part(answer: SteepAnswer) -> CallPart:
         notes=tuple(c.text for c in answer.cautions if c.code in NOTES),
         chart=strain_chart(answer, answer=headline),
     )
-
-
-def sentence(text: str) -> str:
-    """The text with a capital first letter."""
-    return text[:1].upper() + text[1:]
 
 
 def look_row(reading: Reading, zone: ZoneInfo) -> LookRow:

@@ -15,7 +15,7 @@ from django.views.decorators.http import require_http_methods, require_POST, req
 from bluewright.journal.actions import keeping, steeps
 from bluewright.journal.bridge import calls
 from bluewright.journal.bridge.steeps import steep_record
-from bluewright.journal.models import Garden, Reading, Steep, Strain
+from bluewright.journal.models import Garden, Kept, Reading, Steep, Strain
 from bluewright.journal.models.steep import SIGN_FIELDS
 from bluewright.journal.queries import gardens, tubs
 from bluewright.science.base.errors import BluewrightError
@@ -113,10 +113,8 @@ def strain(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
 def delete_reading(request: HttpRequest, garden: Garden, key: UUID, reading: UUID) -> HttpResponse:
     """Take a look back."""
     row = get_object_or_404(Reading, pk=reading, steep__pk=key, steep__garden=garden)
-    keeping.delete(row, by=request.user)
     undo = reverse("tubs.restore_reading", kwargs={"key": key, "reading": row.pk})
-    messages.info(request, "Taken out.", extra_tags=undo)
-    return redirect("tubs.show", key=key)
+    return _taken_out(request, row, key, said="Taken out.", undo=undo)
 
 
 @require_POST
@@ -124,11 +122,7 @@ def delete_reading(request: HttpRequest, garden: Garden, key: UUID, reading: UUI
 def restore_reading(request: HttpRequest, garden: Garden, key: UUID, reading: UUID) -> HttpResponse:
     """Bring a look back that was taken out."""
     row = get_object_or_404(Reading.everything, pk=reading, steep__pk=key, steep__garden=garden)
-    if keeping.restore(row, by=request.user):
-        messages.success(request, "Brought back.")
-    elif row.deleted_at is not None:
-        messages.warning(request, TOO_LATE)
-    return redirect("tubs.show", key=key)
+    return _brought_back(request, row, key)
 
 
 @require_POST
@@ -136,10 +130,8 @@ def restore_reading(request: HttpRequest, garden: Garden, key: UUID, reading: UU
 def delete_strain(request: HttpRequest, garden: Garden, key: UUID, straining: UUID) -> HttpResponse:
     """The tub was not strained after all."""
     row = get_object_or_404(Strain, pk=straining, steep__pk=key, steep__garden=garden)
-    keeping.delete(row, by=request.user)
     undo = reverse("tubs.restore_strain", kwargs={"key": key, "straining": row.pk})
-    messages.info(request, "The straining is taken back.", extra_tags=undo)
-    return redirect("tubs.show", key=key)
+    return _taken_out(request, row, key, said="The straining is taken back.", undo=undo)
 
 
 @require_POST
@@ -149,7 +141,20 @@ def restore_strain(request: HttpRequest, garden: Garden, key: UUID, straining: U
     row = get_object_or_404(Strain.everything, pk=straining, steep__pk=key, steep__garden=garden)
     if Strain.objects.filter(steep__pk=key).exists():
         messages.info(request, "It is strained already.")
-    elif keeping.restore(row, by=request.user):
+        return redirect("tubs.show", key=key)
+    return _brought_back(request, row, key)
+
+
+def _taken_out(request: HttpRequest, row: Kept, key: UUID, *, said: str, undo: str) -> HttpResponse:
+    """Take a row out of sight, and offer the way back."""
+    keeping.delete(row, by=request.user)
+    messages.info(request, said, extra_tags=undo)
+    return redirect("tubs.show", key=key)
+
+
+def _brought_back(request: HttpRequest, row: Kept, key: UUID) -> HttpResponse:
+    """Bring a row back, or say that it is too late."""
+    if keeping.restore(row, by=request.user):
         messages.success(request, "Brought back.")
     elif row.deleted_at is not None:
         messages.warning(request, TOO_LATE)
