@@ -1,22 +1,43 @@
 """All models, by noun."""
 
+from bluewright.journal.models.airing import Airing
+from bluewright.journal.models.alkali import Alkali, AlkaliPart, JarStep, JarTest
+from bluewright.journal.models.batch import Batch, LiquorLook, Poured
 from bluewright.journal.models.bed import Bed
+from bluewright.journal.models.drying import Drying, Weighing
 from bluewright.journal.models.garden import AirTemp, Garden
+from bluewright.journal.models.jar import Jar, JarFrom, JarTaken
 from bluewright.journal.models.kept import Change, Kept
 from bluewright.journal.models.picking import PickedFrom, Picking
+from bluewright.journal.models.standing import EdgeReading, Standing
 from bluewright.journal.models.steep import CallSeen, Reading, Steep, SteepLeaf, Strain
 
 __all__ = [
     "AirTemp",
+    "Airing",
+    "Alkali",
+    "AlkaliPart",
+    "Batch",
     "Bed",
     "CallSeen",
     "Change",
+    "Drying",
+    "EdgeReading",
     "Garden",
+    "Jar",
+    "JarFrom",
+    "JarStep",
+    "JarTaken",
+    "JarTest",
     "Kept",
+    "LiquorLook",
     "PickedFrom",
     "Picking",
+    "Poured",
     "Reading",
+    "Standing",
     "Steep",
     "SteepLeaf",
     "Strain",
+    "Weighing",
 ]

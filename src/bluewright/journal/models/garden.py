@@ -14,6 +14,8 @@ class Garden(Kept):
     time_zone = models.CharField(max_length=60, default="UTC")
     hemisphere = models.CharField(max_length=5, choices=[("north", "north"), ("south", "south")], default="north")
     system = models.CharField(max_length=6, choices=[("metric", "metric"), ("us", "US customary")], default="metric")
+    tap_ph = models.FloatField(null=True, blank=True)
+    tap_conductivity_us_per_cm = models.FloatField(null=True, blank=True)
     invented = models.BooleanField(default=False)
     """True for the demo garden: none of it ever happened, and every page says so."""
 

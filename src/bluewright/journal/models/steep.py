@@ -63,7 +63,8 @@ class SteepLeaf(models.Model):
         return f"{self.leaf_typed} in {self.steep}"
 
 
-def _level() -> models.PositiveSmallIntegerField[int | None, int | None]:
+def level() -> models.PositiveSmallIntegerField[int | None, int | None]:
+    """A sign on its scale of 0 to 3; empty where nobody looked."""
     return models.PositiveSmallIntegerField(null=True, blank=True)
 
 
@@ -72,13 +73,13 @@ class Reading(Kept):
 
     steep = models.ForeignKey(Steep, models.CASCADE, related_name="readings")
     taken_at = models.DateTimeField()
-    bubbles = _level()
-    scum = _level()
-    blue_cast = _level()
-    limpness = _level()
-    darkness = _level()
-    smell = _level()
-    alkali_green = _level()
+    bubbles = level()
+    scum = level()
+    blue_cast = level()
+    limpness = level()
+    darkness = level()
+    smell = level()
+    alkali_green = level()
     ph = models.FloatField(null=True, blank=True)
     temp_c = models.FloatField(null=True, blank=True)
     temp_typed = models.CharField(max_length=30, blank=True)
