@@ -12,8 +12,30 @@ from django.db import connection
 from django.test.utils import CaptureQueriesContext
 from django.utils import timezone
 
-from bluewright.journal.actions import beds, steeps
-from bluewright.journal.models import AirTemp, Bed, Garden, Picking, Reading, Steep, Strain
+from bluewright.journal.actions import batches, beds, steeps
+from bluewright.journal.actions.keeping import keep
+from bluewright.journal.models import (
+    Airing,
+    AirTemp,
+    Alkali,
+    AlkaliPart,
+    Batch,
+    Bed,
+    Drying,
+    EdgeReading,
+    Garden,
+    Jar,
+    JarStep,
+    JarTaken,
+    JarTest,
+    LiquorLook,
+    Picking,
+    Reading,
+    Standing,
+    Steep,
+    Strain,
+    Weighing,
+)
 
 STARTED = timezone.now().replace(second=0, microsecond=0)
 """When the tests began: the same minute in a whole run, so that none fails for a minute that turned."""
@@ -73,6 +95,82 @@ def an_air(garden: Garden, *, hours_ago: float, temp_c: float = 15.0, **other: A
     row = AirTemp(garden=garden, time=moment(hours_ago), temp_c=temp_c, temp_typed=f"{temp_c:g} C", **other)
     beds.add_air([row], by=None)
     return row
+
+
+def an_alkali(garden: Garden, **other: Any) -> Alkali:
+    """Half a mole of soda ash in a litre, unless told otherwise."""
+    plain = {"garden": garden, "name": "soda, half molar", "kind": "soda_ash", "mol_per_l": 0.5}
+    return keep(Alkali(**plain | other), by=None)
+
+
+def a_batch(*from_: Strain | Batch, liquor_l: list[float | None] | None = None, **other: Any) -> Batch:
+    """Liquor of these strainings and batches, begun half an hour ago; all of each unless told how many litres."""
+    first = from_[0]
+    garden = first.steep.garden if isinstance(first, Strain) else first.garden
+    volumes = liquor_l or [None] * len(from_)
+    parts = [
+        batches.LiquorIn(source=one, liquor_l=volume, liquor_typed=f"{volume:g} L" if volume else "")
+        for one, volume in zip(from_, volumes, strict=True)
+    ]
+    plain = {"garden": garden, "name": "Batch 9", "begun_at": moment(0.5)}
+    return batches.begin_batch(Batch(**plain | other), liquor=parts, by=None)
+
+
+def a_liquor_look(batch: Batch, *, hours_ago: float = 0.4, **seen: Any) -> LiquorLook:
+    return keep(LiquorLook(batch=batch, taken_at=moment(hours_ago), **seen), by=None)
+
+
+def an_alkali_part(batch: Batch, alkali: Alkali, *, hours_ago: float = 0.3, **other: Any) -> AlkaliPart:
+    plain = {"added_ml": 50.0, "added_typed": "50 mL", "ph": 8.9, "added_at": moment(hours_ago)}
+    return keep(AlkaliPart(batch=batch, alkali=alkali, **plain | other), by=None)
+
+
+def a_jar_test(batch: Batch, alkali: Alkali, *steps: tuple[float, float], **other: Any) -> JarTest:
+    """A jar of half a litre, with steps of millilitres added and the pH then."""
+    plain = {"sample_ml": 500.0, "sample_typed": "500 mL", "taken_at": moment(0.4)}
+    test = keep(JarTest(batch=batch, alkali=alkali, **plain | other), by=None)
+    for added_ml, ph in steps:
+        keep(JarStep(jar_test=test, added_ml=added_ml, added_typed=f"{added_ml:g} mL", ph=ph), by=None)
+    return test
+
+
+def an_airing(batch: Batch, **other: Any) -> Airing:
+    plain = {"started_at": moment(0.25), "way": "pour", "done_pours": 20, "done_min": 10.0}
+    return keep(Airing(batch=batch, **plain | other), by=None)
+
+
+def a_standing(
+    batch: Batch, *, hours_ago: float = 0.2, edges: list[tuple[float, float]] | None = None, **other: Any
+) -> Standing:
+    """A batch left to stand 300 mm deep, with (hours ago, millimetres) of its edge."""
+    plain = {"started_at": moment(hours_ago), "depth_mm": 300.0, "depth_typed": "30 cm"}
+    standing = keep(Standing(batch=batch, **plain | other), by=None)
+    for ago, mm in edges or []:
+        keep(
+            EdgeReading(standing=standing, taken_at=moment(ago), interface_mm=mm, interface_typed=f"{mm:g} mm"), by=None
+        )
+    return standing
+
+
+def a_drying(batch: Batch, *weighings: tuple[float, float], **other: Any) -> Drying:
+    """A dish of 100 g with (hours ago, grams in all)."""
+    plain = {"started_at": moment(100), "dish_g": 100.0, "dish_typed": "100 g"}
+    drying = keep(Drying(batch=batch, **plain | other), by=None)
+    for ago, grams in weighings:
+        keep(Weighing(drying=drying, weighed_at=moment(ago), total_g=grams, total_typed=f"{grams:g} g"), by=None)
+    return drying
+
+
+def a_jar(*from_: tuple[Batch, float], **other: Any) -> Jar:
+    """A jar with grams of each of these batches."""
+    plain = {"garden": from_[0][0].garden, "name": "Jar 9", "filled_at": moment()}
+    parts = [batches.PigmentIn(batch=batch, pigment_g=g, pigment_typed=f"{g:g} g") for batch, g in from_]
+    return batches.fill_jar(Jar(**plain | other), pigment=parts, by=None)
+
+
+def taken(jar: Jar, grams: float, **other: Any) -> JarTaken:
+    plain = {"taken_at": moment(), "taken_typed": f"{grams:g} g"}
+    return keep(JarTaken(jar=jar, taken_g=grams, **plain | other), by=None)
 
 
 @contextmanager

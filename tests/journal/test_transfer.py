@@ -9,9 +9,10 @@ from django.contrib.auth import get_user_model
 from bluewright.journal import transfer
 from bluewright.journal.actions.keeping import delete
 from bluewright.journal.bridge.steeps import steep_record
-from bluewright.journal.models import Garden, PickedFrom, Reading, Steep, SteepLeaf
+from bluewright.journal.models import Garden, Reading, Steep
 from bluewright.journal.queries import tubs
 from bluewright.science.base.errors import InputError
+from tests import cast
 from tests.cast import moment
 
 pytestmark = pytest.mark.django_db
@@ -28,8 +29,6 @@ def out(garden: Garden) -> dict[str, Any]:
 
 def gone(garden: Garden) -> None:
     """The garden is not here any more, as in another installation."""
-    for model in (PickedFrom, SteepLeaf):
-        model.objects.all().delete()
     for kind in reversed(list(transfer.KINDS.values())):
         getattr(kind[0], "everything", kind[0].objects).all().delete()
     Garden.everything.filter(pk=garden.pk).delete()
@@ -43,6 +42,29 @@ def test_what_comes_in_is_what_went_out(garden: Garden) -> None:
     before = out(garden)
     gone(garden)
     assert out(brought(before)) == before
+
+
+def test_a_batch_goes_along_from_its_straining_to_its_jar(garden: Garden, strained: Steep) -> None:
+    """One row of every kind comes in as it went out; what belongs to a row that was taken out stays behind."""
+    strain, soda = strained.strains.get(), cast.an_alkali(garden)
+    upstream = cast.a_batch(strain, liquor_l=[19.0])
+    batch = cast.a_batch(upstream)
+    cast.a_liquor_look(batch, ph=6.0, temp_c=17.0)
+    cast.a_jar_test(batch, soda, (2.0, 8.1), (1.0, 9.4))
+    cast.an_alkali_part(batch, soda)
+    cast.an_airing(batch)
+    cast.a_standing(batch, edges=[(0.1, 220.0)])
+    cast.a_drying(batch, (50, 160.0))
+    cast.taken(cast.a_jar((batch, 12.0)), 3.0)
+    before = out(garden)
+    assert [kind for kind in transfer.KINDS if not before[kind]] == ["calls_seen"]
+    gone(garden)
+    assert out(brought(before)) == before
+
+    delete(batch, by=None)
+    after = out(garden)
+    assert str(batch.pk) not in json.dumps(after)
+    assert (len(after["batches"]), after["jar_tests"], after["jar_steps"], after["weighings"]) == (1, [], [], [])
 
 
 def test_the_forecast_of_a_tub_that_came_in_rests_on_the_same_record(garden: Garden, steeping: Steep) -> None:

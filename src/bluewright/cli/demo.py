@@ -224,7 +224,7 @@ def jar(walk: Walk, potential: PotentialAnswer, call: SteepAnswer, strained: Str
     walk.scene("Mon 13 Jul", f"{walk.garden['jar']['pigment_g']:g} g in the jar; where did the rest go?")
     command = jar_yield.COMMAND
     alone = read(command.record, walk.garden["jar"])
-    whole = thread.jar_record(alone, potential=potential, call=call, strained=strained)
+    whole = thread.jar_record(alone, tubs=[thread.TubThread(potential=potential, call=call, strained=strained)])
     found = command.compute(whole, rng=np.random.default_rng(whole.seed))
     said = walk.answer(command, found)
     walk.chart("losses", charts.loss_chart(found, answer=said[2]))

@@ -17,16 +17,31 @@ from django.db import models, transaction
 
 from bluewright import __version__
 from bluewright.journal.models import (
+    Airing,
     AirTemp,
+    Alkali,
+    AlkaliPart,
+    Batch,
     Bed,
     CallSeen,
+    Drying,
+    EdgeReading,
     Garden,
+    Jar,
+    JarFrom,
+    JarStep,
+    JarTaken,
+    JarTest,
+    LiquorLook,
     PickedFrom,
     Picking,
+    Poured,
     Reading,
+    Standing,
     Steep,
     SteepLeaf,
     Strain,
+    Weighing,
 )
 from bluewright.science.base.errors import InputError
 
@@ -42,6 +57,21 @@ KINDS: Final[dict[str, tuple[type[models.Model], str]]] = {
     "strains": (Strain, "steep__garden"),
     "air_temps": (AirTemp, "garden"),
     "calls_seen": (CallSeen, "steep__garden"),
+    "alkalis": (Alkali, "garden"),
+    "batches": (Batch, "garden"),
+    "poured": (Poured, "into__garden"),
+    "liquor_looks": (LiquorLook, "batch__garden"),
+    "alkali_parts": (AlkaliPart, "batch__garden"),
+    "jar_tests": (JarTest, "batch__garden"),
+    "jar_steps": (JarStep, "jar_test__batch__garden"),
+    "airings": (Airing, "batch__garden"),
+    "standings": (Standing, "batch__garden"),
+    "edges": (EdgeReading, "standing__batch__garden"),
+    "dryings": (Drying, "batch__garden"),
+    "weighings": (Weighing, "drying__batch__garden"),
+    "jars": (Jar, "garden"),
+    "jar_from": (JarFrom, "jar__garden"),
+    "jar_taken": (JarTaken, "jar__garden"),
 }
 """Every kind of row of a garden with its path to it, in an order in which each finds what it refers to."""
 PEOPLE: Final = frozenset({"made_by_id", "changed_by_id"})
@@ -52,9 +82,12 @@ def take_out(garden: Garden) -> str:
     names = dict(get_user_model().objects.values_list("pk", "username"))
     whole: dict[str, Any] = {"format": FORMAT, "version": VERSION, "program": __version__}
     whole["garden"] = _plain(garden, names)
+    standing: dict[type[models.Model], set[Any]] = {Garden: {garden.pk}}
     for kind, (model, path) in KINDS.items():
-        rows = model._default_manager.filter(**{path: garden}).order_by("pk")
-        whole[kind] = [_plain(row, names) for row in rows if _stands(row)]
+        found = model._default_manager.filter(**{path: garden}).order_by("pk")
+        rows = [row for row in found if _stands(row, standing)]
+        standing[model] = {row.pk for row in rows}
+        whole[kind] = [_plain(row, names) for row in rows]
     return json.dumps(whole, cls=DjangoJSONEncoder, ensure_ascii=False, indent=1)
 
 
@@ -79,10 +112,15 @@ def bring_in(text: str | bytes, *, by: Any) -> Garden:
     return garden
 
 
-def _stands(row: models.Model) -> bool:
-    """Whether neither the row nor the tub or picking that it belongs to is deleted."""
-    owner = getattr(row, "steep", None) or getattr(row, "picking", None)
-    return not any(getattr(one, "deleted_at", None) for one in (row, owner) if one is not None)
+def _stands(row: models.Model, standing: dict[type[models.Model], set[Any]]) -> bool:
+    """Whether everything that a row refers to goes along: what belongs to a deleted row stays behind with it."""
+    return all(
+        getattr(row, column.attname) in standing.get(column.related_model, set())
+        for column in row._meta.concrete_fields
+        if isinstance(column, models.ForeignKey)
+        and column.attname not in PEOPLE
+        and getattr(row, column.attname) is not None
+    )
 
 
 def _plain(row: models.Model, names: dict[Any, str]) -> dict[str, Any]:

@@ -7,13 +7,15 @@ it how warm it was and will be.
 from __future__ import annotations
 
 import math
-from dataclasses import replace
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
 from datetime import timedelta
 from typing import Final
 
 import numpy as np
 
 from bluewright.science.base.bands import Band
+from bluewright.science.base.errors import InputError
 from bluewright.science.base.sourced import Floats, Prior, Sourced
 from bluewright.science.leaf.potential import draw_mmol_per_kg
 from bluewright.science.leaf.record import PotentialAnswer
@@ -93,25 +95,61 @@ def content_of(record: SteepRecord, *, rng: np.random.Generator) -> Prior:
     )
 
 
-def jar_record(
-    jar: YieldRecord, *, potential: PotentialAnswer, call: SteepAnswer, strained: StrainAnswer
-) -> YieldRecord:
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TubThread:
+    """What the earlier answers of one tub say, and the share of it that is followed: its part in a batch or a jar."""
+
+    potential: PotentialAnswer
+    """What its leaf could give."""
+    call: SteepAnswer
+    """The last strain call before straining."""
+    strained: StrainAnswer
+    """Where its blue went at straining."""
+    share_frac: float = 1.0
+    """Share of its strained liquor that is followed, 0 to 1."""
+
+
+def jar_record(jar: YieldRecord, *, tubs: Sequence[TubThread]) -> YieldRecord:
     """The jar's record with what the earlier answers of its thread say of leaf, steep and straining.
 
     A band becomes a middle and a spread: of a share, its 5 to 95 % width over 3.29; of the potential, the same of its
-    logarithm. The share of the steep comes from the last strain call before straining.
+    logarithm. Tubs that were joined: potentials add up; shares and spreads are means weighted by potential, for the
+    doubts of tubs of one garden are mostly the same doubt.
+    Raises InputError without a tub.
     """
-    spread = math.log(potential.potential_g.p95 / potential.potential_g.p5) / NINETY_WIDTH_SD
+    if not tubs:
+        raise InputError(where="tubs", what="no tub is given", right="give at least the tub that the liquor came from")
+    middles_g = [tub.share_frac * tub.potential.potential_g.p50 for tub in tubs]
+    weights = [middle_g / sum(middles_g) for middle_g in middles_g]
+    log_sds = [math.log(t.potential.potential_g.p95 / t.potential.potential_g.p5) / NINETY_WIDTH_SD for t in tubs]
     return replace(
         jar,
-        potential=Potential(median_g=potential.potential_g.p50, log_sd=spread),
-        steep=_known(call.now_in_liquor_frac),
-        blue_out=_known(strained.blue_out_frac),
+        potential=Potential(median_g=sum(middles_g), log_sd=_mean(log_sds, weights)),
+        steep=_known([tub.call.now_in_liquor_frac for tub in tubs], weights),
+        blue_out=_known([tub.strained.blue_out_frac for tub in tubs], weights),
     )
 
 
-def _known(share: Band) -> Known:
-    return Known(mean_frac=share.p50, sd_frac=max(0.001, (share.p95 - share.p5) / NINETY_WIDTH_SD))
+def expected_indigo_g(tubs: Sequence[TubThread]) -> Band:
+    """Pure indigo that a batch's liquor is believed to hold: what straining each tub gave, times what ran out.
+
+    The bands of joined tubs add up end to end, as of one doubt.
+    """
+    parts = [(tub.call.recoverable_g.now, tub.strained.blue_out_frac.p50 * tub.share_frac) for tub in tubs]
+    return Band(
+        p5=sum(now_g.p5 * kept for now_g, kept in parts),
+        p50=sum(now_g.p50 * kept for now_g, kept in parts),
+        p95=sum(now_g.p95 * kept for now_g, kept in parts),
+    )
+
+
+def _known(shares: Sequence[Band], weights: Sequence[float]) -> Known:
+    spread = _mean([(share.p95 - share.p5) / NINETY_WIDTH_SD for share in shares], weights)
+    return Known(mean_frac=_mean([share.p50 for share in shares], weights), sd_frac=max(0.001, spread))
+
+
+def _mean(values: Sequence[float], weights: Sequence[float]) -> float:
+    return sum(value * weight for value, weight in zip(values, weights, strict=True))
 
 
 def tub_paths(record: SteepRecord, hours: Floats, *, rng: np.random.Generator, n: int) -> Floats:

@@ -1,0 +1,256 @@
+"""A batch's rows become the records of its stages: liquor to be made alkaline, aired, settled, washed, dried."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from datetime import datetime, timedelta
+from itertools import accumulate
+from typing import Any
+from zoneinfo import ZoneInfo
+
+from bluewright.journal.bridge.sources import leaf_kg, liquor_l
+from bluewright.journal.models import Airing, Alkali, Batch, Drying, JarTest, LiquorLook, Standing
+from bluewright.journal.models.alkali import Added
+from bluewright.science.air.record import AirReading, AirRecord, Bubble, Paddle, Pour, Signs, Whisk
+from bluewright.science.alkali.record import Alkali as AlkaliRecord
+from bluewright.science.alkali.record import Jar as JarRecord
+from bluewright.science.alkali.record import LiquorRecord, Step, Water
+from bluewright.science.base.bands import Band
+from bluewright.science.base.errors import InputError
+from bluewright.science.settle.drying_record import DryRecord
+from bluewright.science.settle.drying_record import Weighing as WeighingRecord
+from bluewright.science.settle.interface_record import EdgeReading, SettleRecord
+from bluewright.science.settle.wash_record import RinseReading, WashRecord
+
+HARD_MG_CACO3_L = 180.0
+"""Water is called hard from here on (World Health Organization, Hardness in Drinking-water, 2011; from memory)."""
+NINETY_WIDTH_SD = 2 * 1.6449
+
+
+def liquor_record(batch: Batch, *, alkali: Alkali) -> LiquorRecord:
+    """The liquor of a batch as it stands, to be made alkaline with `alkali`: its looks, jar titration and parts so far.
+
+    Raises InputError where the rows cannot be such a liquor.
+    """
+    first_part_at = min((part.added_at for part in batch.alkali_parts.all()), default=None)
+    before = [look for look in batch.looks.all() if first_part_at is None or look.taken_at <= first_part_at]
+    tests = [test for test in batch.jar_tests.all() if test.steps.all()]
+    garden = batch.garden
+    return LiquorRecord(
+        id=batch.name,
+        liquor_l=liquor_l(batch),
+        alkali=alkali_record(alkali),
+        temp_c=latest(batch.looks.all(), "temp_c"),
+        ph=latest(before, "ph"),
+        target_ph=batch.target_ph,
+        water=Water(
+            alkalinity_mg_caco3_l=getattr(garden, "water_alkalinity_mg_caco3_l", None),
+            hardness_mg_caco3_l=getattr(garden, "water_hardness_mg_caco3_l", None),
+        ),
+        leaf_kg=leaf_kg(batch) or None,
+        jar=jar_record(tests[0]) if tests else None,
+        added_so_far=steps(part for part in batch.alkali_parts.all() if part.alkali_id == alkali.pk),
+        seed=batch.seed,
+    )
+
+
+def alkali_record(alkali: Alkali) -> AlkaliRecord:
+    """An alkali of the cupboard."""
+    return AlkaliRecord(
+        kind=_word(alkali.kind),
+        percent_w_w=alkali.percent_w_w,
+        mol_per_l=alkali.mol_per_l,
+        label_as=_word(alkali.label_as),
+        opened=alkali.opened,
+    )
+
+
+def jar_record(test: JarTest) -> JarRecord:
+    """A jar titration with its steps."""
+    return JarRecord(
+        sample_ml=test.sample_ml, temp_c=test.temp_c, alkali=alkali_record(test.alkali), steps=steps(test.steps.all())
+    )
+
+
+def steps(parts: Iterable[Added]) -> tuple[Step, ...]:
+    """Additions as sums up to each pH that was read; a part without a pH counts with the next that has one."""
+    rows = list(parts)
+    in_ml = bool(rows) and rows[0].added_ml is not None
+    sums = accumulate((row.added_ml if in_ml else row.added_g) or 0.0 for row in rows)
+    return tuple(
+        Step(added_ml=total if in_ml else None, added_g=None if in_ml else total, ph=row.ph)
+        for row, total in zip(rows, sums, strict=True)
+        if row.ph is not None
+    )
+
+
+def air_record(batch: Batch, *, indigo_g: Band | None) -> AirRecord:
+    """The airing of a batch: the latest way, with all pours and minutes of that way, and the looks taken meanwhile.
+
+    `indigo_g` is what the liquor is believed to hold. Raises InputError where nothing was aired or no temperature read.
+    """
+    airings = list(batch.airings.all())
+    if not airings:
+        raise InputError(where="airing", what="no airing has begun", right="begin one")
+    temp_c = latest(batch.looks.all(), "temp_c")
+    if temp_c is None:
+        raise InputError(where="temp_c", what="the liquor's temperature is missing", right="take it and write it down")
+    same = [one for one in airings if one.way == airings[0].way]
+    parts = list(batch.alkali_parts.all())
+    kinds = {part.alkali.kind for part in parts}
+    spread_g = (indigo_g.p95 - indigo_g.p5) / NINETY_WIDTH_SD if indigo_g is not None else None
+    way: dict[str, Any] = {airings[0].way: _way(airings[0], _total(same, "done_min"), _total(same, "done_pours"))}
+    return AirRecord(
+        id=batch.name,
+        liquor_l=liquor_l(batch),
+        temp_c=temp_c,
+        ph=latest((look for look in batch.looks.all() if look.after_min is None and look.after_pours is None), "ph")
+        or latest(parts, "ph"),
+        indigo_g=indigo_g.p50 if indigo_g is not None else None,
+        indigo_sd_g=spread_g,
+        alkali=_word(kinds.pop()) if len(kinds) == 1 else "unknown",
+        altitude_m=getattr(batch.garden, "altitude_m", None) or 0.0,
+        vessel_diameter_m=airings[0].vessel_diameter_m,
+        done_min=_total(same, "done_min"),
+        done_pours=_whole(_total(same, "done_pours")) if airings[0].way == "pour" else None,
+        readings=tuple(_air_reading(look) for look in batch.looks.all() if _while_aired(look)),
+        seed=batch.seed,
+        **way,
+    )
+
+
+def settle_record(standing: Standing, *, now: datetime) -> SettleRecord:
+    """A vessel that stands, with the heights of its edge. Raises InputError without the depth of the liquor."""
+    batch = standing.batch
+    if standing.depth_mm is None:
+        raise InputError(where="depth_mm", what="the depth of the liquor is missing", right="measure it with a stick")
+    kinds = {part.alkali.kind for part in batch.alkali_parts.all()}
+    hardness = getattr(batch.garden, "water_hardness_mg_caco3_l", None)
+    temp_c = latest(batch.looks.all(), "temp_c")
+    known: dict[str, Any] = {} if temp_c is None else {"temp_c": temp_c}
+    return SettleRecord(
+        id=batch.name,
+        depth_mm=standing.depth_mm,
+        liquor_l=liquor_l(batch) if standing.refill_l is None else None,
+        alkali=_word(kinds.pop()) if len(kinds) == 1 else "unknown",
+        hard_water=hardness is not None and hardness >= HARD_MG_CACO3_L,
+        readings=tuple(
+            EdgeReading(after_h=_hours(edge.taken_at - standing.started_at), interface_mm=edge.interface_mm)
+            for edge in standing.edges.all()
+        ),
+        started=standing.started_at.astimezone(ZoneInfo(batch.garden.time_zone)),
+        now_h=_hours(now - standing.started_at),
+        seed=batch.seed,
+        **known,
+    )
+
+
+def wash_record(batch: Batch, *, refill_l: float | None = None) -> WashRecord:
+    """The washes of a batch: the sludge as the last decant left it, the fresh water of the last wash or `refill_l`.
+
+    Raises InputError before the first decant that tells how much stayed.
+    """
+    done = [one for one in batch.standings.all() if one.decanted_at is not None]
+    left = [one.left_l for one in done if one.left_l is not None]
+    if not left:
+        raise InputError(where="left_l", what="what stayed after decanting is missing", right="say how many litres")
+    washes = [one for one in done if one.refill_l is not None]
+    first = [one for one in done if one.refill_l is None][-1:]
+    refill = refill_l or next((one.refill_l for one in reversed(washes)), None)
+    if refill is None:
+        raise InputError(where="refill_l", what="no wash was planned", right="say how much fresh water you put on")
+    tap = (batch.garden.tap_ph, batch.garden.tap_conductivity_us_per_cm)
+    return WashRecord(
+        id=batch.name,
+        sludge_l=sum(left) / len(left),
+        refill_l=refill,
+        washes_done=len(washes),
+        tap_ph=tap[0],
+        tap_conductivity_us_per_cm=tap[1],
+        readings=tuple(
+            reading
+            for number, one in [*((0, one) for one in first), *enumerate(washes, start=1)]
+            if (reading := _rinse(number, one, tap)) is not None
+        ),
+        seed=batch.seed,
+    )
+
+
+def dry_record(drying: Drying) -> DryRecord:
+    """A dish of paste with its weighings. Raises InputError before the first."""
+    given = {"temp_c": drying.temp_c, "humidity_frac": drying.humidity_frac}
+    rows = list(drying.weighings.all())
+    if not rows:
+        raise InputError(where="weighings", what="nothing was weighed yet", right="weigh the dish with the wet paste")
+    known: dict[str, Any] = {name: value for name, value in given.items() if value is not None}
+    return DryRecord(
+        id=drying.batch.name,
+        dish_g=drying.dish_g,
+        weighings=tuple(
+            WeighingRecord(after_h=max(_hours(row.weighed_at - drying.started_at), 0.0), total_g=row.total_g)
+            for row in rows
+        ),
+        scale_sd_g=drying.scale_sd_g,
+        layer_mm=drying.layer_mm,
+        seed=drying.batch.seed,
+        **known,
+    )
+
+
+def latest(rows: Iterable[Any], name: str) -> float | None:
+    """The last value that was given of a column, of rows in order of time."""
+    return next((value for row in reversed(list(rows)) if (value := getattr(row, name)) is not None), None)
+
+
+def _while_aired(look: LiquorLook) -> bool:
+    return look.after_min is not None or look.after_pours is not None
+
+
+def _air_reading(look: LiquorLook) -> AirReading:
+    by_pours = look.after_pours is not None
+    return AirReading(
+        after_min=None if by_pours else look.after_min,
+        after_pours=look.after_pours,
+        dissolved_oxygen_mg_l=look.dissolved_oxygen_mg_l,
+        signs=Signs(foam=look.foam, liquor=look.liquor),
+        ph=look.ph,
+    )
+
+
+def _way(airing: Airing, minutes: float | None, pours: float | None) -> Pour | Whisk | Bubble | Paddle:
+    if airing.way == "pour":
+        per_min = pours / minutes if pours and minutes else None
+        return Pour(height_m=airing.height_m, pour_l=airing.pour_l, pours_per_min=per_min)
+    if airing.way == "whisk":
+        return Whisk(tool=_word(airing.tool))
+    if airing.way == "bubble":
+        if airing.air_l_per_min is None:
+            raise InputError(where="air_l_per_min", what="the pump's air is missing", right="say litres a minute")
+        return Bubble(air_l_per_min=airing.air_l_per_min, bubbles=_word(airing.bubbles))
+    return Paddle()
+
+
+def _rinse(number: int, one: Standing, tap: tuple[float | None, float | None]) -> RinseReading | None:
+    ph = one.ph if tap[0] is not None else None
+    conductivity = one.conductivity_us_per_cm if tap[1] is not None else None
+    if ph is None and conductivity is None:
+        return None
+    return RinseReading(wash=number, ph=ph, conductivity_us_per_cm=conductivity)
+
+
+def _total(airings: Iterable[Airing], name: str) -> float | None:
+    given = [value for one in airings if (value := getattr(one, name)) is not None]
+    return sum(given) if given else None
+
+
+def _whole(count: float | None) -> int | None:
+    return None if count is None else int(count)
+
+
+def _hours(span: timedelta) -> float:
+    return span / timedelta(hours=1)
+
+
+def _word(stored: str) -> Any:
+    """A choice as the database holds it, a string; the record refuses what is none of its own words."""
+    return stored
