@@ -14,7 +14,7 @@ from docutils.parsers.rst import Directive
 from sphinx.application import Sphinx
 
 from bluewright.charts.signs_drawn import sign_drawing
-from bluewright.charts.tub_drawn import TubLook, tub_drawing
+from bluewright.charts.tub_drawn import read_look, tub_drawing
 from bluewright.science.base.errors import InputError
 from bluewright.science.steep.signs import SIGNS, SignName
 
@@ -42,20 +42,11 @@ class TubPicture(Directive):
     def run(self) -> list[nodes.Node]:
         """The picture beside the words that a screen reader hears."""
         try:
-            look = TubLook(**dict(_field(line) for line in self.content if line.strip()))
-        except (InputError, TypeError, ValueError) as wrong:
+            look = read_look(self.content)
+        except InputError as wrong:
             raise self.error(f"this is no tub: {wrong}") from wrong
         drawing = tub_drawing(look)
         return [_beside(drawing, ElementTree.fromstring(drawing)[0].text or "")]
-
-
-def _field(line: str) -> tuple[str, Any]:
-    name, _, value = (part.strip() for part in line.partition(":"))
-    if name in {"short_name", "stage"}:
-        return name, value
-    if name == "covered":
-        return name, value == "yes"
-    return name, float(value) if name == "fill_frac" else int(value)
 
 
 def _row(captioned: Iterable[tuple[str, str]]) -> nodes.Node:

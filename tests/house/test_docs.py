@@ -13,6 +13,7 @@ from bluewright.cli.commands import COMMANDS
 from bluewright.science.base.records import read
 from bluewright.science.steep.record import SteepRecord
 from bluewright.science.steep.signs import SIGNS
+from bluewright.words.sources import citation, entries
 from tests.house.test_house import BARE, ROOT, UNIT_ENDINGS
 
 DOCS = ROOT / "docs"
@@ -111,7 +112,7 @@ def test_every_decision_is_listed() -> None:
 
 
 def test_the_bibliography_is_readable_complete_and_in_order() -> None:
-    found = extension("source_list").entries((ROOT / "sources.bib").read_text(encoding="utf-8"))
+    found = entries((ROOT / "sources.bib").read_text(encoding="utf-8"))
     keys = [entry.key for entry in found]
     assert keys == sorted(set(keys)), "keys in alphabetical order, each once"
     for entry in found:
@@ -126,18 +127,15 @@ def test_the_bibliography_is_readable_complete_and_in_order() -> None:
 )
 def test_a_bibliography_that_cannot_be_read_is_refused(text: str) -> None:
     with pytest.raises(ValueError, match=r"sources\.bib"):
-        extension("source_list").entries(text)
+        entries(text)
 
 
 def test_a_source_is_cited_as_people_do() -> None:
-    sources = extension("source_list")
     text = (
         "@article{roe-1999,\n  author = {Roe, A. and {Institute of Blue}},\n  title = {On leaf},\n"
         "  journal = {Journal},\n  volume = {3},\n  pages = {1--9},\n  year = {1999},\n}\n"
     )
-    assert sources.citation(sources.entries(text)[0]) == (
-        "Roe, A. and Institute of Blue (1999). On leaf. Journal 3, pages 1–9."
-    )
+    assert citation(entries(text)[0]) == ("Roe, A. and Institute of Blue (1999). On leaf. Journal 3, pages 1–9.")
 
 
 def test_assets_of_other_hosts_are_found_and_links_are_free() -> None:

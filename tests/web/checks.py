@@ -17,7 +17,7 @@ NOBODY = UUID("00000000-0000-4000-8000-000000000000")
 """A key that no row has."""
 
 
-def url(name: str, **keys: Any) -> str:
+def url(name: str, /, **keys: Any) -> str:
     return reverse(name, kwargs=keys)
 
 

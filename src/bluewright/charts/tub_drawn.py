@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass
-from typing import Final
+from typing import Any, Final
 
 from bluewright.charts.palette import INK, LINEN, NIGHT
 from bluewright.charts.pen import OUTLINE, arc, disc, oval
@@ -39,6 +40,10 @@ _STAGES: Final[dict[TubStage, tuple[str, tuple[SignName, ...]]]] = {
     "settling": ("the blue is settling", ("darkness", "scum", "bubbles")),
 }
 """Each stage in words, and the signs that can be seen at it."""
+_READ: Final[dict[str, Callable[[str], Any]]] = {
+    "short_name": str, "stage": str, "fill_frac": float, "covered": lambda value: value == "yes"
+}  # fmt: skip
+"""How a field of a look is read from text; any other is a level."""
 _WIDE: Final = 240.0
 _HIGH: Final = 180.0
 _NAME_SIZE: Final = 21.0
@@ -79,6 +84,21 @@ class TubLook:
             level = getattr(self, name)
             if level is not None:
                 check_level(level, where=name)
+
+
+def read_look(lines: Iterable[str]) -> TubLook:
+    """A look from lines such as `scum: 2`, as the pages of text write it; raises InputError where it is none."""
+    found: dict[str, Any] = {}
+    for line_said in filter(str.strip, lines):
+        name, _, value = (part.strip() for part in line_said.partition(":"))
+        try:
+            found[name] = _READ.get(name, int)(value)
+        except ValueError:
+            raise InputError(where=name, what=f"{value!r} is no value of it", right="a number") from None
+    try:
+        return TubLook(**found)
+    except TypeError as error:
+        raise InputError(where="look", what=str(error), right="only fields of a look, and its name") from None
 
 
 def tub_drawing(look: TubLook) -> str:

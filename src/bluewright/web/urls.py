@@ -12,4 +12,5 @@ urlpatterns = [
     path("pickings/", include("bluewright.web.pages.pickings.urls")),
     path("tubs/", include("bluewright.web.pages.tubs.urls")),
     path("air/", include("bluewright.web.pages.air.urls")),
+    path("method/", include("bluewright.web.pages.method.urls")),
 ]

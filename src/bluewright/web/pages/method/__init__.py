@@ -1,0 +1,1 @@
+"""Method: how each number is computed, with its words, signs and sources."""
