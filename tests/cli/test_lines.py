@@ -103,7 +103,7 @@ def test_a_fault_of_the_program_is_said_in_its_line(monkeypatch, tmp_path: Path,
 
     command = RECORD_COMMANDS["strain balance"]
     failed, text = type(command)(
-        words="x", question="?", record=command.record, compute=broken, say=str, example="strain-balance"
+        words="x", question="?", record=command.record, compute=broken, said=command.said, example="strain-balance"
     ).answer_line(record("a"), 7)
     assert failed
     assert json.loads(text) == {"error": {"line": 7, "kind": "internal", "message": "ZeroDivisionError: by nothing"}}

@@ -4,57 +4,15 @@ from __future__ import annotations
 
 from bluewright.cli.record_command import RecordCommand
 from bluewright.science.alkali.dose import dose
-from bluewright.science.alkali.kinds import KINDS
-from bluewright.science.alkali.record import DoseAnswer, LiquorRecord
-from bluewright.science.base.bands import Band
-from bluewright.words.numbers import cautions, figure, ranged, rough
-
-
-def say(found: DoseAnswer) -> str:
-    """The answer as a person at the tub reads it."""
-    inputs, amount = found.inputs, found.dose
-    unit = "mL" if amount.unit == "ml" else "g"
-    of_what = f"of {KINDS[inputs.alkali.kind].words}"
-    more = " more" if inputs.added_so_far else ""
-    told = {caution.code for caution in found.cautions}
-    if amount.p50 == 0.0:
-        lines = [f"Add no more: the liquor stands at pH {_ph(found.ph_after)} already."]
-    else:
-        likely = Band(p5=amount.p5, p50=amount.p50, p95=amount.p95)
-        wanted = f"To bring {figure(inputs.liquor_l)} L to pH {inputs.target_ph:g}"
-        doubled = f" If twice as much went in by mistake: {_ph(found.ph_if_doubled)}."
-        lines = [
-            f"{wanted}: {ranged(likely, unit)}{more} {of_what}.",
-            _first(found, unit),
-            f"With all of it: pH {_ph(found.ph_after)}.{doubled if 'overdose' not in told else ''}",
-        ]
-    if found.calcite_g.p95 and "chalk-in-pigment" not in told:
-        lines.append(f"Chalk that may fall with the blue: {ranged(found.calcite_g, 'g')}.")
-    if found.ammonia_room_ppm is not None and "ammonia-air" not in told:
-        lines.append(f"Ammonia in the air of the room: {ranged(found.ammonia_room_ppm, 'ppm')}.")
-    said = [caution for caution in found.cautions if caution.code != "past-target"]
-    return "\n".join(lines + cautions([*said, *found.limits]))
-
-
-def _first(found: DoseAnswer, unit: str) -> str:
-    if found.first_part == found.dose.p50:
-        return "Add it, stir for two minutes, and read the pH once more."
-    return (
-        f"First add {rough(found.first_part)} {unit}, stir for two minutes, read the pH, and ask again with that "
-        "reading (added_so_far)."
-    )
-
-
-def _ph(band: Band) -> str:
-    return f"{band.p50:.1f} ({band.p5:.1f} to {band.p95:.1f})"
-
+from bluewright.science.alkali.record import LiquorRecord
+from bluewright.words.alkali import QUESTION, said
 
 COMMAND = RecordCommand(
     words="alkali dose",
-    question="How much alkali brings this liquor to the wanted pH, in which parts, and what else does it do?",
+    question=QUESTION,
     record=LiquorRecord,
     compute=dose,
-    say=say,
+    said=said,
     example="alkali-dose",
 )
 run = COMMAND.run

@@ -18,6 +18,7 @@ from bluewright.cli.fields import fields_text
 from bluewright.cli.lines import answer_lines
 from bluewright.science.base.errors import BluewrightError, InputError
 from bluewright.science.base.records import MAX_RECORD_BYTES, dump, read
+from bluewright.words.said import Said, text
 
 R = TypeVar("R")
 A = TypeVar("A")
@@ -28,14 +29,14 @@ class RecordCommand(Generic[R, A]):
     """One computation as a command.
 
     `words` are what is typed; `example` is the stem of a file in `bluewright/examples`; `compute` answers a record
-    with a generator seeded by the record's `seed`; `say` renders the answer as text.
+    with a generator seeded by the record's `seed`; `said` puts the answer into words.
     """
 
     words: str
     question: str
     record: type[R]
     compute: Callable[..., A]
-    say: Callable[[A], str]
+    said: Callable[[A], Said]
     example: str
 
     def run(self, arguments: Sequence[str]) -> int:
@@ -56,6 +57,10 @@ class RecordCommand(Generic[R, A]):
             return complain(self.words, str(error), code=3)
         print(json.dumps(dump(found), indent=1, ensure_ascii=False) if asked.json else self.say(found))
         return 0
+
+    def say(self, found: A) -> str:
+        """The answer as text."""
+        return text(self.said(found))
 
     def _run_lines(self, name: str) -> int:
         try:

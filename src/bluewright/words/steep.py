@@ -7,6 +7,9 @@ from typing import Final
 
 from bluewright.science.steep.answer import Option, SteepAnswer
 from bluewright.words.numbers import about, frac, moment, percent, ranged
+from bluewright.words.said import Rows, Said
+
+QUESTION: Final = "Has this steep gone far enough? Strain now, wait until when, and what does each moment lose?"
 
 READING_WORDS: Final = {
     "ph": "the pH",
@@ -25,6 +28,25 @@ WORTH_SAYING_FRAC: Final = 0.001
 NOTHING_FRAC: Final = 0.01
 MOST_ROWS: Final = 9
 """Of the table of moments; the answer itself has all."""
+
+
+def said(found: SteepAnswer) -> Said:
+    """The answer as a person at the tub reads it."""
+    name = f"{found.id}: " if found.id else ""
+    parts = (name + headline(found), best(found), grams(found), options(found), telling(found))
+    return Said(parts=parts, cautions=found.cautions)
+
+
+def options(found: SteepAnswer) -> Rows:
+    """The table of moments; the advised one is marked."""
+    some = shown(found)
+    return Rows(
+        head=("strain at", "of the best, on average", "chance of losing a fifth"),
+        rows=tuple(
+            (when(o, found), percent(o.expected_frac_of_best), percent(o.chance_of_losing_a_fifth)) for o in some
+        ),
+        advised=next((k for k, o in enumerate(some) if o.time == found.strain_at), None),
+    )
 
 
 def headline(found: SteepAnswer) -> str:

@@ -1,0 +1,30 @@
+"""The most blue that a basket can give."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from bluewright.science.leaf.record import PotentialAnswer
+from bluewright.words.numbers import figure, frac, ranged
+from bluewright.words.said import Said
+
+QUESTION: Final = "How much blue can this basket give at most, and what do waiting and damage cost?"
+
+
+def said(found: PotentialAnswer) -> Said:
+    """The answer as a person with a basket reads it."""
+    inputs = found.inputs
+    lines = [
+        f"At most {ranged(found.potential_g, 'g')} of pure indigo is in these {inputs.leaf_kg:g} kg: "
+        f"{ranged(found.potential_g_per_kg, 'g/kg')}.",
+        f"Commonly a fifth to three fifths of that ends in the jar: {ranged(found.realistic_g, 'g')}.",
+        f"Each further hour of waiting loses {frac(found.loss_per_h)} of it.",
+    ]
+    if inputs.leaf.damaged_frac:
+        lines.append(f"The damage costs {frac(found.damage_cost_frac)} of it (a judgement; below 0: a gain).")
+    if found.leaf_for_wanted_kg is not None:
+        lines.append(
+            f"For {inputs.wanted_g:g} g of pure indigo: {ranged(found.leaf_for_wanted_kg, 'kg')} of such leaf."
+        )
+    lines += [f"Others got {figure(y.low)} to {figure(y.high)} g/kg: {y.note}." for y in found.published_yields]
+    return Said(parts=tuple(lines), cautions=found.cautions)
