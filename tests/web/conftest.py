@@ -3,6 +3,16 @@
 # Before anything imports a model.
 import tests.django_ready  # noqa: F401, I001
 
+from typing import Any
+
+import pytest
+
 from tests.cast import garden, no_database_unasked, other_garden, steeping, strained, strangers_tub
 
 __all__ = ["garden", "no_database_unasked", "other_garden", "steeping", "strained", "strangers_tub"]
+
+
+@pytest.fixture(autouse=True)
+def quick_passphrases(settings: Any) -> None:
+    """Hashes that take no time: the slow ones are Django's, and tested there."""
+    settings.PASSWORD_HASHERS = ["django.contrib.auth.hashers.MD5PasswordHasher"]

@@ -12,7 +12,7 @@ import bluewright.web
 HERE = Path(__file__).parent
 WEB = Path(bluewright.web.__file__).parent
 TEMPLATES = sorted((WEB / "templates").rglob("*.html"))
-ALONE = {"today": "today/test_today.py", "door": "test_access.py"}
+ALONE = {"today": "today/test_today.py"}
 """Names without a noun, and where they are tested."""
 FILES = {"open_one": "open"}
 

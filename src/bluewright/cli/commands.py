@@ -45,5 +45,6 @@ COMMANDS: Final = (
         "open the journal in the browser: beds, pickings, tubs, today",
         "bluewright.web.serve",
     ),
+    Command(("people",), "who may come in from a phone, and what they may do", "bluewright.web.commands.people"),
     Command(("schema",), "print the JSON Schema of a record or an answer", "schema"),
 )

@@ -1,57 +1,131 @@
-"""Who is asking. Whoever sits at this machine is the garden's owner; a phone in the house comes in by the door link.
+"""Who is asking, and what they may do: the one place that says so.
 
-The door link holds a key that is made once and kept in the garden's folder; opening it lets that browser in until the
-key is changed (delete `door.key` and start anew). Everybody else is told to ask for the link.
+Whoever sits at this machine is the owner, without a passphrase. Whoever comes from elsewhere is a stranger until they
+have come in by name and passphrase; then they are what the owner made them. Which page needs which role stands in
+the tables below, by the address's name; what stands nowhere is the owner's alone.
 """
 
 from __future__ import annotations
 
-import secrets
 from collections.abc import Callable
+from dataclasses import dataclass
 from ipaddress import ip_address
+from typing import Any, Final, Literal
+from urllib.parse import urlencode
 
 from django.conf import settings
 from django.contrib.auth import get_user_model
 from django.http import HttpRequest, HttpResponse
+from django.http.request import split_domain_port
 from django.shortcuts import redirect, render
+from django.urls import Resolver404, resolve, reverse
 
-OWNER = "owner"
-DOOR = "door_key"
+from bluewright.journal.models.person import HELPER, ONLOOKER, OWNER
+from bluewright.journal.queries import people
+
+Role = Literal["owner", "helper", "onlooker", "stranger"]
+STRANGER: Final = "stranger"
+RANK: Final = {STRANGER: 0, ONLOOKER: 1, HELPER: 2, OWNER: 3}
+SAFE: Final = frozenset({"GET", "HEAD", "OPTIONS"})
+
+WORK: Final = frozenset({"today", "air", "beds", "pickings", "tubs"})
+"""Nouns of the garden's work: helpers may do all of it."""
+KNOWLEDGE: Final = frozenset({"method"})
+"""Nouns that hold nothing of the garden's: whoever is in may read and ask."""
+READ_BY_ALL: Final = frozenset({
+    "today", "air.days", "beds.index", "pickings.index", "tubs.index", "tubs.show", "gardens.begin",
+})  # fmt: skip
+"""Pages that an onlooker may read. Pages that only hold a form are not among them."""
+OF_THE_BROWSER: Final = frozenset({"gardens.open"})
+"""Posts that change nothing but which garden this browser shows: onlookers may send them."""
+OF_THE_DOOR: Final = frozenset({"door.come_in", "door.leave"})
+"""What a stranger may ask for."""
+OWNERS: Final = frozenset({
+    "gardens.begin", "gardens.take_out", "gardens.bring_in", "gardens.demo",
+    "people.index", "people.add", "people.change", "people.passphrase", "people.shut_out",
+})  # fmt: skip
+"""What is the owner's alone, but for reading what stands in `READ_BY_ALL`."""
+PASSED_ON: Final = ("HTTP_X_FORWARDED_FOR", "HTTP_FORWARDED", "HTTP_X_REAL_IP", "HTTP_VIA")
+"""What another server adds to a request that it passes on: it does not come from who sits here."""
 
 
-def owner_at_home(answer: Callable[[HttpRequest], HttpResponse]) -> Callable[[HttpRequest], HttpResponse]:
-    """Middleware: at home or let in, the asker is the owner; others see the way to the door only."""
+@dataclass(frozen=True, slots=True)
+class Standing:
+    """What the asker is, as the templates see it."""
 
-    def as_owner(request: HttpRequest) -> HttpResponse:
-        if not (at_home(request) or let_in(request) or request.path.startswith(("/door/", "/static/"))):
-            return render(request, "door.html", status=403)
-        request.user, _ = get_user_model().objects.get_or_create(username=OWNER)
-        return answer(request)
+    name: str
+    role: Role
+    at_home: bool
 
-    return as_owner
+    @property
+    def can_write(self) -> bool:
+        """Whether they may write readings and work."""
+        return RANK[self.role] >= RANK[HELPER]
+
+    @property
+    def is_owner(self) -> bool:
+        """Whether everything is theirs."""
+        return self.role == OWNER
+
+
+def needed(name: str, method: str) -> str:
+    """The least role that may ask for the address of this name by this method."""
+    if name in OF_THE_DOOR:
+        return STRANGER
+    noun = name.partition(".")[0]
+    if name in OF_THE_BROWSER or noun in KNOWLEDGE or (method in SAFE and name in READ_BY_ALL):
+        return ONLOOKER
+    return HELPER if noun in WORK and name not in OWNERS else OWNER
+
+
+def only_who_may(answer: Callable[[HttpRequest], HttpResponse]) -> Callable[[HttpRequest], HttpResponse]:
+    """Middleware: finds out who asks, and lets through only what their role may do."""
+
+    def through(request: HttpRequest) -> HttpResponse:
+        standing = _standing(request)
+        request.standing = standing  # type: ignore[attr-defined]
+        name = _name(request.path_info)
+        least = ONLOOKER if name is None else needed(name, request.method or "")
+        if RANK[standing.role] >= RANK[least]:
+            return answer(request)
+        return _to_the_door(request) if standing.role == STRANGER else render(request, "refused.html", status=403)
+
+    return through
 
 
 def at_home(request: HttpRequest) -> bool:
-    """Whether the request comes from this machine."""
+    """Whether a browser on this machine asks this machine, and no other server passed it on."""
     try:
-        return ip_address(request.META["REMOTE_ADDR"]).is_loopback
+        here = ip_address(request.META["REMOTE_ADDR"]).is_loopback
     except (KeyError, ValueError):
         return False
+    asked_for = split_domain_port(request.get_host())[0]
+    return here and asked_for not in settings.HOUSE_HOSTS and not any(name in request.META for name in PASSED_ON)
 
 
-def let_in(request: HttpRequest) -> bool:
-    """Whether this browser came in by the door link."""
-    return fits(request.session.get(DOOR, ""))
+def _standing(request: HttpRequest) -> Standing:
+    if at_home(request):
+        request.user, _ = get_user_model().objects.get_or_create(username=OWNER)
+        return Standing(name=OWNER, role="owner", at_home=True)
+    role: Any = people.role_of(request.user)
+    if role is None:
+        return Standing(name="", role="stranger", at_home=False)
+    return Standing(name=request.user.get_username(), role=role, at_home=False)
 
 
-def fits(key: str) -> bool:
-    """Whether a key is the door's, compared in a time that tells nothing."""
-    return secrets.compare_digest(key.encode(), settings.DOOR_KEY.encode())
+def _name(path: str) -> str | None:
+    """The name of an address; None for one that there is not, of which all but strangers may know."""
+    try:
+        return resolve(path).view_name
+    except Resolver404:
+        return None
 
 
-def door(request: HttpRequest, key: str) -> HttpResponse:
-    """The door link: a right key lets this browser in."""
-    if not fits(key):
-        return render(request, "door.html", status=403)
-    request.session[DOOR] = key
-    return redirect("today")
+def _to_the_door(request: HttpRequest) -> HttpResponse:
+    """The passphrase page, the same for every address whether it is there or not."""
+    door = reverse("door.come_in")
+    if request.method not in SAFE:
+        return render(request, "door/private.html", status=403)
+    if request.headers.get("HX-Request"):
+        return HttpResponse(headers={"HX-Redirect": door})
+    return redirect(f"{door}?{urlencode({'next': request.get_full_path()})}" if request.path != "/" else door)

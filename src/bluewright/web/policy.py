@@ -1,21 +1,69 @@
-"""No page may fetch anything from elsewhere: said to the browser with each answer."""
+"""What goes with every answer, and what is refused before any page looks at it.
+
+No page may fetch anything from elsewhere, run a script or take a style that isn't one of our own files, be shown in
+another's frame, or use the phone's sensors. Bodies that are too large are read to their end and thrown away: a
+browser shows an answer only once all it sent was taken.
+"""
 
 from __future__ import annotations
 
 from collections.abc import Callable
+from typing import Final
 
 from django.http import HttpRequest, HttpResponse
+from django.shortcuts import render
 
-POLICY = "default-src 'self'; img-src 'self' data:; style-src 'self' 'unsafe-inline'; frame-ancestors 'none'"
+from bluewright.web.access import at_home
+
+POLICY: Final = "; ".join((
+    "default-src 'none'", "script-src 'self'", "style-src 'self'", "img-src 'self' data: blob:", "font-src 'self'",
+    "connect-src 'self'", "manifest-src 'self'", "worker-src 'self'", "form-action 'self'", "base-uri 'none'",
+    "frame-ancestors 'none'",
+))  # fmt: skip
+UNUSED: Final = "camera=(), microphone=(), geolocation=(), payment=(), usb=(), serial=()"
+MOST_BODY_BYTES: Final = 30_000_000
+"""Of one post, all photos in it together."""
+MOST_READ_BYTES: Final = 300_000_000
+"""Up to here a body that is too large is answered in words; beyond, the server breaks off."""
+PIECE_BYTES: Final = 1 << 20
+
+Answer = Callable[[HttpRequest], HttpResponse]
 
 
-def content_policy(answer: Callable[[HttpRequest], HttpResponse]) -> Callable[[HttpRequest], HttpResponse]:
-    """Middleware that adds the policy."""
+def headers(answer: Answer) -> Answer:
+    """Middleware that adds the headers; over https it keeps cookies from ever going over plain http."""
 
-    def with_policy(request: HttpRequest) -> HttpResponse:
+    def with_headers(request: HttpRequest) -> HttpResponse:
         response = answer(request)
         response.setdefault("Content-Security-Policy", POLICY)
+        response.setdefault("Permissions-Policy", UNUSED)
         response.setdefault("Referrer-Policy", "same-origin")
+        if request.is_secure() or at_home(request):
+            # Elsewhere over plain http browsers ignore it, and complain on every page.
+            response.setdefault("Cross-Origin-Opener-Policy", "same-origin")
+        if request.is_secure():
+            for cookie in response.cookies.values():
+                cookie["secure"] = True
         return response
 
-    return with_policy
+    return with_headers
+
+
+def limit_body(answer: Answer) -> Answer:
+    """Middleware that refuses a body that is too large, in words."""
+
+    def limited(request: HttpRequest) -> HttpResponse:
+        length = int(request.META.get("CONTENT_LENGTH") or 0)
+        if length <= MOST_BODY_BYTES:
+            return answer(request)
+        while request.standing.role != "stranger" and request.read(PIECE_BYTES):  # type: ignore[attr-defined]
+            pass
+        said = {"sent_mb": -(-length // 1_000_000), "most_mb": MOST_BODY_BYTES // 1_000_000}
+        return render(request, "too_large.html", said, status=413)
+
+    return limited
+
+
+def stale(request: HttpRequest, reason: str = "") -> HttpResponse:  # noqa: ARG001 - Django names the reason
+    """The answer to a post without its token: mostly a page that was open while somebody came in anew."""
+    return render(request, "stale.html", status=403)

@@ -3,16 +3,24 @@
 from __future__ import annotations
 
 import argparse
-import os
-import secrets
 import socket
 import sys
 import webbrowser
 from collections.abc import Sequence
 from pathlib import Path
 
+from bluewright.science.base.errors import InputError
+from bluewright.web import home
+from bluewright.web.commands.people import ROLES, let_in
+
 PORT = 8642
-MOST_BODY_BYTES = 30_000_000
+HERE = frozenset({"127.0.0.1", "localhost", "localhost.local"})
+NOBODY = """\
+bluewright serve: --lan lets phones in, and nobody has a passphrase yet. Let somebody in first:
+
+  bluewright people add NAME --role helper
+
+(owner: everything; helper: writes readings and work; onlooker: looks on), then start again."""
 
 
 def run(arguments: Sequence[str]) -> int:
@@ -22,43 +30,43 @@ def run(arguments: Sequence[str]) -> int:
         description="Open the journal in the browser. Everything is kept in one folder.",
         epilog="example: bluewright serve --home my-garden --lan",
     )
-    parser.add_argument("--home", default="garden", help="folder that holds the garden (default: garden)")
+    home.add_home(parser)
     parser.add_argument("--port", type=int, default=PORT, help=f"port on this machine (default: {PORT})")
-    parser.add_argument("--lan", action="store_true", help="let phones in the house in, by a door link to scan")
+    parser.add_argument("--lan", action="store_true", help="let phones in the house in, by name and passphrase")
     parser.add_argument("--no-browser", action="store_true", help="do not open the browser")
     asked = parser.parse_args(arguments)
-    home = Path(asked.home).resolve()
-    try:
-        home.mkdir(parents=True, exist_ok=True)
-        make_keys(home)
-    except OSError as error:
-        print(f"bluewright serve: cannot write in the folder {home}: {error.strerror}", file=sys.stderr)
-        return 2
+    folder = Path(asked.home).resolve()
     if not free(asked.port):
         print(f"bluewright serve: port {asked.port} is taken; is it running already? Or choose --port", file=sys.stderr)
         return 2
     address = address_in_house() if asked.lan else None
-    os.environ["BLUEWRIGHT_HOME"] = str(home)
-    os.environ["BLUEWRIGHT_HOSTS"] = ",".join([address, socket.gethostname()] if address else [])
-    os.environ.setdefault("DJANGO_SETTINGS_MODULE", "bluewright.web.settings")
-    return serve(asked.port, address=address, browser=not asked.no_browser)
+    door = f"http://{address}:{asked.port}/" if address else ""
+    try:
+        home.use(folder, hosts=names_in_house(address) if address else (), door=door)
+    except OSError as error:
+        print(f"bluewright serve: cannot write in the folder {folder}: {error.strerror}", file=sys.stderr)
+        return 2
+    home.migrate()
+    if address and not somebody_can_come_in():
+        print(NOBODY, file=sys.stderr)
+        return 2
+    return serve(asked.port, door=door, browser=not asked.no_browser)
 
 
-def serve(port: int, *, address: str | None, browser: bool) -> int:
-    """Migrate, listen, say where, and open the browser; with an address the whole house can ask."""
+def serve(port: int, *, door: str, browser: bool) -> int:
+    """Listen, say where, and open the browser; with a door the whole house can ask."""
     from cheroot.wsgi import Server
-    from django.core.management import call_command
 
+    from bluewright.web.policy import MOST_READ_BYTES
     from bluewright.web.wsgi import application
 
-    call_command("migrate", verbosity=0, interactive=False)
-    server = Server(("0.0.0.0" if address else "127.0.0.1", port), application, numthreads=6)
-    server.max_request_body_size = MOST_BODY_BYTES
+    server = Server(("0.0.0.0" if door else "127.0.0.1", port), application, numthreads=6)
+    server.max_request_body_size = MOST_READ_BYTES
     server.prepare()
     here = f"http://127.0.0.1:{port}/"
     print(f"Bluewright is open at {here} (stop it with Ctrl-C)", flush=True)
-    if address:
-        say_door(address, port)
+    if door:
+        say_door(door)
     if browser:
         webbrowser.open(here)
     try:
@@ -70,16 +78,31 @@ def serve(port: int, *, address: str | None, browser: bool) -> int:
     return 0
 
 
-def say_door(address: str, port: int) -> None:
-    """Print the door link and a square to scan it from."""
+def say_door(door: str) -> None:
+    """Print the address that phones open, and a square to scan it from."""
     import segno
-    from django.conf import settings
 
-    link = f"http://{address}:{port}/door/{settings.DOOR_KEY}/"
-    print(f"On a phone in the same network: {link}")
-    segno.make(link, error="m").terminal(compact=True)
-    print("Whoever has this link can read and write this garden. It is plain http: use it in your own network only.")
+    print(f"On a phone in the same network: {door}")
+    segno.make(door, error="m").terminal(compact=True)
+    print("It asks for a name and a passphrase. It is plain http: use it in a network you trust.")
     sys.stdout.flush()
+
+
+def somebody_can_come_in() -> bool:
+    """Whether somebody has a passphrase; at a terminal, the first person is asked for."""
+    from bluewright.journal.queries import people
+
+    while not people.anybody_can_come_in():
+        if not home.has_terminal():
+            return False
+        print("Phones come in by name and passphrase. Who shall be the first?")
+        name = input("Name: ")
+        role = input(f"Role ({', '.join(ROLES)}) [helper]: ").strip() or "helper"
+        try:
+            let_in(name, role)
+        except InputError as error:
+            print(f"{error}.")
+    return True
 
 
 def address_in_house() -> str:
@@ -92,13 +115,11 @@ def address_in_house() -> str:
         return str(probe.getsockname()[0])
 
 
-def make_keys(home: Path) -> None:
-    """Make this installation's secret key and door key at the first start, readable by its owner alone."""
-    for name in ("secret.key", "door.key"):
-        path = home / name
-        if not path.exists():
-            path.touch(mode=0o600)
-            path.write_text(secrets.token_urlsafe(50 if name == "secret.key" else 12), encoding="utf-8")
+def names_in_house(address: str) -> tuple[str, ...]:
+    """By what phones may call this machine: its address, its name, and its name as the network announces it."""
+    name = socket.gethostname().lower()
+    found = (address, name, f"{name.partition('.')[0]}.local")
+    return tuple(one for one in found if one not in HERE)
 
 
 def free(port: int) -> bool:

@@ -20,10 +20,12 @@ def _secret(name: str) -> str:
 
 
 SECRET_KEY = _secret("secret.key")
-DOOR_KEY = _secret("door.key")
-"""What a phone in the house must bring along; see `access`."""
+DOOR = os.environ.get("BLUEWRIGHT_DOOR", "")
+"""The address that phones in the house open; empty while this machine alone may ask."""
+HOUSE_HOSTS = [name.lower() for name in os.environ.get("BLUEWRIGHT_HOSTS", "").split(",") if name]
+"""This machine's names in the house. Whoever asks by one of them has to come in by passphrase; see `access`."""
 DEBUG = False
-ALLOWED_HOSTS = ["127.0.0.1", "localhost", "[::1]", *filter(None, os.environ.get("BLUEWRIGHT_HOSTS", "").split(","))]
+ALLOWED_HOSTS = ["127.0.0.1", "localhost", "[::1]", *HOUSE_HOSTS]
 ROOT_URLCONF = "bluewright.web.urls"
 WSGI_APPLICATION = "bluewright.web.wsgi.application"
 INSTALLED_APPS = [
@@ -36,15 +38,16 @@ INSTALLED_APPS = [
     "bluewright.web",
 ]
 MIDDLEWARE = [
+    "bluewright.web.policy.headers",
     "django.middleware.security.SecurityMiddleware",
     "whitenoise.middleware.WhiteNoiseMiddleware",
-    "bluewright.web.policy.content_policy",
     "django.contrib.sessions.middleware.SessionMiddleware",
     "django.middleware.common.CommonMiddleware",
     "django.middleware.csrf.CsrfViewMiddleware",
     "django.contrib.auth.middleware.AuthenticationMiddleware",
-    "bluewright.web.access.owner_at_home",
     "django.contrib.messages.middleware.MessageMiddleware",
+    "bluewright.web.access.only_who_may",
+    "bluewright.web.policy.limit_body",
     "django.middleware.clickjacking.XFrameOptionsMiddleware",
 ]
 TEMPLATES = [
@@ -57,6 +60,7 @@ TEMPLATES = [
                 "django.template.context_processors.request",
                 "django.contrib.messages.context_processors.messages",
                 "bluewright.web.ui.context.garden",
+                "bluewright.web.ui.context.standing",
             ],
             "libraries": {"ui": "bluewright.web.ui.tags"},
             "builtins": ["django.templatetags.i18n", "bluewright.web.ui.tags"],
@@ -86,6 +90,22 @@ LANGUAGE_CODE = "en-gb"
 USE_I18N = True
 DEFAULT_AUTO_FIELD = "django.db.models.BigAutoField"
 SECURE_CONTENT_TYPE_NOSNIFF = True
+SECURE_CROSS_ORIGIN_OPENER_POLICY = None  # said by `policy`, where browsers heed it
+X_FRAME_OPTIONS = "DENY"
+AUTH_PASSWORD_VALIDATORS = [
+    {"NAME": f"django.contrib.auth.password_validation.{name}", "OPTIONS": options}
+    for name, options in (
+        ("MinimumLengthValidator", {"min_length": 10}),
+        ("CommonPasswordValidator", {}),
+        ("NumericPasswordValidator", {}),
+        ("UserAttributeSimilarityValidator", {}),
+    )
+]
+SESSION_COOKIE_NAME = "bluewright_session"
 SESSION_COOKIE_HTTPONLY = True
+SESSION_COOKIE_SAMESITE = "Lax"
+CSRF_COOKIE_HTTPONLY = True
+CSRF_COOKIE_SAMESITE = "Lax"
+CSRF_FAILURE_VIEW = "bluewright.web.policy.stale"
 SESSION_COOKIE_AGE = 60 * 60 * 24 * 180
 FORM_RENDERER = "django.forms.renderers.DjangoTemplates"

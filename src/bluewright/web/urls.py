@@ -2,10 +2,9 @@
 
 from django.urls import include, path
 
-from bluewright.web.access import door
-
 urlpatterns = [
-    path("door/<str:key>/", door, name="door"),
+    path("door/", include("bluewright.web.pages.door.urls")),
+    path("people/", include("bluewright.web.pages.people.urls")),
     path("", include("bluewright.web.pages.today.urls")),
     path("gardens/", include("bluewright.web.pages.gardens.urls")),
     path("beds/", include("bluewright.web.pages.beds.urls")),

@@ -8,6 +8,7 @@ from bluewright.journal.models.drying import Drying, Weighing
 from bluewright.journal.models.garden import AirTemp, Garden
 from bluewright.journal.models.jar import Jar, JarFrom, JarTaken
 from bluewright.journal.models.kept import Change, Kept
+from bluewright.journal.models.person import DoorTry, Person
 from bluewright.journal.models.picking import PickedFrom, Picking
 from bluewright.journal.models.standing import EdgeReading, Standing
 from bluewright.journal.models.steep import CallSeen, Reading, Steep, SteepLeaf, Strain
@@ -23,6 +24,7 @@ __all__ = [
     "Change",
     "Drying",
     "EdgeReading",
+    "DoorTry",
     "Garden",
     "Jar",
     "JarFrom",
@@ -31,6 +33,7 @@ __all__ = [
     "JarTest",
     "Kept",
     "LiquorLook",
+    "Person",
     "PickedFrom",
     "Picking",
     "Poured",

@@ -1,4 +1,4 @@
-"""What every page has: the garden that is open."""
+"""What every page has: the garden that is open, and who asks."""
 
 from __future__ import annotations
 
@@ -12,8 +12,17 @@ from bluewright.journal.queries import gardens
 OPEN_GARDEN = "open_garden"
 
 
+def standing(request: HttpRequest) -> dict[str, Any]:
+    """Who asks and what they may do: `me`, `can_write`, `is_owner`; what they may not do is not shown to them."""
+    me = getattr(request, "standing", None)
+    return {"me": me, "can_write": bool(me and me.can_write), "is_owner": bool(me and me.is_owner)}
+
+
 def garden(request: HttpRequest) -> dict[str, Any]:
-    """The open garden, for the head of each page."""
+    """The open garden, for the head of each page; strangers are told of none."""
+    me = getattr(request, "standing", None)
+    if me is None or me.role == "stranger":
+        return {"garden": None}
     return {"garden": open_garden(request)}
 
 

@@ -18,11 +18,11 @@ from bluewright.web.ui.context import open_garden
 View = Callable[..., HttpResponse]
 
 
-def shown(request: HttpRequest, template: str, page: Any, *, status: int = 200) -> HttpResponse:
-    """The page by its template; its own JSON twin when asked for."""
+def shown(request: HttpRequest, template: str, page: Any, *, status: int = 200, **beside: Any) -> HttpResponse:
+    """The page by its template, with what else that needs; the page's own JSON twin when asked for."""
     if request.GET.get("as") == "json":
         return JsonResponse(asdict(page), status=status)
-    return render(request, template, {"page": page}, status=status)
+    return render(request, template, {"page": page, **beside}, status=status)
 
 
 def posted(request: HttpRequest) -> QueryDict | None:

@@ -1,0 +1,1 @@
+"""The door: where whoever comes from another machine says who they are."""
