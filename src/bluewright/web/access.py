@@ -28,14 +28,17 @@ STRANGER: Final = "stranger"
 RANK: Final = {STRANGER: 0, ONLOOKER: 1, HELPER: 2, OWNER: 3}
 SAFE: Final = frozenset({"GET", "HEAD", "OPTIONS"})
 
-WORK: Final = frozenset({"today", "air", "beds", "pickings", "tubs"})
-"""Nouns of the garden's work: helpers may do all of it."""
-KNOWLEDGE: Final = frozenset({"method"})
-"""Nouns that hold nothing of the garden's: whoever is in may read and ask."""
-READ_BY_ALL: Final = frozenset({
-    "today", "air.days", "beds.index", "pickings.index", "tubs.index", "tubs.show", "gardens.begin",
+WORK: Final = frozenset({
+    "today", "air", "beds", "pickings", "tubs",
+    "batches", "alkali", "airing", "settling", "drying", "jars", "book", "photos", "intake",
 })  # fmt: skip
-"""Pages that an onlooker may read. Pages that only hold a form are not among them."""
+"""Nouns of the garden's work: helpers may do all of it."""
+KNOWLEDGE: Final = frozenset({"bench", "method"})
+"""Nouns that hold nothing of the garden's: whoever is in may read and ask."""
+READING: Final = frozenset({"index", "show"})
+"""Verbs of the garden's work that an onlooker may read."""
+READ_BY_ALL: Final = frozenset({"today", "air.days", "gardens.begin"})
+"""Further pages that an onlooker may read. Pages that only hold a form are not among them."""
 OF_THE_BROWSER: Final = frozenset({"gardens.open"})
 """Posts that change nothing but which garden this browser shows: onlookers may send them."""
 OF_THE_DOOR: Final = frozenset({"door.come_in", "door.leave"})
@@ -72,8 +75,9 @@ def needed(name: str, method: str) -> str:
     """The least role that may ask for the address of this name by this method."""
     if name in OF_THE_DOOR:
         return STRANGER
-    noun = name.partition(".")[0]
-    if name in OF_THE_BROWSER or noun in KNOWLEDGE or (method in SAFE and name in READ_BY_ALL):
+    noun, _, verb = name.partition(".")
+    reading = name in READ_BY_ALL or (noun in WORK and verb in READING)
+    if name in OF_THE_BROWSER or noun in KNOWLEDGE or (method in SAFE and reading):
         return ONLOOKER
     return HELPER if noun in WORK and name not in OWNERS else OWNER
 
