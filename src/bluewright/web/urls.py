@@ -10,6 +10,7 @@ urlpatterns = [
     path("beds/", include("bluewright.web.pages.beds.urls")),
     path("pickings/", include("bluewright.web.pages.pickings.urls")),
     path("tubs/", include("bluewright.web.pages.tubs.urls")),
+    path("batches/", include("bluewright.web.pages.batches.urls")),
     path("air/", include("bluewright.web.pages.air.urls")),
     path("method/", include("bluewright.web.pages.method.urls")),
 ]

@@ -4,7 +4,7 @@ import pytest
 from django.test import Client
 
 from bluewright.journal.models import Steep, Strain
-from tests.cast import a_straining
+from tests.cast import a_batch, a_straining
 from tests.web.checks import NOBODY, only, to_the_start_without_a_garden, url
 
 pytestmark = pytest.mark.django_db
@@ -42,3 +42,11 @@ def test_before_the_first_garden_it_leads_to_the_beginning(client: Client) -> No
 def test_it_is_only_posted(client: Client, strained: Steep) -> None:
     only(client, where(strained.strains.get()), "post")
     assert strained.strains.count() == 1
+
+
+def test_a_straining_whose_liquor_is_in_a_batch_stays(client: Client, strained: Steep) -> None:
+    strain = strained.strains.get()
+    a_batch(strain)
+    response = client.post(url("tubs.delete_strain", key=strained.pk, straining=strain.pk), follow=True)
+    assert strained.strains.exists()
+    assert "take the batch out first" in response.content.decode()

@@ -55,12 +55,6 @@ def unworked_strains(of: Garden) -> QuerySet[Strain]:
     )
 
 
-def batches_of_tub(steep: UUID) -> QuerySet[Batch]:
-    """The batches that a tub's liquor went into straight away."""
-    fed = Poured.objects.filter(into=OuterRef("pk"), strain__steep=steep, strain__deleted_at=None)
-    return Batch.objects.filter(Exists(fed))
-
-
 def stage_of(found: Batch) -> Stage:
     """How far a whole batch has come; the farthest counts."""
     reached: tuple[tuple[Stage, bool], ...] = (

@@ -9,7 +9,7 @@ from uuid import UUID
 
 from django.db.models import Exists, OuterRef, Prefetch, QuerySet
 
-from bluewright.journal.models import AirTemp, Garden, Reading, Steep, SteepLeaf, Strain
+from bluewright.journal.models import AirTemp, Garden, Poured, Reading, Steep, SteepLeaf, Strain
 
 AIR_BEFORE: Final = timedelta(days=2)
 AIR_AFTER: Final = timedelta(days=30)
@@ -58,8 +58,9 @@ def air_by_tub(of: Garden, steeps: Iterable[Steep]) -> dict[UUID, list[AirTemp]]
 
 
 def _whole(steeps: QuerySet[Steep]) -> QuerySet[Steep]:
+    went = Prefetch("went_into", queryset=Poured.objects.filter(into__deleted_at=None).select_related("into"))
     return steeps.select_related("garden").prefetch_related(
         Prefetch("leaf", queryset=SteepLeaf.objects.select_related("picking")),
         Prefetch("readings", queryset=Reading.objects.order_by("taken_at")),
-        Prefetch("strains", queryset=Strain.objects.order_by("-strained_at")),
+        Prefetch("strains", queryset=Strain.objects.order_by("-strained_at").prefetch_related(went)),
     )

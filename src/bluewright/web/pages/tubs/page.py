@@ -70,6 +70,8 @@ class StrainRow:
     key: str
     when: str
     said: str
+    batches: tuple[tuple[str, str], ...]
+    """Name and key of each batch that its liquor went into."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -182,4 +184,5 @@ def _strained(row: Strain, zone: ZoneInfo) -> StrainRow:
         key=str(row.pk),
         when=moment(row.strained_at.astimezone(zone)),
         said=f"{row.get_squeeze_display()}{liquor}",
+        batches=tuple((part.into.name, str(part.into_id)) for part in row.went_into.all()),
     )

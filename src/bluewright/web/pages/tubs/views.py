@@ -130,6 +130,9 @@ def restore_reading(request: HttpRequest, garden: Garden, key: UUID, reading: UU
 def delete_strain(request: HttpRequest, garden: Garden, key: UUID, straining: UUID) -> HttpResponse:
     """The tub was not strained after all."""
     row = get_object_or_404(Strain, pk=straining, steep__pk=key, steep__garden=garden)
+    if row.went_into.filter(into__deleted_at=None).exists():
+        messages.warning(request, "Its liquor is in a batch: take the batch out first.")
+        return redirect("tubs.show", key=key)
     undo = reverse("tubs.restore_strain", kwargs={"key": key, "straining": row.pk})
     return _taken_out(request, row, key, said="The straining is taken back.", undo=undo)
 

@@ -1,0 +1,1 @@
+"""Batches: liquor from its straining to its jar; each stage has pages of its own."""

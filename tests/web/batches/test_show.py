@@ -1,0 +1,93 @@
+"""`/batches/<key>/`: one batch, its stages and its story."""
+
+import pytest
+from django.test import Client
+
+from bluewright.journal.models import Batch, Garden, Steep
+from tests import cast
+from tests.web.checks import NOBODY, flat, only, to_the_start_without_a_garden, url
+
+pytestmark = pytest.mark.django_db
+
+
+@pytest.fixture
+def batch(strained: Steep) -> Batch:
+    return cast.a_batch(strained.strains.get(), name="First blue")
+
+
+def where(batch: Batch) -> str:
+    return url("batches.show", key=batch.pk)
+
+
+def test_it_says_where_it_came_from_and_what_comes_next(client: Client, batch: Batch, strained: Steep) -> None:
+    """38 L were measured at straining, of 5 kg of leaf."""
+    page = client.get(where(batch)).context["page"]
+    assert "38 L" in page.head.facts
+    assert "5 kg" in page.head.facts
+    assert page.tubs == (("Tub 2", url("tubs.show", key=strained.pk)),)
+    assert [(one.name, one.state) for one in page.head.stages[:3]] == [
+        ("Liquor", "done"), ("Alkali", "next"), ("Air", "later")
+    ]  # fmt: skip
+
+
+def test_its_story_tells_everything_the_newest_first(client: Client, batch: Batch) -> None:
+    soda = cast.an_alkali(batch.garden)
+    cast.a_liquor_look(batch, hours_ago=0.45, ph=6.2, temp_c=17.0, temp_typed="17 C")
+    cast.a_jar_test(batch, soda, (2.0, 9.2))
+    cast.an_alkali_part(batch, soda, ph=9.4)
+    cast.an_airing(batch)
+    cast.a_standing(batch, hours_ago=0.2)
+    cast.a_standing(batch, hours_ago=0.15, refill_l=20.0, refill_typed="20 L", decanted_at=cast.moment(0.1))
+    cast.a_drying(batch, (0.02, 180.0), started_at=cast.moment(0.05))
+    story = [one.said for one in client.get(where(batch)).context["page"].story]
+    assert story == [
+        "put to dry; last weighed 180 g with the dish",
+        "washed with 20 L of fresh water, and decanted",
+        "left to settle",
+        "poured from vessel to vessel: 20 pours, 10 minutes",
+        "50 mL soda, half molar; pH 9.4",
+        "jar titration of 500 mL with soda, half molar",
+        "liquor 17 C; pH 6.2",
+    ]
+
+
+def test_liquor_of_unknown_volume_and_no_leaf_says_what_is_missing(client: Client, garden: Garden) -> None:
+    strain = cast.a_straining(cast.a_tub(garden, leaf=[]))
+    page = client.get(where(cast.a_batch(strain))).context["page"]
+    assert "leaf_kg" in page.head.facts
+
+
+def test_a_batch_poured_on_names_the_one_it_went_into(client: Client, batch: Batch) -> None:
+    cast.a_batch(batch, name="The great tub")
+    page = client.get(where(batch)).context["page"]
+    assert "The great tub" in page.head.over
+    assert not page.can_end
+
+
+def test_there_is_no_batch_of_a_wrong_key(client: Client, garden: Garden) -> None:
+    assert client.get(url("batches.show", key=NOBODY)).status_code == 404
+
+
+def test_a_stranger_s_batch_is_not_there(client: Client, strangers_tub: Steep) -> None:
+    assert client.get(where(cast.a_batch(strangers_tub.strains.get()))).status_code == 404
+
+
+def test_before_the_first_garden_it_leads_to_the_beginning(client: Client) -> None:
+    to_the_start_without_a_garden(client, url("batches.show", key=NOBODY))
+
+
+def test_it_is_only_read(client: Client, batch: Batch) -> None:
+    only(client, where(batch), "get")
+
+
+def test_more_parts_need_no_more_statements(client: Client, batch: Batch) -> None:
+    soda = cast.an_alkali(batch.garden)
+    cast.an_alkali_part(batch, soda)
+    cast.a_standing(batch, edges=[(0.1, 200.0)])
+    flat(client, where(batch), lambda: [(cast.an_alkali_part(batch, soda), cast.a_standing(batch)) for _ in range(3)])
+
+
+def test_its_json_twin_says_the_same(client: Client, batch: Batch) -> None:
+    twin = client.get(where(batch), {"as": "json"}).json()
+    assert twin["head"]["name"] == "First blue"
+    assert twin["head"]["facts"] == client.get(where(batch)).context["page"].head.facts
