@@ -7,7 +7,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from bluewright.science.alkali.record import Room
+from bluewright.science.alkali.hazards import on_the_shelf
+from bluewright.science.alkali.record import Alkali, Room
 from bluewright.science.alkali.room import above_liquor_ppm, room_ppm
 from bluewright.science.media.calcite import VINEGAR_ML_PER_G_CALCITE
 from bluewright.science.media.tub import surface_m2
@@ -107,3 +108,20 @@ def test_every_caution_and_every_source_is_said_once() -> None:
     found = answer(room=ROOM)
     codes = [caution.code for caution in found.cautions]
     assert len(codes) == len(set(codes)) and len(found.sources) == len(set(found.sources))
+
+
+@pytest.mark.parametrize(
+    ("alkali", "codes"),
+    [
+        (Alkali(kind="ammonia", percent_w_w=25.0), {"eyes", "alkali-into-water", "bleach"}),
+        (Alkali(kind="ammonia", percent_w_w=5.0), {"alkali-into-water", "bleach"}),
+        (Alkali(kind="lye"), {"eyes", "heat-of-lye", "bleach"}),
+        (Alkali(kind="slaked_lime"), {"eyes", "alkali-into-water", "bleach"}),
+        (Alkali(kind="soda_ash"), {"alkali-into-water", "bleach"}),
+    ],
+)
+def test_each_alkali_carries_its_cautions_on_the_shelf(alkali: Alkali, codes: set[str]) -> None:
+    """Caustic are lye, lime and ammonia of more than 10 %; lye grows hot in water; nothing goes near bleach."""
+    found = on_the_shelf(alkali)
+    assert {caution.code for caution in found} == codes
+    assert ("chloramine" in " ".join(c.text for c in found)) is (alkali.kind == "ammonia")

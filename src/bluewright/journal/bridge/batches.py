@@ -8,13 +8,13 @@ from itertools import accumulate
 from typing import Any
 from zoneinfo import ZoneInfo
 
+from bluewright.journal.bridge.dosing import amount, dosing
 from bluewright.journal.bridge.sources import leaf_kg, liquor_l
 from bluewright.journal.models import Airing, Alkali, Batch, Drying, JarTest, LiquorLook, Standing
-from bluewright.journal.models.alkali import Added
 from bluewright.science.air.record import AirReading, AirRecord, Bubble, Paddle, Pour, Signs, Whisk
 from bluewright.science.alkali.record import Alkali as AlkaliRecord
 from bluewright.science.alkali.record import Jar as JarRecord
-from bluewright.science.alkali.record import LiquorRecord, Step, Water
+from bluewright.science.alkali.record import LiquorRecord, Room, Step, Water
 from bluewright.science.base.bands import Band
 from bluewright.science.base.errors import InputError
 from bluewright.science.settle.drying_record import DryRecord
@@ -30,28 +30,40 @@ NINETY_WIDTH_SD = 2 * 1.6449
 def liquor_record(batch: Batch, *, alkali: Alkali) -> LiquorRecord:
     """The liquor of a batch as it stands, to be made alkaline with `alkali`: its looks, jar titration and parts so far.
 
-    Raises InputError where the rows cannot be such a liquor.
+    Parts of another alkali count through the pH that was read after them (`bridge.dosing`). Raises InputError where the
+    rows cannot be such a liquor.
     """
-    first_part_at = min((part.added_at for part in batch.alkali_parts.all()), default=None)
-    before = [look for look in batch.looks.all() if first_part_at is None or look.taken_at <= first_part_at]
-    tests = [test for test in batch.jar_tests.all() if test.steps.all()]
-    garden = batch.garden
+    garden, had_l = batch.garden, liquor_l(batch)
+    known = dosing(batch, alkali=alkali, liquor_l=had_l)
+    in_ml = alkali_record(alkali).unit == "ml"
     return LiquorRecord(
         id=batch.name,
-        liquor_l=liquor_l(batch),
+        liquor_l=had_l + known.grown_l,
         alkali=alkali_record(alkali),
         temp_c=latest(batch.looks.all(), "temp_c"),
-        ph=latest(before, "ph"),
+        ph=known.ph,
         target_ph=batch.target_ph,
         water=Water(
             alkalinity_mg_caco3_l=getattr(garden, "water_alkalinity_mg_caco3_l", None),
             hardness_mg_caco3_l=getattr(garden, "water_hardness_mg_caco3_l", None),
         ),
         leaf_kg=leaf_kg(batch) or None,
-        jar=jar_record(tests[0]) if tests else None,
-        added_so_far=steps(part for part in batch.alkali_parts.all() if part.alkali_id == alkali.pk),
+        jar=jar_record(known.jar, had_per_l=known.jar_had_per_l) if known.jar is not None else None,
+        added_so_far=tuple(
+            Step(added_ml=total if in_ml else None, added_g=None if in_ml else total, ph=ph)
+            for total, ph in known.read.items()
+        ),
+        ph_sd=batch.ph_sd,
+        room=room_record(batch),
         seed=batch.seed,
     )
+
+
+def room_record(batch: Batch) -> Room | None:
+    """The room in which alkali goes in; None outdoors."""
+    if batch.room_m3 is None or batch.air_changes_per_h is None:
+        return None
+    return Room(volume_m3=batch.room_m3, air_changes_per_h=batch.air_changes_per_h)
 
 
 def alkali_record(alkali: Alkali) -> AlkaliRecord:
@@ -65,22 +77,24 @@ def alkali_record(alkali: Alkali) -> AlkaliRecord:
     )
 
 
-def jar_record(test: JarTest) -> JarRecord:
-    """A jar titration with its steps."""
+def jar_record(test: JarTest, *, had_per_l: float = 0.0) -> JarRecord:
+    """A jar titration with its steps, as sums up to each pH that was read; a step without a pH counts with the next.
+
+    `had_per_l` is what a litre of its liquor held of the same alkali when the jar was drawn.
+    """
+    alkali, rows = alkali_record(test.alkali), list(test.steps.all())
+    had = had_per_l * test.sample_ml / 1000.0
+    sums = [had + total for total in accumulate(amount(row) for row in rows)]
+    in_ml = alkali.unit == "ml"
     return JarRecord(
-        sample_ml=test.sample_ml, temp_c=test.temp_c, alkali=alkali_record(test.alkali), steps=steps(test.steps.all())
-    )
-
-
-def steps(parts: Iterable[Added]) -> tuple[Step, ...]:
-    """Additions as sums up to each pH that was read; a part without a pH counts with the next that has one."""
-    rows = list(parts)
-    in_ml = bool(rows) and rows[0].added_ml is not None
-    sums = accumulate((row.added_ml if in_ml else row.added_g) or 0.0 for row in rows)
-    return tuple(
-        Step(added_ml=total if in_ml else None, added_g=None if in_ml else total, ph=row.ph)
-        for row, total in zip(rows, sums, strict=True)
-        if row.ph is not None
+        sample_ml=test.sample_ml,
+        temp_c=test.temp_c,
+        alkali=alkali,
+        steps=tuple(
+            Step(added_ml=total if in_ml else None, added_g=None if in_ml else total, ph=row.ph)
+            for row, total in zip(rows, sums, strict=True)
+            if row.ph is not None
+        ),
     )
 
 

@@ -28,6 +28,8 @@ class Alkali(Kept):
     kind = models.CharField(max_length=16, choices=KINDS)
     percent_w_w = models.FloatField(null=True, blank=True)
     mol_per_l = models.FloatField(null=True, blank=True)
+    strength_typed = models.CharField(max_length=30, blank=True)
+    """`9.5 %`, `25 g in 500 mL`; empty where it stands dry or without a label."""
     label_as = models.CharField(
         max_length=6, choices=[("nh3", "ammonia (NH3)"), ("nh4oh", "ammonium hydroxide (NH4OH)")], default="nh3"
     )

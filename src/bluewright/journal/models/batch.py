@@ -16,6 +16,13 @@ class Batch(Kept):
     name = models.CharField(max_length=60)
     begun_at = models.DateTimeField()
     target_ph = models.FloatField(default=9.5)
+    ph_sd = models.FloatField(default=0.2)
+    """Of a pH reading: a calibrated meter 0.1, a cheap pen 0.2, strips 0.3."""
+    room_m3 = models.FloatField(null=True, blank=True)
+    """The room in which alkali goes in; empty outdoors."""
+    room_typed = models.CharField(max_length=30, blank=True)
+    air_changes_per_h = models.FloatField(null=True, blank=True)
+    """How often an hour the air of that room is renewed."""
     ended_at = models.DateTimeField(null=True, blank=True)
     """When it was given up (spoilt, spilt, thrown away); a batch that reached its jar needs none."""
     ended_why = models.CharField(max_length=120, blank=True)

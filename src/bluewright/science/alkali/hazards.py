@@ -43,6 +43,16 @@ HIGHEST_TARGET_PH: Final = Sourced(
     value=11.5, unit="1", source="common-practice", low=11.0, high=12.0, grade="guess",
     note="beyond it the leaf's phenolics and the brine itself are too little known",
 )  # fmt: skip
+BLEACH: Final = Caution(
+    code="bleach",
+    text="Never let this liquor or its alkali meet bleach or any other cleaner.",
+    source="common-practice",
+)
+BLEACH_AND_AMMONIA: Final = Caution(
+    code="bleach",
+    text="Never let ammonia meet bleach: the gas they make (chloramine) has killed people.",
+    source="common-practice",
+)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -60,13 +70,20 @@ class Effects:
 
 def cautions(record: LiquorRecord, effects: Effects) -> tuple[Caution, ...]:
     """All cautions for this record and what its dose does; those that could hurt stand first."""
-    found = [*_gas(record, effects), *_burns(record), *_water(effects)]
+    used = [record.alkali] if record.jar is None else [record.alkali, record.jar.alkali or record.alkali]
+    found = [*_gas(record, effects), *_burns(record.alkali, used), *_water(effects)]
     return (*found, *_chalk(record, effects), *_trust(record, effects))
+
+
+def on_the_shelf(alkali: Alkali) -> tuple[Caution, ...]:
+    """Cautions that hold wherever this alkali is handled, whatever the dose."""
+    bleach = BLEACH_AND_AMMONIA if alkali.kind == "ammonia" else BLEACH
+    return (*_burns(alkali, [alkali]), bleach)
 
 
 def _gas(record: LiquorRecord, effects: Effects) -> list[Caution]:
     if effects.above_ppm is None:
-        return [_caution("bleach", "Never let this liquor or its alkali meet bleach or any other cleaner.")]
+        return [BLEACH]
     limits = (
         f"work limits are {EXPOSURE_PPM['eight_hours'].value:.0f} ppm over eight hours and "
         f"{EXPOSURE_PPM['fifteen_minutes'].value:.0f} over a quarter of an hour, and "
@@ -84,12 +101,11 @@ def _gas(record: LiquorRecord, effects: Effects) -> list[Caution]:
         )
     return [
         _caution("ammonia-air", text, source="niosh-ammonia"),
-        _caution("bleach", "Never let ammonia meet bleach: the gas they make (chloramine) has killed people."),
+        BLEACH_AND_AMMONIA,
     ]
 
 
-def _burns(record: LiquorRecord) -> list[Caution]:
-    used = [record.alkali] if record.jar is None else [record.alkali, record.jar.alkali or record.alkali]
+def _burns(dosed: Alkali, used: list[Alkali]) -> list[Caution]:
     found = []
     if any(_caustic(alkali) for alkali in used):
         found.append(
@@ -99,7 +115,7 @@ def _burns(record: LiquorRecord) -> list[Caution]:
                 "and call for help. What the product's label says goes first.",
             )
         )
-    if record.alkali.kind in {"lye", "potassium_lye"}:
+    if dosed.kind in {"lye", "potassium_lye"}:
         found.append(
             _caution(
                 "heat-of-lye",

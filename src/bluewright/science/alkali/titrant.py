@@ -9,8 +9,10 @@ import numpy as np
 
 from bluewright.science.alkali.kinds import KINDS, SOLUTION_PURITY, UNLABELLED_AMMONIA, AlkaliKind
 from bluewright.science.alkali.record import Alkali
+from bluewright.science.base.errors import InputError
 from bluewright.science.base.sourced import Floats, Prior
 from bluewright.science.media.activity import STUDIED_IONIC_MOL_PER_L
+from bluewright.science.media.alkali_kind import Kind
 from bluewright.science.media.ammonia import STRENGTH, ammonia_mol_per_l
 from bluewright.science.media.charge import LN10, Liquid, balance, gamma
 from bluewright.science.media.solutions import density_kg_per_l
@@ -58,6 +60,21 @@ def titrant(alkali: Alkali) -> Titrant:
         strength = 1000.0 * share * density_kg_per_l(share, solute=kind.solute, temp_c=ROOM_C) / kind.molar.value
         return Titrant(kind=kind, nominal_mol=strength / 1000.0, purity=SOLUTION_PURITY, dissolved=True)
     return Titrant(kind=kind, nominal_mol=1.0 / kind.molar.value, purity=kind.purity, dissolved=dissolved)
+
+
+def made_up_mol_per_l(dry_g: float, *, solution_l: float, kind: Kind) -> float:
+    """Strength of a solution made up from the dry alkali, mol/L.
+
+    Formula: g / L / g/mol * purity, the middle purity as sold (soda ash 0.98, potassium lye 0.87).
+    Raises InputError for ammonia and ash lye, which nobody weighs out dry.
+    """
+    if kind in {"ammonia", "ash_lye"}:
+        raise InputError(
+            where="mol_per_l",
+            what=f"{KINDS[kind].words} is not made up from a dry alkali",
+            right="give the per cent on the label" if kind == "ammonia" else "titrate it with vinegar and give mol/L",
+        )
+    return dry_g / KINDS[kind].molar.value / solution_l * KINDS[kind].purity.centre
 
 
 def _wider(prior: Prior, spread: float) -> Prior:
