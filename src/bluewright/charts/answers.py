@@ -14,6 +14,7 @@ from bluewright.science.media.tub_temp_record import TubTempAnswer
 from bluewright.science.pigment.yield_record import YieldAnswer
 from bluewright.science.settle.drying_record import DryAnswer
 from bluewright.science.settle.interface_record import SettleAnswer
+from bluewright.science.settle.wash_record import WashAnswer
 from bluewright.science.steep.answer import SteepAnswer
 from bluewright.science.steep.ensemble import noticed
 from bluewright.science.steep.record import Reading
@@ -134,6 +135,23 @@ def settle_chart(found: SettleAnswer, *, answer: str) -> str:
             band=_curve(found.edge_mm_by_h),
             points=tuple(Point(x=r.after_h, y=r.interface_mm) for r in record.readings),
             choice=Choice(span=_span(found.decant_after_h), label="decant"),
+            y_from_zero=True,
+        )
+    )
+
+
+def wash_chart(found: WashAnswer, *, answer: str) -> str:
+    """How much stays after each wash? Share of what was dissolved against washes, with the share that is aimed at."""
+    done = found.residues[0].wash - 1
+    steps = [(done, found.residue_now_frac), *((step.wash, step.residue_frac) for step in found.residues)]
+    return curve_chart(
+        CurveChart(
+            question=f"How much stays in {found.inputs.id or 'the sludge'} after each wash?",
+            answer=answer,
+            x_name="washes",
+            y_name="left of what was dissolved, %",
+            band=_curve(tuple(BandAt(at=at, p5=b.p5, p50=b.p50, p95=b.p95) for at, b in steps), scale=100),
+            target=Target(value=100 * found.target_frac, label=f"wanted: {100 * found.target_frac:.2g}%"),
             y_from_zero=True,
         )
     )

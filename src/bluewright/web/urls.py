@@ -13,4 +13,5 @@ urlpatterns = [
     path("batches/", include("bluewright.web.pages.batches.urls")),
     path("air/", include("bluewright.web.pages.air.urls")),
     path("method/", include("bluewright.web.pages.method.urls")),
+    path("bench/", include("bluewright.web.pages.bench.urls")),
 ]

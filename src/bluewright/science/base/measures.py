@@ -31,6 +31,7 @@ MeasureKind = Literal[
     "length_mm",
     "area_m2",
     "time_h",
+    "time_min",
     "ph",
     "fraction",
     "count",
@@ -114,6 +115,13 @@ _KINDS: Final[Mapping[MeasureKind, _Kind]] = {
         bare={"metric": "h", "us": "h"},
         said={"metric": _TIME, "us": _TIME},
     ),
+    "time_min": _Kind(
+        noun="a length of time",
+        dimension="time",
+        canonical=Fraction(1, 60),
+        bare={"metric": "min", "us": "min"},
+        said={"metric": _TIME, "us": _TIME},
+    ),
     "ph": _Kind(noun="a pH", dimension="pH", bare={}, said={}),
     "fraction": _Kind(noun="a share", dimension="share", bare={}, said={"metric": (("%", 0.0),), "us": (("%", 0.0),)}),
     "count": _Kind(noun="a count", dimension="count", bare={}, said={}),
@@ -147,9 +155,9 @@ def read_measure(text: str, *, kind: MeasureKind, prefer: System) -> Measure:
     """The measure that `text` means, its value in the canonical unit of `kind`.
 
     A number without unit is in the unit that `prefer` gives: kg or lb, g or oz, L or US gal, mL or US fl oz, °C or °F,
-    m or ft, mm or in, m² or sq ft, h. A bare fraction lies from 0 to below 1; above that only percent are read. Pints,
-    cups, spoons, quarts, gallons and fluid ounces are US ones unless UK (imperial), or metric for a cup, is said.
-    Conversions are exact and rounded once, to the nearest double.
+    m or ft, mm or in, m² or sq ft, h, min. A bare fraction lies from 0 to below 1; above that only percent are read.
+    Pints, cups, spoons, quarts, gallons and fluid ounces are US ones unless UK (imperial), or metric for a cup, is
+    said. Conversions are exact and rounded once, to the nearest double.
 
     Raises InputError (`where` is empty) for nothing, an unknown unit, a unit of another kind, a range, a number that
     could be read in two ways (`1,234`), and a value that cannot be (below zero, below absolute zero, above 100 %).
@@ -190,6 +198,11 @@ def say_measure(value: float, *, kind: MeasureKind, system: System) -> str:
         if least == 0 or float(f"{amount:.3g}") >= least:
             break
     return _with_unit(amount, label)
+
+
+def bare_unit(kind: MeasureKind, *, system: System) -> str:
+    """The unit that a number without one is in: `kg`, `gal`; empty for a pH, a share and a count."""
+    return _KINDS[kind].bare.get(system, "").removeprefix("US ")
 
 
 # --- reading ----------------------------------------------------------------------------------------------------

@@ -1,0 +1,147 @@
+"""The calculators: by what question each answers, what stands up front, and how its answer is drawn."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass, field
+from typing import Any, Final
+
+import numpy as np
+from django.utils.translation import gettext_lazy as _
+
+from bluewright.charts import answers as charts
+from bluewright.science import thread
+from bluewright.science.air.finish import airing
+from bluewright.science.air.record import WAYS, AirRecord
+from bluewright.science.alkali.dose import dose, titration
+from bluewright.science.alkali.record import DoseAnswer, LiquorRecord
+from bluewright.science.leaf.potential import potential
+from bluewright.science.leaf.record import PotentialRecord
+from bluewright.science.media.tub_temp import tub_temp
+from bluewright.science.media.tub_temp_record import TubTempRecord
+from bluewright.science.pigment.jar_yield import jar_yield
+from bluewright.science.pigment.yield_record import YieldRecord
+from bluewright.science.settle.acid import acid_wash
+from bluewright.science.settle.acid_record import AcidRecord
+from bluewright.science.settle.drying import dry
+from bluewright.science.settle.drying_record import DryRecord
+from bluewright.science.settle.filtering import filter_time
+from bluewright.science.settle.filtering_record import FilterRecord
+from bluewright.science.settle.interface import settle
+from bluewright.science.settle.interface_record import SettleRecord
+from bluewright.science.settle.wash import plan
+from bluewright.science.settle.wash_record import WashRecord
+from bluewright.science.steep.record import SteepRecord
+from bluewright.science.strain.balance import balance
+from bluewright.science.strain.record import StrainRecord
+from bluewright.web.pages.bench.labels import Words
+from bluewright.words import acid, air, alkali, filter, jar, leaf, steep, strain, wash
+from bluewright.words import dry as drying
+from bluewright.words import settle as settling
+from bluewright.words import tub_temp as warmth
+from bluewright.words.said import Said
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Calculator:
+    """One calculator; `slug` is its place in the address and the name of its example."""
+
+    slug: str
+    title: Words
+    question: str
+    record: type
+    compute: Callable[..., Any]
+    said: Callable[[Any], Said]
+    chart: Callable[..., str] | None = None
+    front: tuple[str, ...] = ()
+    """What stands up front beside what must be given, by the path in the record, in this order."""
+    one_of: tuple[str, ...] = ()
+    """Parts of which exactly one is chosen, by name."""
+    labels: dict[str, Words] = field(default_factory=dict)
+    """Labels that are other than usual, by path in the record."""
+
+
+def dose_chart(found: DoseAnswer, *, answer: str) -> str:
+    """The dose with the pH on the way to it and beyond."""
+    along = titration(found.inputs, until_amount=1.3 * found.dose.p95, rng=np.random.default_rng(found.inputs.seed))
+    return charts.dose_chart(found, along, answer=answer)
+
+
+TABLE: Final = (
+    Calculator(
+        slug="leaf-potential", title=_("What the leaf can give"), question=leaf.QUESTION,
+        record=PotentialRecord, compute=potential, said=leaf.said,
+        front=("plant", "leaf_kg", "leaf.age", "leaf.held_h", "leaf.damaged_frac", "wanted_g"),
+    ),
+    Calculator(
+        slug="tub-temp", title=_("How warm the tub gets"), question=warmth.QUESTION,
+        record=TubTempRecord, compute=tub_temp, said=warmth.said, chart=charts.tub_chart,
+        front=("liquid_l", "started", "until", "now", "days", "readings"),
+        labels={"started": _("Tub was filled"), "readings": _("The tub itself")},
+    ),
+    Calculator(
+        slug="steep-call", title=_("When to strain"), question=steep.QUESTION,
+        record=SteepRecord, compute=thread.strain_call, said=steep.said, chart=charts.strain_chart,
+        front=(
+            "plant", "method", "leaf_kg", "water_l", "started", "now", "temps", "readings", "readings[].time",
+            "readings[].temp_c", "readings[].ph", "readings[].signs",
+        ),
+        labels={"started": _("Leaf and water met"), "readings": _("Looks at the tub")},
+    ),
+    Calculator(
+        slug="strain-balance", title=_("What stays in the leaf at straining"), question=strain.QUESTION,
+        record=StrainRecord, compute=balance, said=strain.said,
+        front=("leaf_kg", "water_l", "squeeze", "rinse_l", "liquor_out_l"),
+    ),
+    Calculator(
+        slug="alkali-dose", title=_("How much alkali"), question=alkali.QUESTION,
+        record=LiquorRecord, compute=dose, said=alkali.said, chart=dose_chart,
+        front=("liquor_l", "alkali", "ph", "target_ph", "temp_c", "jar", "added_so_far"),
+        labels={
+            "ph": _("pH before any alkali"), "alkali": _("The alkali"), "jar.alkali": _("If another alkali was used"),
+            "jar.steps[].ph": _("pH then"), "added_so_far[].ph": _("pH then"),
+        },
+    ),
+    Calculator(
+        slug="air-time", title=_("How long to air"), question=air.QUESTION,
+        record=AirRecord, compute=airing, said=air.said, chart=charts.air_chart, one_of=WAYS,
+        front=("liquor_l", "temp_c", "way", "ph", "indigo_g", "alkali", "done_min", "readings"),
+        labels={"readings": _("What was seen while airing")},
+    ),
+    Calculator(
+        slug="settle-time", title=_("When it has settled"), question=settling.QUESTION,
+        record=SettleRecord, compute=settle, said=settling.said, chart=charts.settle_chart,
+        front=("depth_mm", "liquor_l", "temp_c", "alkali", "readings"),
+        labels={"readings": _("Heights of the edge"), "started": _("Left to stand since")},
+    ),
+    Calculator(
+        slug="wash-plan", title=_("How many washes"), question=wash.QUESTION,
+        record=WashRecord, compute=plan, said=wash.said, chart=charts.wash_chart,
+        front=("sludge_l", "refill_l", "residue_frac", "tap_ph", "tap_conductivity_us_per_cm", "readings"),
+        labels={"readings": _("What the decanted rinse read")},
+    ),
+    Calculator(
+        slug="wash-acid", title=_("Acid for limed pigment"), question=acid.QUESTION,
+        record=AcidRecord, compute=acid_wash, said=acid.said,
+        front=("calcite_g", "lime_g", "acid", "pigment_g"),
+        labels={"acid.percent_w_w": _("Hydrochloric acid: strength")},
+    ),
+    Calculator(
+        slug="filter-time", title=_("How long it filters"), question=filter.QUESTION,
+        record=FilterRecord, compute=filter_time, said=filter.said,
+        front=("total_l", "readings"),
+    ),
+    Calculator(
+        slug="dry-curve", title=_("When the paste is dry"), question=drying.QUESTION,
+        record=DryRecord, compute=dry, said=drying.said, chart=charts.dry_chart,
+        front=("dish_g", "weighings", "layer_mm", "temp_c", "humidity_frac"),
+    ),
+    Calculator(
+        slug="jar-yield", title=_("What the jar holds"), question=jar.QUESTION,
+        record=YieldRecord, compute=jar_yield, said=jar.said, chart=charts.loss_chart,
+        front=("plant", "leaf_kg", "pigment_g", "purity", "alkali", "conversion"),
+        labels={"pigment_g": _("Pigment in the jar"), "conversion.temp_c": _("Temperature while aired")},
+    ),
+)  # fmt: skip
+"""In the order of the work."""
+BY_SLUG: Final = {calculator.slug: calculator for calculator in TABLE}

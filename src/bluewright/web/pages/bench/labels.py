@@ -1,0 +1,133 @@
+"""What is typed, in plain words: the label of each field, and the words for each choice."""
+
+from __future__ import annotations
+
+import re
+from datetime import datetime
+from typing import Final
+
+from django.utils.functional import Promise
+from django.utils.translation import gettext_lazy as _
+
+from bluewright.science.alkali.kinds import KINDS
+from bluewright.science.steep.signs import SIGNS
+from bluewright.web.pages.tubs.forms import CUTS, METHODS, SQUEEZES, SUNS
+from bluewright.words.numbers import moment
+
+Words = str | Promise
+
+LABELS: Final[dict[str, Words]] = {
+    "id": _("Your name for it"), "plant": _("Plant"), "started": _("Began"), "until": _("Wanted up to"),
+    "now": _("Now"), "hemisphere": _("Half of the earth"), "time": _("When"), "forecast": _("A forecast"),
+    "error_c": _("May be off by"), "readings": _("What was read"), "temp_c": _("Temperature"), "ph": _("pH"),
+    "ph_sd": _("A pH may be off by"), "surface_m2": _("Open surface"),
+    # leaf and tub
+    "leaf_kg": _("Fresh leaf"), "water_l": _("Water"), "leaf": _("The leaf"), "age": _("Age"), "cut": _("Cut"),
+    "damaged_frac": _("Spotted or eaten"), "held_h": _("From picking to water"), "picked_on": _("Picked on"),
+    "held_temp_c": _("Kept at"), "wilted": _("Wilted, bruised, or heaped until warm"),
+    "wanted_g": _("Pure indigo that you want"), "tub": _("The tub"), "volume_l": _("Holds when full"),
+    "covered": _("Covered"), "insulated": _("Wrapped in foam, straw or blankets"), "sun": _("Sun on the tub"),
+    "liquid_l": _("Water and leaf together"), "days": _("The air, day by day"), "day": _("Day"),
+    "min_c": _("Coldest"), "max_c": _("Warmest"), "air": _("The air, single readings"),
+    "hold_c": _("A heater keeps it at"), "hold_error_c": _("Give or take"), "base_c": _("Count degree-hours above"),
+    # steep
+    "method": _("How it is steeped"), "temps": _("Temperatures"), "where": _("Where"), "signs": _("What was noticed"),
+    "bubbles": _("Bubbles"), "scum": _("Scum"), "blue_cast": _("Blue cast"), "limpness": _("Limpness"),
+    "darkness": _("Darkness"), "smell": _("Smell"), "alkali_green": _("Green with alkali"),
+    "dissolved_oxygen_mg_l": _("Dissolved oxygen"), "lab": _("Colour from a photo: L, a, b"),
+    "dye_index": _("Dye index of a jar"), "can_strain": _("When you can strain"),
+    # strain
+    "squeeze": _("How it is strained"), "rinse_l": _("Rinse"), "liquor_out_l": _("Liquor measured"),
+    # alkali
+    "liquor_l": _("Liquor"), "alkali": _("Alkali"), "kind": _("Which"), "percent_w_w": _("Strength on the label"),
+    "mol_per_l": _("Or: strength in moles"), "label_as": _("The label counts"),
+    "opened": _("The bottle has been open for weeks"), "target_ph": _("Wanted pH"), "water": _("The water"),
+    "alkalinity_mg_caco3_l": _("Alkalinity"), "hardness_mg_caco3_l": _("Total hardness"), "jar": _("A jar titration"),
+    "sample_ml": _("Liquor in the jar"), "steps": _("Added to the jar, in all"), "added_ml": _("Added in all, liquid"),
+    "added_g": _("Or: added in all, dry"), "added_so_far": _("Already in the tub, in all"), "room": _("The room"),
+    "volume_m3": _("Air in the room"), "air_changes_per_h": _("Air renewed"),
+    # air
+    "indigo_g": _("Indigo expected"), "indigo_sd_g": _("Give or take"), "indigo_g_per_l": _("Or: indigo in a litre"),
+    "indigo_sd_g_per_l": _("Give or take, in a litre"), "ammonia_mol": _("Ammonia added"),
+    "altitude_m": _("Height above the sea"), "salinity_g_per_kg": _("Dissolved salts"),
+    "vessel_diameter_m": _("Inner width of the vessel"), "way": _("How it is aired"), "pour": _("Pouring"),
+    "height_m": _("It falls"), "lip_width_m": _("Width of the falling sheet"), "pour_l": _("Poured each time"),
+    "pour_s": _("One pour runs"), "flow_l_per_s": _("Or: it runs"), "pours_per_min": _("Pours"),
+    "whisk": _("Whisking"), "tool": _("Whisk"), "bubble": _("Bubbling"), "air_l_per_min": _("Air that comes out"),
+    "depth_m": _("How deep the air comes out"), "paddle": _("Beating"), "done_min": _("Aired so far"),
+    "done_pours": _("Pours so far"), "after_min": _("After"), "after_pours": _("Or: after pours"), "foam": _("Foam"),
+    "liquor": _("The liquor, or a drop of it"),
+    # settle, wash, filter
+    "depth_mm": _("Depth of the liquor"), "hard_water": _("Hard water"), "after_h": _("After"),
+    "interface_mm": _("The edge stood at"), "height_sd_mm": _("A height may be off by"), "now_h": _("Stood so far"),
+    "sludge_l": _("Sludge left after decanting"), "sludge_sd_frac": _("That may be off by"),
+    "refill_l": _("Fresh water at each wash"), "residue_frac": _("Share that may stay"),
+    "washes_done": _("Washes done"), "tap_ph": _("pH of the wash water"),
+    "tap_conductivity_us_per_cm": _("Conductivity of the wash water"), "wash": _("After wash number"),
+    "conductivity_us_per_cm": _("Conductivity"), "calcite_g": _("Chalk in the pigment"),
+    "calcite_low_g": _("At least"), "calcite_high_g": _("At most"), "lime_g": _("Slaked lime in it"),
+    "acid": _("The acid"), "percent_w_v": _("Vinegar: acidity"), "indigo_frac": _("Indigo in it"),
+    "total_l": _("To run through in all"), "filtrate_l": _("Had run through"),
+    "volume_sd_frac": _("A volume may be off by"),
+    # dry, jar
+    "dish_g": _("The empty dish"), "weighings": _("Weighings"), "total_g": _("Dish and paste"),
+    "scale_sd_g": _("A weighing may be off by"), "layer_mm": _("The paste lies"),
+    "humidity_frac": _("Humidity of the air"),
+    "wind_m_per_s": _("Air moving over it"), "end_moisture_frac": _("Water in air-dry pigment"),
+    "pigment_g": _("Dry pigment"), "moisture_frac": _("Water in it"), "purity": _("Measured indigo in it"),
+    "mean_frac": _("Share"), "sd_frac": _("Give or take"), "acid_washed": _("Washed with acid"),
+    "potential": _("What the leaf could give"), "median_g": _("The middle"), "log_sd": _("Spread"),
+    "steep": _("Share of it in the liquor at straining"), "blue_out": _("Share of the blue that ran out at straining"),
+    "conversion": _("Alkali and air"), "air_done": _("Aired to the end"),
+    "blue_in_decant": _("Blue in what was decanted"),
+}  # fmt: skip
+"""By field of the record; a calculator may say it otherwise."""
+
+ALKALIS: Final[dict[object, Words]] = {kind: found.words for kind, found in KINDS.items()}
+SAID: Final[dict[str, dict[object, Words]]] = {
+    "plant": {"woad": _("woad"), "japanese_indigo": _("Japanese indigo"), "indigofera": _("Indigofera")},
+    "hemisphere": {"north": _("north"), "south": _("south")},
+    "method": dict(METHODS), "cut": dict(CUTS), "sun": dict(SUNS), "squeeze": dict(SQUEEZES),
+    "age": {"young": _("young, half grown"), "mixed": _("mixed, as picked"), "old": _("old")},
+    "where": {"tub": _("in the tub"), "air": _("in the air, in the shade")},
+    "kind": {**ALKALIS, "vinegar": _("vinegar"), "hydrochloric": _("hydrochloric acid")},
+    "alkali": {**ALKALIS, "none": _("none"), "unknown": _("not known")},
+    "label_as": {"nh3": _("ammonia (NH₃)"), "nh4oh": _("ammonium hydroxide (NH₄OH)")},
+    "tool": {"hand": _("by hand"), "powered": _("powered: stick blender, mixer on a drill")},
+    "bubbles": {"fine": _("fine, from an air stone"), "coarse": _("coarse, from an open hose")},
+    "way": {"pour": _("pouring"), "whisk": _("whisking"), "bubble": _("blowing air in"), "paddle": _("beating")},
+}  # fmt: skip
+LEVELS: Final[dict[str, tuple[Words, ...]]] = {
+    **{name: sign.levels for name, sign in SIGNS.items()},
+    "foam": (_("green-yellow"), _("blue on top and plenty"), _("shrinking"), _("white or grey, or none left")),
+    "liquor": (
+        _("green or yellow-green"),
+        _("blue-green"),
+        _("dark blue"),
+        _("a drop shows blue grain in a clear ring"),
+    ),
+    "blue_in_decant": (_("clear"), _("a little"), _("clearly blue"), _("dark")),
+}
+
+_NAME: Final = re.compile(r"[a-z]+(?:_[a-z0-9]+)+")
+_ISO: Final = re.compile(r"\d{4}-\d\d-\d\dT\d\d:\d\d(?::\d\d)?(?:Z|[+-]\d\d:\d\d)")
+
+
+def choice(field: str, value: object) -> str:
+    """A value in words."""
+    if field in LEVELS and isinstance(value, int):
+        return f"{value}: {LEVELS[field][value]}"
+    return str(SAID.get(field, {}).get(value, str(value).replace("_", " ")))
+
+
+def plain(text: str) -> str:
+    """A sentence of the science as a person at a form reads it: labels for names of fields, days for time stamps."""
+    text = _ISO.sub(lambda found: moment(datetime.fromisoformat(found[0])), text.replace("`", ""))
+    return _NAME.sub(lambda found: _said(found[0]), text)
+
+
+def _said(name: str) -> str:
+    if name in LABELS:
+        return f"‘{LABELS[name]}’"
+    values = [words for said in SAID.values() for value, words in said.items() if value == name]
+    return str(values[0]) if values else name.replace("_", " ")

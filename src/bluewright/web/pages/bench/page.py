@@ -1,0 +1,130 @@
+"""What a calculator's page shows: rounding and words happen here, once."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from functools import lru_cache
+from threading import Lock
+from typing import Any, Final
+
+import numpy as np
+from django.utils.translation import gettext_lazy as _
+
+from bluewright.science.base.records import read
+from bluewright.web.pages.bench.calculators import BY_SLUG, Calculator
+from bluewright.web.pages.bench.form import BenchForm, Block
+from bluewright.web.pages.bench.inputs import Tick
+from bluewright.web.pages.bench.labels import Words
+from bluewright.words.numbers import sentence
+from bluewright.words.said import Rows
+
+BASIS: Final[dict[str, Words]] = {
+    "prior": _("It rests on published figures and common practice; nothing that you read or measured is in it yet."),
+    "garden": _("It rests on published figures and on what this garden has taught."),
+    "air": _("It rests on the size of the tub and the air that was read or forecast."),
+    "readings": _("It rests on published figures and on your own readings."),
+}
+_one_at_a_time = Lock()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TablePart:
+    """A small table of the answer."""
+
+    caption: str
+    head: tuple[str, ...]
+    rows: tuple[tuple[bool, tuple[str, ...]], ...]
+    """Whether the row is the advised one, and its cells."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class AnswerPart:
+    """The answer in words, with its chart."""
+
+    first: str
+    lines: tuple[str, ...]
+    tables: tuple[TablePart, ...]
+    basis: str
+    take_care: tuple[str, ...]
+    to_know: tuple[str, ...]
+    chart: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BenchPage:
+    """A calculator with its answer, if there is one."""
+
+    slug: str
+    title: str
+    question: str
+    invented: bool
+    """Whether the example is shown."""
+    answer: AnswerPart | None
+    trouble: str
+    """Why there is no answer, if that is no field's fault."""
+    typed: tuple[tuple[str, str], ...]
+    """What was typed, for paper."""
+    as_json: str
+    """The query of the same as JSON."""
+
+
+@lru_cache(maxsize=64)
+def answer_to(slug: str, record: str) -> Any:
+    """The answer to a record in JSON; raises InputError and ModelError as the science does.
+
+    The same record has the same answer, so that the last ones are kept; one is worked out at a time: two at once would
+    each take twice as long.
+    """
+    made: Any = read(BY_SLUG[slug].record, record)
+    with _one_at_a_time:
+        return BY_SLUG[slug].compute(made, rng=np.random.default_rng(made.seed))
+
+
+def answer_part(calculator: Calculator, found: Any) -> AnswerPart:
+    """The answer in words."""
+    said = calculator.said(found)
+    first = sentence(said.first)
+    sentences = [part for part in said.parts if isinstance(part, str)]
+    return AnswerPart(
+        first=first,
+        lines=tuple(sentences[1:]),
+        tables=tuple(_table(part) for part in said.parts if isinstance(part, Rows)),
+        basis=str(BASIS[found.basis]),
+        take_care=said.take_care,
+        to_know=said.to_know,
+        chart=calculator.chart(found, answer=first) if calculator.chart is not None else "",
+    )
+
+
+def _table(rows: Rows) -> TablePart:
+    return TablePart(
+        caption=rows.caption,
+        head=rows.head,
+        rows=tuple((number == rows.advised, row) for number, row in enumerate(rows.rows)),
+    )
+
+
+def what_was_typed(form: BenchForm) -> tuple[tuple[str, str], ...]:
+    """Each filled field with its label and what was typed or chosen, in the order of the form."""
+    return tuple(_told(Block(blocks=(*form.front, *form.rest)), form, ""))
+
+
+def _told(block: Block, form: BenchForm, under: str) -> Iterator[tuple[str, str]]:
+    heading = ", ".join(filter(None, [under, block.legend]))
+    bound = block.field
+    if bound is not None and bound.name in form.typed:
+        chosen = dict(getattr(bound.field, "choices", ()))
+        text = form.typed[bound.name]
+        shown = (
+            "✓"
+            if isinstance(bound.field.widget, Tick)
+            else str(
+                chosen.get(
+                    text, text.replace("T", " ", 1) if "datetime" in str(bound.field.widget.attrs.get("type")) else text
+                )
+            )
+        )
+        yield f"{heading}: {bound.label}" if heading else str(bound.label), shown
+    for inner in (*block.blocks, *block.rest):
+        yield from _told(inner, form, heading)
