@@ -31,6 +31,7 @@ CHARTS: dict[str, Callable[..., str]] = {
     "air time": answers.air_chart,
     "settle time": answers.settle_chart,
     "dry curve": answers.dry_chart,
+    "wash plan": answers.wash_chart,
 }
 
 

@@ -24,6 +24,7 @@ RANGES: dict[MeasureKind, tuple[float, float]] = {
     "length_mm": (1e-1, 1e6),
     "area_m2": (1e-4, 1e5),
     "time_h": (1e-4, 1e5),
+    "time_min": (1e-2, 1e6),
     "fraction": (1e-4, 1.0),
 }
 KINDS: list[MeasureKind] = [*RANGES, "temp_c", "ph", "count"]

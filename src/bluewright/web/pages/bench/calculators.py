@@ -96,9 +96,12 @@ TABLE: Final = (
     Calculator(
         slug="alkali-dose", title=_("How much alkali"), question=alkali.QUESTION,
         record=LiquorRecord, compute=dose, said=alkali.said, chart=dose_chart,
-        front=("liquor_l", "alkali", "ph", "target_ph", "temp_c", "jar", "added_so_far"),
+        front=(
+            "liquor_l", "alkali.kind", "alkali.percent_w_w", "ph", "target_ph", "temp_c", "jar", "added_so_far",
+        ),
         labels={
-            "ph": _("pH before any alkali"), "alkali": _("The alkali"), "jar.alkali": _("If another alkali was used"),
+            "ph": _("pH before any alkali"), "alkali.kind": _("Alkali"), "alkali": _("More about the alkali"),
+            "jar.alkali": _("If another alkali went into the jar"),
             "jar.steps[].ph": _("pH then"), "added_so_far[].ph": _("pH then"),
         },
     ),
@@ -123,8 +126,8 @@ TABLE: Final = (
     Calculator(
         slug="wash-acid", title=_("Acid for limed pigment"), question=acid.QUESTION,
         record=AcidRecord, compute=acid_wash, said=acid.said,
-        front=("calcite_g", "lime_g", "acid", "pigment_g"),
-        labels={"acid.percent_w_w": _("Hydrochloric acid: strength")},
+        front=("calcite_g", "lime_g", "acid.kind", "acid.percent_w_v", "acid.percent_w_w", "pigment_g"),
+        labels={"acid.kind": _("Acid"), "acid.percent_w_w": _("Hydrochloric acid: strength")},
     ),
     Calculator(
         slug="filter-time", title=_("How long it filters"), question=filter.QUESTION,

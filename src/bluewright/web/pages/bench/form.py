@@ -16,7 +16,7 @@ from django.utils.translation import gettext_lazy
 from bluewright.science.base.measures import Measure, System
 from bluewright.web.pages.bench.calculators import Calculator
 from bluewright.web.pages.bench.inputs import beyond, input_field, unit
-from bluewright.web.pages.bench.labels import LABELS, Words, choice, plain
+from bluewright.web.pages.bench.labels import LABELS, Words, choice, help_of
 from bluewright.web.pages.bench.tree import Entry, Item, Part, Rows, tree
 
 MOST_ROWS: Final = 60
@@ -42,6 +42,7 @@ class Block:
     rest: tuple[Block, ...] = ()
     """What stands folded below."""
     folds: bool = False
+    row: bool = False
     more: str = ""
     """The name of the rows to which another can be added."""
 
@@ -118,7 +119,7 @@ class BenchForm(forms.Form):
         kept = tuple(block for at, block in inner if at not in self.calculator.front)
         if kept:
             legend = self._label(path)
-            yield path, Block(legend=legend, help=plain(part.about), blocks=kept, folds=part.may_miss)
+            yield path, Block(legend=legend, help=help_of(part.field, part.about), blocks=kept, folds=part.may_miss)
 
     def _rows(self, rows: Rows, name: str, path: str) -> Block:
         made = []
@@ -128,12 +129,15 @@ class BenchForm(forms.Form):
             made.append(
                 Block(
                     legend=f"{number + 1}",
+                    row=True,
                     blocks=tuple(block for at, block in inner if not some or at in self.calculator.front),
                     rest=tuple(block for at, block in inner if some and at not in self.calculator.front),
                 )
             )
         legend = self._label(path)
-        return Block(legend=legend, help=plain(rows.about), blocks=tuple(made), folds=not rows.needed, more=name)
+        return Block(
+            legend=legend, help=help_of(rows.field, rows.about), blocks=tuple(made), folds=not rows.needed, more=name
+        )
 
     def count(self, name: str) -> int:
         """How many rows are shown: those filled, a blank one, and another if it was asked for."""
@@ -165,9 +169,10 @@ class BenchForm(forms.Form):
         return any(block.wrong for block in self.rest)
 
     @property
-    def wrong_fields(self) -> list[BoundField]:
-        """The fields with a mistake, in their order."""
-        return [self[name] for name in self.errors if name in self.fields]
+    def wrong_fields(self) -> list[tuple[BoundField, str]]:
+        """The fields with a mistake, in their order, each with its label and its row."""
+        found = [(self[name], re.search(r"\.(\d+)\.", name)) for name in self.fields if name in self.errors]
+        return [(bound, f"{bound.label} ({int(row[1]) + 1})" if row else str(bound.label)) for bound, row in found]
 
     def forget_errors(self) -> None:
         """Show what was typed so far without judging it yet."""

@@ -12,7 +12,7 @@ from django.utils.translation import gettext as _
 from django.utils.translation import gettext_lazy
 
 from bluewright.science.base.measures import Measure, MeasureKind, System, bare_unit, say_measure
-from bluewright.web.pages.bench.labels import choice, plain
+from bluewright.web.pages.bench.labels import choice, help_of
 from bluewright.web.pages.bench.tree import Entry
 from bluewright.web.ui.typed import DecimalField, MeasureField, MomentField
 
@@ -107,11 +107,11 @@ def _help(entry: Entry, system: System) -> str:
     """The docstring in plain words, and what holds if it is left out."""
     if entry.sort == "level" or any(f"`{value}`" in entry.about for value in entry.values):
         return ""  # the choices say it
-    text = plain(" ".join(entry.about.split()))
+    text = help_of(entry.field, entry.about)
     shown = entry.sort in MEASURES or entry.sort == "number"
     if not shown or not entry.default or "left out" in text or "default" in text or "without it" in text:
         return text
-    return f"{text} {_('Left out:')} {_limit(entry, entry.default, system)}."
+    return f"{text} {_('Left out:')} {_limit(entry, entry.default, system)}.".strip()
 
 
 def plain_value(entry: Entry, cleaned: Any) -> Any:

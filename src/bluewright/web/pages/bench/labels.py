@@ -83,13 +83,26 @@ LABELS: Final[dict[str, Words]] = {
 }  # fmt: skip
 """By field of the record; a calculator may say it otherwise."""
 
+HELP: Final[dict[str, Words]] = {
+    **dict.fromkeys(("time", "where", "forecast", "now", "started", "until", "day", "signs", "opened", "days"), ""),
+    "id": _("Given back with the answer."), "leaf_kg": _("Weighed before washing."),
+    "can_strain": _("Times of day like 08:00 18:00. Left out: any hour from 6 to 22."),
+    "picked_on": _("Left out: any day of the season."), "air_done": _("Foam white, liquor no longer green."),
+    "lab": _("Three numbers of the liquor: CIELAB, D65."), "kind": "",
+    "interface_mm": _("Above the bottom of the vessel."), "after_pours": "", "damaged_frac": "",
+    "wash": _("0 is the first liquor, before any wash."), "depth_mm": _("From the bottom to the surface."),
+    "mol_per_l": _("Of a solution made up or titrated; lye of wood ash is counted as potassium carbonate."),
+    "pour": _("What is left out is taken as ordinary, widely."), "whisk": "", "bubble": "", "paddle": "",
+}  # fmt: skip
+"""Where the docstring says it for programs, or the label says it already."""
+
 ALKALIS: Final[dict[object, Words]] = {kind: found.words for kind, found in KINDS.items()}
 SAID: Final[dict[str, dict[object, Words]]] = {
     "plant": {"woad": _("woad"), "japanese_indigo": _("Japanese indigo"), "indigofera": _("Indigofera")},
     "hemisphere": {"north": _("north"), "south": _("south")},
     "method": dict(METHODS), "cut": dict(CUTS), "sun": dict(SUNS), "squeeze": dict(SQUEEZES),
     "age": {"young": _("young, half grown"), "mixed": _("mixed, as picked"), "old": _("old")},
-    "where": {"tub": _("in the tub"), "air": _("in the air, in the shade")},
+    "where": {"tub": _("in the tub"), "air": _("in the air")},
     "kind": {**ALKALIS, "vinegar": _("vinegar"), "hydrochloric": _("hydrochloric acid")},
     "alkali": {**ALKALIS, "none": _("none"), "unknown": _("not known")},
     "label_as": {"nh3": _("ammonia (NH₃)"), "nh4oh": _("ammonium hydroxide (NH₄OH)")},
@@ -109,7 +122,19 @@ LEVELS: Final[dict[str, tuple[Words, ...]]] = {
     "blue_in_decant": (_("clear"), _("a little"), _("clearly blue"), _("dark")),
 }
 
+
+def help_of(field: str, about: str) -> str:
+    """What a field means, for a person at a form; empty where its label says enough."""
+    if field in HELP:
+        return str(HELP[field])
+    text = plain(" ".join(about.split()))
+    return text if len(text) >= WORTH_SAYING else ""
+
+
+WORTH_SAYING: Final = 42
+"""Characters: a shorter docstring says what the label says."""
 _NAME: Final = re.compile(r"[a-z]+(?:_[a-z0-9]+)+")
+_ROW: Final = re.compile(r"[a-z_]+\[(\d+)\]\.([a-z_]+)")
 _ISO: Final = re.compile(r"\d{4}-\d\d-\d\dT\d\d:\d\d(?::\d\d)?(?:Z|[+-]\d\d:\d\d)")
 
 
@@ -122,12 +147,13 @@ def choice(field: str, value: object) -> str:
 
 def plain(text: str) -> str:
     """A sentence of the science as a person at a form reads it: labels for names of fields, days for time stamps."""
+    text = _ROW.sub(lambda found: f"{_said(found[2])} of row {int(found[1]) + 1}", text)
     text = _ISO.sub(lambda found: moment(datetime.fromisoformat(found[0])), text.replace("`", ""))
     return _NAME.sub(lambda found: _said(found[0]), text)
 
 
 def _said(name: str) -> str:
     if name in LABELS:
-        return f"‘{LABELS[name]}’"
+        return f"‘{str(LABELS[name]).removeprefix('Or: ')}’"
     values = [words for said in SAID.values() for value, words in said.items() if value == name]
     return str(values[0]) if values else name.replace("_", " ")

@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 from threading import Lock
 from typing import Any, Final
 
 import numpy as np
+from django.forms import ChoiceField
+from django.forms.boundfield import BoundField
 from django.utils.translation import gettext_lazy as _
 
 from bluewright.science.base.records import read
@@ -16,6 +18,7 @@ from bluewright.web.pages.bench.calculators import BY_SLUG, Calculator
 from bluewright.web.pages.bench.form import BenchForm, Block
 from bluewright.web.pages.bench.inputs import Tick
 from bluewright.web.pages.bench.labels import Words
+from bluewright.web.ui.typed import MomentField
 from bluewright.words.numbers import sentence
 from bluewright.words.said import Rows
 
@@ -106,25 +109,30 @@ def _table(rows: Rows) -> TablePart:
 
 
 def what_was_typed(form: BenchForm) -> tuple[tuple[str, str], ...]:
-    """Each filled field with its label and what was typed or chosen, in the order of the form."""
-    return tuple(_told(Block(blocks=(*form.front, *form.rest)), form, ""))
+    """What was typed or chosen, in the order of the form: fields one by one, parts and rows each in a line."""
+    return tuple(_told((*form.front, *form.rest), form, ""))
 
 
-def _told(block: Block, form: BenchForm, under: str) -> Iterator[tuple[str, str]]:
-    heading = ", ".join(filter(None, [under, block.legend]))
-    bound = block.field
-    if bound is not None and bound.name in form.typed:
-        chosen = dict(getattr(bound.field, "choices", ()))
-        text = form.typed[bound.name]
-        shown = (
-            "✓"
-            if isinstance(bound.field.widget, Tick)
-            else str(
-                chosen.get(
-                    text, text.replace("T", " ", 1) if "datetime" in str(bound.field.widget.attrs.get("type")) else text
-                )
-            )
-        )
-        yield f"{heading}: {bound.label}" if heading else str(bound.label), shown
-    for inner in (*block.blocks, *block.rest):
-        yield from _told(inner, form, heading)
+def _told(blocks: Sequence[Block], form: BenchForm, heading: str) -> Iterator[tuple[str, str]]:
+    said = [told for block in blocks if block.field is not None and (told := _field(block.field, form))]
+    if heading and said:
+        yield heading, "; ".join(f"{label} {text}" for label, text in said)
+    else:
+        yield from said
+    for block in blocks:
+        if block.field is None:
+            legend = " ".join(filter(None, [heading, block.legend]))
+            yield from _told((*block.blocks, *block.rest), form, legend)
+
+
+def _field(bound: BoundField, form: BenchForm) -> tuple[str, str] | None:
+    """Label and text of a field; None if nothing was typed."""
+    text = form.typed.get(bound.name)
+    if text is None:
+        return None
+    label = str(bound.label)
+    if isinstance(bound.field.widget, Tick):
+        return label, str(_("yes")) if bound.value() else str(_("no"))
+    if isinstance(bound.field, ChoiceField):
+        return label, str({str(value): words for value, words in bound.field.choices}.get(text, text))  # type: ignore[misc, union-attr]
+    return label, text.replace("T", " ") if isinstance(bound.field, MomentField) else text

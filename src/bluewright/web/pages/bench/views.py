@@ -10,20 +10,24 @@ from django.http import Http404, HttpRequest, HttpResponse, JsonResponse
 from django.shortcuts import redirect, render
 from django.utils import timezone
 from django.utils.translation import gettext as _
+from django.utils.translation import gettext_lazy
 from django.views.decorators.http import require_safe
 
 from bluewright.science.base.errors import BluewrightError, InputError
 from bluewright.science.base.measures import System
 from bluewright.science.base.records import dump
 from bluewright.web.pages.bench.calculators import BY_SLUG, TABLE, Calculator
-from bluewright.web.pages.bench.form import UNITS, BenchForm
+from bluewright.web.pages.bench.form import UNITS, WAY, BenchForm
 from bluewright.web.pages.bench.labels import plain
 from bluewright.web.pages.bench.page import BenchPage, answer_part, answer_to, what_was_typed
 from bluewright.web.pages.bench.typed import Typed, example, typed_as
 from bluewright.web.ui.context import open_garden
+from bluewright.words.numbers import sentence
 
 LONGEST_QUERY = 12_000
 """Characters: a longer address is cut by some programs on its way."""
+MOST_FIELDS = 900
+ONE_WAY = gettext_lazy("Only one way can be told at a time: empty what is typed for the others.")
 AS, BLANK, MORE = "as", "blank", "more"
 OWN = (AS, BLANK, MORE)
 """Names in the address that are the page's own."""
@@ -41,13 +45,17 @@ def show(request: HttpRequest, calculator: str) -> HttpResponse:
     chosen = BY_SLUG.get(calculator)
     if chosen is None:
         raise Http404("there is no such calculator")
-    if len(request.META.get("QUERY_STRING", "")) > LONGEST_QUERY:
+    if _too_long(request.META.get("QUERY_STRING", "")):
         return render(request, "bench/too_long.html", {"calculator": chosen}, status=414)
     asked = {name: str(text) for name, text in request.GET.items() if name not in OWN}
     if any(not text.strip() for text in asked.values()) and MORE not in request.GET:
         return redirect(f"{request.path}?{_without_blanks(request)}")
     with _clock(request):
         return _shown(request, chosen, asked)
+
+
+def _too_long(query: str) -> bool:
+    return len(query) > LONGEST_QUERY or query.count("&") > MOST_FIELDS
 
 
 def _without_blanks(request: HttpRequest) -> str:
@@ -104,10 +112,19 @@ def _answer(form: BenchForm) -> tuple[object | None, str]:
     try:
         return answer_to(form.calculator.slug, json.dumps(typed.record)), ""
     except InputError as error:
-        form.add_error(typed.field_of(error.where), plain(f"{error.what}; {error.right}."))
+        name = typed.field_of(error.where)
+        form.add_error(name, ONE_WAY if name == WAY else _mistake(error))
         return None, ""
     except BluewrightError as error:
         return None, plain(str(error)) or _("This cannot be worked out.")
+
+
+def _mistake(error: InputError) -> str:
+    """What is wrong and what would be right, in the words of the form."""
+    if error.right == "it is required":
+        return _("This is still missing.")
+    said = sentence(plain(f"{error.what}; {error.right}"))
+    return said if said.endswith("?") else f"{said}."
 
 
 def _query_as_json(request: HttpRequest) -> str:
