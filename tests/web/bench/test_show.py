@@ -208,7 +208,7 @@ def test_what_was_left_out_is_left_out_of_the_address(client: Client) -> None:
         ("filter-time", {"total": "6"}, "readings.0.after", "still missing"),
         ("dry-curve", DISH | {"weighings.0.total": "100"}, "weighings.0.total", "the empty dish"),
         ("jar-yield", JAR | {"purity.mean": "25%"}, "purity.sd", "still missing"),
-        ("jar-yield", JAR | {"pigment": "20 kg"}, "pigment", "is leaf in kilograms"),
+        ("jar-yield", JAR | {"pigment": "20 kg"}, "pigment", "and ‘pigment in the jar’ in grams?"),
     ],
 )  # fmt: skip
 def test_a_mistake_stands_at_its_field_and_the_typing_is_kept(

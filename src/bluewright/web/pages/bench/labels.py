@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Mapping
 from datetime import datetime
 from typing import Final
 
@@ -96,6 +97,7 @@ HELP: Final[dict[str, Words]] = {
 }  # fmt: skip
 """Where the docstring says it for programs, or the label says it already."""
 
+NO_LABELS: Final[Mapping[str, Words]] = {}
 ALKALIS: Final[dict[object, Words]] = {kind: found.words for kind, found in KINDS.items()}
 SAID: Final[dict[str, dict[object, Words]]] = {
     "plant": {"woad": _("woad"), "japanese_indigo": _("Japanese indigo"), "indigofera": _("Indigofera")},
@@ -145,15 +147,19 @@ def choice(field: str, value: object) -> str:
     return str(SAID.get(field, {}).get(value, str(value).replace("_", " ")))
 
 
-def plain(text: str) -> str:
-    """A sentence of the science as a person at a form reads it: labels for names of fields, days for time stamps."""
-    text = _ROW.sub(lambda found: f"{_said(found[2])} of row {int(found[1]) + 1}", text)
+def plain(text: str, own: Mapping[str, Words] = NO_LABELS) -> str:
+    """A sentence of the science as a person at a form reads it: labels for names of fields, days for time stamps.
+
+    `own` are the labels that a calculator has for its own.
+    """
+    text = _ROW.sub(lambda found: f"{_said(found[2], own)} of row {int(found[1]) + 1}", text)
     text = _ISO.sub(lambda found: moment(datetime.fromisoformat(found[0])), text.replace("`", ""))
-    return _NAME.sub(lambda found: _said(found[0]), text)
+    return _NAME.sub(lambda found: _said(found[0], own), text)
 
 
-def _said(name: str) -> str:
-    if name in LABELS:
-        return f"‘{str(LABELS[name]).removeprefix('Or: ')}’"
+def _said(name: str, own: Mapping[str, Words]) -> str:
+    label = own.get(name, LABELS.get(name))
+    if label is not None:
+        return f"‘{str(label).removeprefix('Or: ')}’"
     values = [words for said in SAID.values() for value, words in said.items() if value == name]
     return str(values[0]) if values else name.replace("_", " ")

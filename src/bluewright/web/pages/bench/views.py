@@ -113,17 +113,17 @@ def _answer(form: BenchForm) -> tuple[object | None, str]:
         return answer_to(form.calculator.slug, json.dumps(typed.record)), ""
     except InputError as error:
         name = typed.field_of(error.where)
-        form.add_error(name, ONE_WAY if name == WAY else _mistake(error))
+        form.add_error(name, ONE_WAY if name == WAY else _mistake(error, form.calculator))
         return None, ""
     except BluewrightError as error:
         return None, plain(str(error)) or _("This cannot be worked out.")
 
 
-def _mistake(error: InputError) -> str:
+def _mistake(error: InputError, calculator: Calculator) -> str:
     """What is wrong and what would be right, in the words of the form."""
     if error.right == "it is required":
         return _("This is still missing.")
-    said = sentence(plain(f"{error.what}; {error.right}"))
+    said = sentence(plain(f"{error.what}; {error.right}", calculator.labels))
     return said if said.endswith("?") else f"{said}."
 
 
