@@ -12,7 +12,7 @@ from django.db import connection
 from django.test.utils import CaptureQueriesContext
 from django.utils import timezone
 
-from bluewright.journal.actions import batches, beds, steeps
+from bluewright.journal.actions import batches, beds, photos, steeps
 from bluewright.journal.actions.keeping import keep
 from bluewright.journal.models import (
     Airing,
@@ -28,7 +28,9 @@ from bluewright.journal.models import (
     JarStep,
     JarTaken,
     JarTest,
+    Kept,
     LiquorLook,
+    Photo,
     Picking,
     Reading,
     Standing,
@@ -36,6 +38,8 @@ from bluewright.journal.models import (
     Strain,
     Weighing,
 )
+from bluewright.journal.photos.preparing import prepared
+from tests.pictures import photo
 
 STARTED = timezone.now().replace(second=0, microsecond=0)
 """When the tests began: the same minute in a whole run, so that none fails for a minute that turned."""
@@ -171,6 +175,12 @@ def a_jar(*from_: tuple[Batch, float], **other: Any) -> Jar:
 def taken(jar: Jar, grams: float, **other: Any) -> JarTaken:
     plain = {"taken_at": moment(), "taken_typed": f"{grams:g} g"}
     return keep(JarTaken(jar=jar, taken_g=grams, **plain | other), by=None)
+
+
+def a_photo(garden: Garden, *, of: Kept, kind: str, width_px: int = 64) -> Photo:
+    """A photo of a thing; those of one thing need different widths, or they are the same photo."""
+    ready = prepared(photo(width_px), now=timezone.now())
+    return photos.add_photos([ready], garden=garden, kind=kind, key=of.pk, by=None)[0]
 
 
 @contextmanager

@@ -9,6 +9,7 @@ import pytest
 from django.test import Client
 
 from bluewright.journal.models import Garden
+from bluewright.web import policy
 from tests.web.running import Browser, server
 from tests.web.test_every_page import TEMPLATES
 from tests.web.visitors import a_person, visitor
@@ -59,18 +60,21 @@ def test_cookies_are_not_for_scripts_nor_other_sites_and_over_https_for_https_al
 
 
 @pytest.mark.django_db
-def test_a_body_that_is_too_large_is_refused_in_words(client: Client, garden: Garden) -> None:
+def test_a_body_that_is_too_large_is_refused_in_words(
+    client: Client, garden: Garden, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(policy, "MOST_BODY_BYTES", 30_000_000)
     response = client.post("/beds/add/", b"x" * 30_000_001, content_type="application/octet-stream")
     assert response.status_code == 413
     assert "That was 31 MB; 30 MB can be taken at once. Nothing was written." in response.content.decode()
     assert visitor("stranger").post("/door/", b"x" * 30_000_001, content_type="text/plain").status_code == 413
 
 
-def test_fifty_megabytes_over_the_wire_are_answered_in_words(tmp_path: Path) -> None:
+def test_a_hundred_and_forty_megabytes_over_the_wire_are_answered_in_words(tmp_path: Path) -> None:
     with server(tmp_path) as port, Browser(port) as browser:
-        status, _, page = browser.ask("POST", "/gardens/bring-in/", os.urandom(1000) * 50_000)
+        status, _, page = browser.ask("POST", "/gardens/bring-in/", os.urandom(1000) * 140_000)
         assert status == 413
-        assert "That was 50 MB" in page
+        assert "That was 140 MB" in page
         endless = http.client.HTTPConnection("127.0.0.1", port, timeout=20)
         endless.putrequest("POST", "/gardens/bring-in/")
         endless.putheader("Content-Length", "9000000000")

@@ -7,6 +7,7 @@ name. Deleted rows stay behind. Keys go along, so that a garden cannot come in t
 from __future__ import annotations
 
 import json
+from collections.abc import Iterator
 from datetime import UTC, datetime
 from typing import Any, Final
 
@@ -33,6 +34,7 @@ from bluewright.journal.models import (
     JarTaken,
     JarTest,
     LiquorLook,
+    Photo,
     PickedFrom,
     Picking,
     Poured,
@@ -43,6 +45,7 @@ from bluewright.journal.models import (
     Strain,
     Weighing,
 )
+from bluewright.journal.photos import carrying, store
 from bluewright.science.base.errors import InputError
 
 FORMAT: Final = "bluewright garden"
@@ -74,11 +77,18 @@ KINDS: Final[dict[str, tuple[type[models.Model], str]]] = {
     "jar_taken": (JarTaken, "jar__garden"),
 }
 """Every kind of row of a garden with its path to it, in an order in which each finds what it refers to."""
+PHOTOS: Final = "photos"
+"""Beside them: each with its picture, see `photos.carrying`."""
 PEOPLE: Final = frozenset({"made_by_id", "changed_by_id"})
 
 
 def take_out(garden: Garden) -> str:
-    """The garden as JSON text."""
+    """The garden as JSON text, with its photos."""
+    return "".join(parts(garden))
+
+
+def parts(garden: Garden, *, photos: bool = True) -> Iterator[str]:
+    """The garden as JSON text in parts, one photo at a time, so that a garden with many need not fit in memory."""
     names = dict(get_user_model().objects.values_list("pk", "username"))
     whole: dict[str, Any] = {"format": FORMAT, "version": VERSION, "program": __version__}
     whole["garden"] = _plain(garden, names)
@@ -88,7 +98,16 @@ def take_out(garden: Garden) -> str:
         rows = [row for row in found if _stands(row, standing)]
         standing[model] = {row.pk for row in rows}
         whole[kind] = [_plain(row, names) for row in rows]
-    return json.dumps(whole, cls=DjangoJSONEncoder, ensure_ascii=False, indent=1)
+    text = json.dumps(whole, cls=DjangoJSONEncoder, ensure_ascii=False, indent=1)
+    along = carrying.along(garden, standing) if photos else []
+    if not along:
+        yield text
+        return
+    yield text.removesuffix("\n}") + f',\n "{PHOTOS}": [\n'
+    plain = {photo.pk: _plain(photo, names) for photo in along}
+    for index, row in enumerate(carrying.carried(along, plain)):
+        yield (",\n" if index else "") + json.dumps(row, cls=DjangoJSONEncoder, ensure_ascii=False)
+    yield "\n ]\n}"
 
 
 def bring_in(text: str | bytes, *, by: Any) -> Garden:
@@ -109,7 +128,29 @@ def bring_in(text: str | bytes, *, by: Any) -> Garden:
                 row = _row(model, plain, where=where, by=by)
                 _check(row, where=where)
                 row.save(force_insert=True)
+        _bring_photos(garden, whole.get(PHOTOS, []), by=by)
     return garden
+
+
+def _bring_photos(garden: Garden, rows: list[Any], *, by: Any) -> None:
+    """Write the photos of a file; if one does not fit, no file of any stays."""
+    brought: list[Photo] = []
+    try:
+        for index, plain in enumerate(rows):
+            where = f"{PHOTOS}[{index}]"
+            told, picture = carrying.parted(plain)
+            photo: Photo = _row(Photo, told, where=where, by=by)
+            _check(photo, where=where)
+            carrying.bring_picture(photo, picture, into=garden, where=where)
+            brought.append(photo)
+            photo.save(force_insert=True)
+    except BaseException as error:
+        for photo in brought:
+            store.remove(photo)
+        if isinstance(error, OSError):
+            what = f"they could not be written ({error.strerror})"
+            raise InputError(where=PHOTOS, what=what, right="make room on the disk") from None
+        raise
 
 
 def _stands(row: models.Model, standing: dict[type[models.Model], set[Any]]) -> bool:
@@ -149,7 +190,7 @@ def _read(text: str | bytes) -> dict[str, Any]:
             what=f"it is of version {whole.get('version')!r}, which this program does not read",
             right=f"update the program; it reads version {VERSION}",
         )
-    wrong = [kind for kind in KINDS if not isinstance(whole.get(kind, []), list)]
+    wrong = [kind for kind in (*KINDS, PHOTOS) if not isinstance(whole.get(kind, []), list)]
     if wrong:
         raise InputError(where=wrong[0], what="it is not a list", right="choose a file taken out here")
     return whole

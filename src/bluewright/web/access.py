@@ -37,7 +37,7 @@ KNOWLEDGE: Final = frozenset({"bench", "method"})
 """Nouns that hold nothing of the garden's: whoever is in may read and ask."""
 READING: Final = frozenset({"index", "show"})
 """Verbs of the garden's work that an onlooker may read."""
-READ_BY_ALL: Final = frozenset({"today", "air.days", "gardens.begin"})
+READ_BY_ALL: Final = frozenset({"today", "air.days", "gardens.begin", "photos.image"})
 """Further pages that an onlooker may read. Pages that only hold a form are not among them."""
 OF_THE_BROWSER: Final = frozenset({"gardens.open"})
 """Posts that change nothing but which garden this browser shows: onlookers may send them."""

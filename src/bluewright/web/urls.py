@@ -11,6 +11,7 @@ urlpatterns = [
     path("pickings/", include("bluewright.web.pages.pickings.urls")),
     path("tubs/", include("bluewright.web.pages.tubs.urls")),
     path("batches/", include("bluewright.web.pages.batches.urls")),
+    path("photos/", include("bluewright.web.pages.photos.urls")),
     path("air/", include("bluewright.web.pages.air.urls")),
     path("method/", include("bluewright.web.pages.method.urls")),
     path("bench/", include("bluewright.web.pages.bench.urls")),

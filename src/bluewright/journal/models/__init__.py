@@ -9,6 +9,7 @@ from bluewright.journal.models.garden import AirTemp, Garden
 from bluewright.journal.models.jar import Jar, JarFrom, JarTaken
 from bluewright.journal.models.kept import Change, Kept
 from bluewright.journal.models.person import DoorTry, Person
+from bluewright.journal.models.photo import Photo
 from bluewright.journal.models.picking import PickedFrom, Picking
 from bluewright.journal.models.standing import EdgeReading, Standing
 from bluewright.journal.models.steep import CallSeen, Reading, Steep, SteepLeaf, Strain
@@ -34,6 +35,7 @@ __all__ = [
     "Kept",
     "LiquorLook",
     "Person",
+    "Photo",
     "PickedFrom",
     "Picking",
     "Poured",

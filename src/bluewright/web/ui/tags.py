@@ -2,13 +2,18 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping, Sequence
 from datetime import datetime
+from typing import Any
+from uuid import UUID
 
 from django import template
 from django.utils import timezone
 from django.utils.safestring import SafeString, mark_safe
 
 from bluewright.charts.signs_drawn import sign_drawing
+from bluewright.journal.models import Photo
+from bluewright.web.ui.photos import thumbs
 from bluewright.words import numbers
 
 register = template.Library()
@@ -24,3 +29,12 @@ def moment(time: datetime) -> str:
 def sign_picture(sign: str, level: str) -> SafeString:
     """The drawing of a sign's level: our own SVG text."""
     return mark_safe(sign_drawing(sign, int(level)))  # type: ignore[arg-type]
+
+
+@register.inclusion_tag("photos/strip_and_more.html", takes_context=True)
+def photo_strip(
+    context: Mapping[str, Any], photos: Mapping[UUID, Sequence[Photo]], kind: str, key: UUID, said: str
+) -> dict[str, Any]:
+    """The small pictures of one thing among those of many, and the way to add more."""
+    thing = {"thumbs": thumbs(photos.get(key, ())), "kind": kind, "key": key, "said": said}
+    return thing | {"can_write": context.get("can_write", False)}

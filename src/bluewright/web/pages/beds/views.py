@@ -13,12 +13,13 @@ from django.views.decorators.http import require_http_methods, require_safe
 from bluewright.journal.actions import beds as actions
 from bluewright.journal.models import Bed, Garden
 from bluewright.journal.models.bed import PLANTS
-from bluewright.journal.queries import gardens
+from bluewright.journal.queries import gardens, photos
+from bluewright.web.ui.photos import WithPhotos, keep_photos, sent_files
 from bluewright.web.ui.respond import in_garden, posted
 from bluewright.web.ui.typed import MeasureField
 
 
-class BedForm(forms.Form):
+class BedForm(WithPhotos):
     """A bed."""
 
     name = forms.CharField(max_length=60)
@@ -39,14 +40,16 @@ class BedForm(forms.Form):
 @in_garden
 def index(request: HttpRequest, garden: Garden) -> HttpResponse:
     """All beds with what was taken from them."""
-    return render(request, "beds/index.html", {"beds": gardens.beds(garden)})
+    return render(
+        request, "beds/index.html", {"beds": gardens.beds(garden), "photos": photos.of_kind("bed", of=garden)}
+    )
 
 
 @require_http_methods(["GET", "HEAD", "POST"])
 @in_garden
 def add(request: HttpRequest, garden: Garden) -> HttpResponse:
     """A new bed."""
-    form = BedForm(posted(request), garden=garden)
+    form = BedForm(posted(request), sent_files(request), garden=garden)
     if request.method == "POST" and form.is_valid():
         data = form.cleaned_data
         area = data["area"]
@@ -55,6 +58,7 @@ def add(request: HttpRequest, garden: Garden) -> HttpResponse:
             area_m2=area.value if area else None, area_typed=area.typed if area else "",
         )  # fmt: skip
         actions.add_bed(bed, by=request.user)
+        keep_photos(request, data["photos"], garden=garden, kind="bed", key=bed.pk)
         messages.success(request, f"{bed.name} is written down.")
         return redirect("beds.index")
     return render(request, "beds/add.html", {"form": form}, status=422 if form.errors else 200)

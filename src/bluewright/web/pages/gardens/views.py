@@ -8,7 +8,7 @@ from zoneinfo import available_timezones
 
 from django import forms
 from django.contrib import messages
-from django.http import HttpRequest, HttpResponse
+from django.http import HttpRequest, HttpResponse, HttpResponseBase, StreamingHttpResponse
 from django.shortcuts import get_object_or_404, redirect, render
 from django.utils import timezone
 from django.utils.text import slugify
@@ -23,7 +23,7 @@ from bluewright.science.base.errors import InputError
 from bluewright.web.ui.context import OPEN_GARDEN
 from bluewright.web.ui.respond import posted
 
-MOST_FILE_BYTES: Final = 25_000_000
+MOST_FILE_BYTES: Final = 120_000_000
 
 
 class GardenForm(forms.Form):
@@ -76,11 +76,12 @@ def open_one(request: HttpRequest, key: UUID) -> HttpResponse:
 
 
 @require_safe
-def take_out(_request: HttpRequest, key: UUID) -> HttpResponse:
-    """The whole garden as one JSON file."""
+def take_out(request: HttpRequest, key: UUID) -> HttpResponseBase:
+    """The whole garden as one JSON file; with `?photos=no` without its photos."""
     garden = get_object_or_404(Garden, pk=key)
     name = slugify(garden.name) or "garden"
-    response = HttpResponse(transfer.take_out(garden), content_type="application/json; charset=utf-8")
+    parts = transfer.parts(garden, photos=request.GET.get("photos") != "no")
+    response = StreamingHttpResponse(parts, content_type="application/json; charset=utf-8")
     response["Content-Disposition"] = f'attachment; filename="{name}-{timezone.now():%Y-%m-%d}.json"'
     return response
 

@@ -14,12 +14,13 @@ from django.views.decorators.http import require_http_methods, require_safe
 from bluewright.journal.actions import beds as actions
 from bluewright.journal.models import Bed, Garden, Picking
 from bluewright.journal.models.bed import PLANTS
-from bluewright.journal.queries import gardens
+from bluewright.journal.queries import gardens, photos
+from bluewright.web.ui.photos import WithPhotos, keep_photos, sent_files
 from bluewright.web.ui.respond import in_garden, posted
 from bluewright.web.ui.typed import MeasureField, MomentField, not_to_come
 
 
-class PickingForm(forms.Form):
+class PickingForm(WithPhotos):
     """A picking."""
 
     picked_at = MomentField(label="Picked", validators=[not_to_come])
@@ -46,14 +47,15 @@ class PickingForm(forms.Form):
 @in_garden
 def index(request: HttpRequest, garden: Garden) -> HttpResponse:
     """All pickings, with where the leaf came from and went."""
-    return render(request, "pickings/index.html", {"pickings": gardens.pickings(garden)})
+    context = {"pickings": gardens.pickings(garden), "photos": photos.of_kind("picking", of=garden)}
+    return render(request, "pickings/index.html", context)
 
 
 @require_http_methods(["GET", "HEAD", "POST"])
 @in_garden
 def add(request: HttpRequest, garden: Garden) -> HttpResponse:
     """A new picking."""
-    form = PickingForm(posted(request), garden=garden, initial={"picked_at": timezone.localtime()})
+    form = PickingForm(posted(request), sent_files(request), garden=garden, initial={"picked_at": timezone.localtime()})
     if request.method == "POST" and form.is_valid():
         data = form.cleaned_data
         picking = Picking(
@@ -62,6 +64,7 @@ def add(request: HttpRequest, garden: Garden) -> HttpResponse:
             damaged_frac=data["damaged"].value if data["damaged"] else 0.0,
         )  # fmt: skip
         actions.add_picking(picking, beds=list(data["beds"]), by=request.user)
+        keep_photos(request, data["photos"], garden=garden, kind="picking", key=picking.pk)
         messages.success(request, f"{picking.leaf_typed} is written down.")
         return redirect("pickings.index")
     return render(request, "pickings/add.html", {"form": form}, status=422 if form.errors else 200)

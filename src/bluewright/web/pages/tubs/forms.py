@@ -10,6 +10,7 @@ from bluewright.journal.models import Garden, Picking
 from bluewright.journal.models.bed import PLANTS
 from bluewright.journal.models.steep import SIGN_FIELDS
 from bluewright.science.steep.signs import SIGNS
+from bluewright.web.ui.photos import WithPhotos
 from bluewright.web.ui.typed import DecimalField, MeasureField, MomentField, not_to_come
 
 METHODS = [("cold", "cold, left to the weather"), ("warm", "kept warm, 25 to 45 C"), ("hot", "hot, above 60 C")]
@@ -62,7 +63,7 @@ class BeginForm(forms.Form):
         return found
 
 
-class LookForm(forms.Form):
+class LookForm(WithPhotos):
     """A quick look: everything may be left out but one thing."""
 
     taken_at = MomentField(validators=[not_to_come])
@@ -85,8 +86,9 @@ class LookForm(forms.Form):
         """At least one thing must have been noticed."""
         found = super().clean() or {}
         told = [found.get(name) for name in (*SIGN_FIELDS, "temp", "ph")]
-        if not self.errors and all(value is None for value in told) and not found.get("note"):
-            raise forms.ValidationError("Nothing is entered yet: give a sign, a temperature, a pH or a note.")
+        words = found.get("note") or found.get("photos")
+        if not self.errors and all(value is None for value in told) and not words:
+            raise forms.ValidationError("Nothing is entered yet: give a sign, a temperature, a pH, a note or a photo.")
         return found
 
 

@@ -2,18 +2,21 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from datetime import datetime
 from typing import Any
+from uuid import UUID
 from zoneinfo import ZoneInfo
 
 from bluewright.charts.answers import strain_chart
 from bluewright.charts.tub_contents import TubStage
 from bluewright.charts.tub_drawn import TubLook, tub_drawing
-from bluewright.journal.models import Reading, Steep, Strain
+from bluewright.journal.models import Photo, Reading, Steep, Strain
 from bluewright.journal.models.steep import SIGN_FIELDS
 from bluewright.science.steep.answer import SteepAnswer
 from bluewright.science.steep.signs import SIGNS
+from bluewright.web.ui.photos import Thumb, thumbs
 from bluewright.words.numbers import NOTES, moment, percent, sentence
 from bluewright.words.steep import advice, best, grams, look_again, now_gives, shown, telling, when
 
@@ -61,6 +64,7 @@ class LookRow:
     when: str
     said: str
     note: str
+    photos: tuple[Thumb, ...]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -92,10 +96,20 @@ class TubPage:
     drawing: str
     """The tub as it would look now, SVG text."""
     looks: tuple[LookRow, ...] = field(default=())
+    photos: tuple[Thumb, ...] = field(default=())
+    """Of the tub itself, not of one look."""
 
 
-def tub_page(steep: Steep, *, answer: SteepAnswer | None, now: datetime, trouble: str = "") -> TubPage:
-    """The page of a tub, given its call."""
+def tub_page(
+    steep: Steep,
+    *,
+    answer: SteepAnswer | None,
+    now: datetime,
+    trouble: str = "",
+    photos: Mapping[UUID, Sequence[Photo]] | None = None,
+) -> TubPage:
+    """The page of a tub, given its call, and photos by the key of tub or look."""
+    pictures = photos or {}
     zone = ZoneInfo(steep.garden.time_zone)
     strains = list(steep.strains.all())
     return TubPage(
@@ -107,7 +121,8 @@ def tub_page(steep: Steep, *, answer: SteepAnswer | None, now: datetime, trouble
         call=call_part(answer) if answer is not None else None,
         trouble=trouble,
         drawing=drawing(steep),
-        looks=tuple(look_row(r, zone) for r in reversed(list(steep.readings.all()))),
+        looks=tuple(look_row(r, zone, pictures.get(r.pk, ())) for r in reversed(list(steep.readings.all()))),
+        photos=thumbs(pictures.get(steep.pk, ())),
     )
 
 
@@ -161,7 +176,7 @@ def call_part(answer: SteepAnswer) -> CallPart:
     )
 
 
-def look_row(reading: Reading, zone: ZoneInfo) -> LookRow:
+def look_row(reading: Reading, zone: ZoneInfo, photos: Sequence[Photo] = ()) -> LookRow:
     """One look in words."""
     levels = [
         f"{name.replace('_', ' ')}: {SIGNS[name].levels[level]}"
@@ -175,6 +190,7 @@ def look_row(reading: Reading, zone: ZoneInfo) -> LookRow:
         when=moment(reading.taken_at.astimezone(zone)),
         said="; ".join(temp + ph + levels),
         note=reading.note,
+        photos=thumbs(photos),
     )
 
 

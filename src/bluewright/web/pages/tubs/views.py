@@ -17,12 +17,13 @@ from bluewright.journal.bridge import calls
 from bluewright.journal.bridge.steeps import steep_record
 from bluewright.journal.models import Garden, Kept, Reading, Steep, Strain
 from bluewright.journal.models.steep import SIGN_FIELDS
-from bluewright.journal.queries import gardens, tubs
+from bluewright.journal.queries import gardens, photos, tubs
 from bluewright.science.base.errors import BluewrightError
 from bluewright.science.steep.answer import SteepAnswer
 from bluewright.web.pages.tubs.forms import BeginForm, LookForm, StrainForm
 from bluewright.web.pages.tubs.page import tub_page
 from bluewright.web.pages.tubs.typed import leaf_parts, new_reading, new_steep, new_strain
+from bluewright.web.ui.photos import keep_photos, sent_files
 from bluewright.web.ui.respond import in_garden, posted, shown
 from bluewright.words.numbers import moment
 
@@ -60,7 +61,9 @@ def show(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
     """One tub: its call, its story."""
     steep = _tub(garden, key)
     answer, trouble = _call(steep, garden)
-    return shown(request, "tubs/show.html", tub_page(steep, answer=answer, now=timezone.localtime(), trouble=trouble))
+    pictures = photos.of_things([steep.pk, *(row.pk for row in steep.readings.all())], of=garden)
+    page = tub_page(steep, answer=answer, now=timezone.localtime(), trouble=trouble, photos=pictures)
+    return shown(request, "tubs/show.html", page)
 
 
 @require_http_methods(["GET", "HEAD", "POST"])
@@ -68,13 +71,14 @@ def show(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
 def look(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
     """A quick look."""
     steep = _tub(garden, key)
-    form = LookForm(posted(request), garden=garden, initial={"taken_at": timezone.localtime()})
+    form = LookForm(posted(request), sent_files(request), garden=garden, initial={"taken_at": timezone.localtime()})
     if request.method == "POST" and form.is_valid():
         if form.cleaned_data["taken_at"] < steep.started_at:
             began = moment(timezone.localtime(steep.started_at))
             form.add_error("taken_at", f"That is before the steep began ({began}).")
         else:
             reading = steeps.add_reading(new_reading(form.cleaned_data, steep=steep), by=request.user)
+            keep_photos(request, form.cleaned_data["photos"], garden=garden, kind="look", key=reading.pk)
             undo = reverse("tubs.delete_reading", kwargs={"key": key, "reading": reading.pk})
             messages.success(request, "Written down.", extra_tags=undo)
             return redirect("tubs.show", key=key)
@@ -82,7 +86,7 @@ def look(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
         "form": form,
         "numbers": [form["temp"], form["ph"]],
         "signs": [form[name] for name in SIGN_FIELDS],
-        "rest": [form["note"], form["taken_at"]],
+        "rest": [form["photos"], form["note"], form["taken_at"]],
         "tub": tub_page(steep, answer=None, now=timezone.localtime()),
     }
     return render(request, "tubs/look.html", context, status=422 if form.errors else 200)

@@ -1,0 +1,1 @@
+"""Photos of what the journal holds."""
