@@ -172,6 +172,13 @@ def a_jar(*from_: tuple[Batch, float], **other: Any) -> Jar:
     return batches.fill_jar(Jar(**plain | other), pigment=parts, by=None)
 
 
+def a_jar_from_the_bed(garden: Garden, pigment_g: float = 12.0, **other: Any) -> Jar:
+    """A jar with its whole thread: one bed, 3 kg picked, one tub strained, one batch."""
+    tub = a_tub(garden, leaf=[(a_picking(garden, beds_of=[a_bed(garden)]), 3.0)])
+    batch = a_batch(a_straining(tub, liquor_out_l=28.0, liquor_typed="28 L"))
+    return a_jar((batch, pigment_g), **other)
+
+
 def taken(jar: Jar, grams: float, **other: Any) -> JarTaken:
     plain = {"taken_at": moment(), "taken_typed": f"{grams:g} g"}
     return keep(JarTaken(jar=jar, taken_g=grams, **plain | other), by=None)

@@ -14,6 +14,7 @@ from bluewright.science.base.cautions import Caution
 from bluewright.words.numbers import (
     NOTES,
     about,
+    by_scale,
     cautions,
     figure,
     frac,
@@ -110,6 +111,14 @@ def test_long_times_are_said_in_larger_units() -> None:
     assert minutes(Band(p5=76, p50=250, p95=1128)) == "4.2 h (1.3 to 19)"
     assert hours(Band(p5=7.3, p50=9.7, p95=12)) == "9.7 h (7.3 to 12)"
     assert hours(Band(p5=69, p50=110, p95=156)) == "4.6 days (2.9 to 6.5)"
+
+
+@pytest.mark.parametrize(
+    ("value", "said"),
+    [(12.3, "12.3"), (7.3, "7.3"), (0.25, "0.25"), (99.96, "100"), (412.6, "413"), (1234.4, "1,234"), (0.0, "0")],
+)
+def test_what_a_scale_tells_can_be_added_up(value: float, said: str) -> None:
+    assert by_scale(value) == said
 
 
 @pytest.mark.parametrize(

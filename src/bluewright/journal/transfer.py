@@ -44,6 +44,7 @@ from bluewright.journal.models import (
     SteepLeaf,
     Strain,
     Weighing,
+    YieldSeen,
 )
 from bluewright.journal.photos import carrying, store
 from bluewright.science.base.errors import InputError
@@ -75,6 +76,7 @@ KINDS: Final[dict[str, tuple[type[models.Model], str]]] = {
     "jars": (Jar, "garden"),
     "jar_from": (JarFrom, "jar__garden"),
     "jar_taken": (JarTaken, "jar__garden"),
+    "yields_seen": (YieldSeen, "jar__garden"),
 }
 """Every kind of row of a garden with its path to it, in an order in which each finds what it refers to."""
 PHOTOS: Final = "photos"

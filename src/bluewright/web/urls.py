@@ -12,6 +12,8 @@ urlpatterns = [
     path("tubs/", include("bluewright.web.pages.tubs.urls")),
     path("batches/", include("bluewright.web.pages.batches.urls")),
     path("photos/", include("bluewright.web.pages.photos.urls")),
+    path("jars/", include("bluewright.web.pages.jars.urls")),
+    path("threads/", include("bluewright.web.pages.threads.urls")),
     path("air/", include("bluewright.web.pages.air.urls")),
     path("method/", include("bluewright.web.pages.method.urls")),
     path("bench/", include("bluewright.web.pages.bench.urls")),

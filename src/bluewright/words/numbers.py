@@ -74,6 +74,11 @@ def figure(value: float) -> str:
     return _said(value, 2 if abs(value) < 100 else 3)
 
 
+def by_scale(value: float) -> str:
+    """What a kitchen scale tells, so that sums can be followed: three figures, all of a thousand and more."""
+    return f"{value:,.0f}" if abs(value) >= 999.5 else _said(value, 3)
+
+
 def rough(value: float) -> str:
     """Two figures, never an exponent: `4.8`, `12`, `1,200`."""
     return _said(value, 2)

@@ -12,7 +12,7 @@ from typing import Any
 from django.db import transaction
 
 from bluewright.journal.actions.keeping import keep
-from bluewright.journal.models import Batch, Jar, JarFrom, Poured, Strain
+from bluewright.journal.models import Batch, Change, Jar, JarFrom, Poured, Strain
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -50,8 +50,25 @@ def fill_jar(jar: Jar, *, pigment: Sequence[PigmentIn], by: Any) -> Jar:
     """Write a jar with the pigment that went into it."""
     with transaction.atomic():
         keep(jar, by=by)
-        for part in pigment:
-            JarFrom.objects.create(
-                jar=jar, batch=part.batch, pigment_g=part.pigment_g, pigment_typed=part.pigment_typed
-            )
+        _put_in(jar, pigment)
     return jar
+
+
+def change_jar(jar: Jar, *, pigment: Sequence[PigmentIn], by: Any) -> Jar:
+    """Write a jar as it is now, with what went into it; what went in before is kept as a change."""
+    with transaction.atomic():
+        keep(jar, by=by)
+        before = {str(part.batch_id): part.pigment_typed for part in JarFrom.objects.filter(jar=jar)}
+        now = {str(part.batch.pk): part.pigment_typed for part in pigment}
+        if now != before:
+            Change.objects.create(
+                kind="jar_came_from", row_id=jar.pk, verb="change", before=before, at=jar.changed_at, by=by
+            )
+            JarFrom.objects.filter(jar=jar).delete()
+            _put_in(jar, pigment)
+    return jar
+
+
+def _put_in(jar: Jar, pigment: Sequence[PigmentIn]) -> None:
+    for part in pigment:
+        JarFrom.objects.create(jar=jar, batch=part.batch, pigment_g=part.pigment_g, pigment_typed=part.pigment_typed)

@@ -14,7 +14,7 @@ from bluewright.journal.bridge import calls
 from bluewright.journal.bridge.batches import latest
 from bluewright.journal.bridge.sources import Source, leaf_kg, sources, strain_balance, strain_record
 from bluewright.journal.bridge.steeps import steep_record
-from bluewright.journal.models import Batch, Jar
+from bluewright.journal.models import AirTemp, Batch, Jar
 from bluewright.journal.queries import tubs
 from bluewright.science import thread
 from bluewright.science.base.bands import Band
@@ -30,7 +30,7 @@ PURITY_SD_FRAC: Final = 0.05
 
 def tub_threads(batch: Batch) -> list[thread.TubThread]:
     """What the answers of every tub in a batch say up to its straining. Raises as the science does."""
-    return [_tub_thread(one) for one in sources(batch)]
+    return _threads(sources(batch))
 
 
 def indigo_g(batch: Batch) -> Band | None:
@@ -48,11 +48,13 @@ def yield_record(jar: Jar) -> YieldRecord:
     if not parts:
         raise InputError(where="came_from", what="nothing was put into this jar", right="say which batch filled it")
     shares = [pigment_g / jarred_g(batch) for batch, pigment_g in parts]
-    threads = [
-        replace(one, share_frac=one.share_frac * share)
-        for (batch, _), share in zip(parts, shares, strict=True)
-        for one in tub_threads(batch)
-    ]
+    threads = _threads(
+        [
+            replace(one, share_frac=one.share_frac * share)
+            for (batch, _), share in zip(parts, shares, strict=True)
+            for one in sources(batch)
+        ]
+    )
     found = [batch for batch, _ in parts]
     alone = YieldRecord(
         id=jar.name,
@@ -60,7 +62,7 @@ def yield_record(jar: Jar) -> YieldRecord:
         leaf_kg=sum(leaf_kg(batch) * share for batch, share in zip(found, shares, strict=True)),
         pigment_g=sum(pigment_g for _, pigment_g in parts),
         scale_sd_g=jar.scale_sd_g,
-        purity=_purity(jar),
+        purity=purity(jar),
         alkali=_alkali(found),
         acid_washed=all(any(one.acid for one in batch.standings.all()) for batch in found),
         conversion=_conversion(found),
@@ -75,9 +77,17 @@ def jarred_g(batch: Batch) -> float:
     return sum(part.pigment_g for part in batch.jarred.all())
 
 
-def _tub_thread(source: Source) -> thread.TubThread:
+def _threads(found: Sequence[Source]) -> list[thread.TubThread]:
+    """What is known of each tub; the air over all of them is read at once."""
+    if not found:
+        return []
+    steeps = [one.strain.steep for one in found]
+    air = tubs.air_by_tub(steeps[0].garden, steeps)
+    return [_tub_thread(one, air[one.strain.steep.pk]) for one in found]
+
+
+def _tub_thread(source: Source, air: Sequence[AirTemp]) -> thread.TubThread:
     steep, strain = source.strain.steep, source.strain
-    air = tubs.air(steep.garden, around=steep)
     call = calls.strain_call(steep.pk, steep_record(steep, air=air, now=strain.strained_at))
     return thread.TubThread(
         potential=_potential(call),
@@ -102,7 +112,8 @@ def _potential(call: SteepAnswer) -> PotentialAnswer:
     return _leaf_potential(record)
 
 
-def _purity(jar: Jar) -> Known | None:
+def purity(jar: Jar) -> Known | None:
+    """The measured purity of a jar; None where it was not measured."""
     if jar.purity_frac is None:
         return None
     return Known(mean_frac=jar.purity_frac, sd_frac=jar.purity_sd_frac or PURITY_SD_FRAC)

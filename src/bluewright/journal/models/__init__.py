@@ -6,7 +6,7 @@ from bluewright.journal.models.batch import Batch, LiquorLook, Poured
 from bluewright.journal.models.bed import Bed
 from bluewright.journal.models.drying import Drying, Weighing
 from bluewright.journal.models.garden import AirTemp, Garden
-from bluewright.journal.models.jar import Jar, JarFrom, JarTaken
+from bluewright.journal.models.jar import Jar, JarFrom, JarTaken, YieldSeen
 from bluewright.journal.models.kept import Change, Kept
 from bluewright.journal.models.person import DoorTry, Person
 from bluewright.journal.models.photo import Photo
@@ -45,4 +45,5 @@ __all__ = [
     "SteepLeaf",
     "Strain",
     "Weighing",
+    "YieldSeen",
 ]

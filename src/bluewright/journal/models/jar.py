@@ -59,3 +59,19 @@ class JarTaken(Kept):
 
     def __str__(self) -> str:
         return f"{self.taken_typed} out of {self.jar}"
+
+
+class YieldSeen(models.Model):
+    """What a jar was reckoned to hold, as a person saw it: so that it can be explained, and told again cheaply."""
+
+    jar = models.ForeignKey(Jar, models.CASCADE, related_name="yields")
+    seen_at = models.DateTimeField()
+    program = models.CharField(max_length=20)
+    answer = models.JSONField()
+
+    class Meta:
+        ordering = ["-seen_at"]
+        indexes = [models.Index(fields=["jar", "-seen_at"])]
+
+    def __str__(self) -> str:
+        return f"{self.jar} reckoned at {self.seen_at:%d %b %H:%M}"

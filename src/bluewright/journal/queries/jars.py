@@ -2,17 +2,24 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from uuid import UUID
 
-from django.db.models import Prefetch, QuerySet
+from django.db.models import Exists, OuterRef, Prefetch, Q, QuerySet, Subquery
 
-from bluewright.journal.models import Garden, Jar, JarFrom
+from bluewright.journal.models import Batch, Garden, Jar, JarFrom, Poured, YieldSeen
 from bluewright.journal.queries import batches
 
 
 def jars(of: Garden) -> QuerySet[Jar]:
-    """The jars of a garden, the newest first, with their pigment and what was taken."""
-    return _with_stock(Jar.objects.filter(garden=of))
+    """The jars of a garden, the newest first, with their pigment, what was taken, and what was last said of each.
+
+    `seen_pure_g` is the band of pure blue that a page told last, as a dict, and `seen_at` when; None where none did.
+    """
+    last = YieldSeen.objects.filter(jar=OuterRef("pk")).order_by("-seen_at")
+    return _with_stock(Jar.objects.filter(garden=of)).annotate(
+        seen_pure_g=Subquery(last.values("answer__pure_g")[:1]), seen_at=Subquery(last.values("seen_at")[:1])
+    )
 
 
 def jar(key: UUID, *, of: Garden) -> Jar | None:
@@ -25,10 +32,22 @@ def jar(key: UUID, *, of: Garden) -> Jar | None:
     return found
 
 
+def fillable(of: Garden, *, also: Iterable[UUID] = ()) -> QuerySet[Batch]:
+    """Batches whose pigment can go into a jar, the newest first: those that wait for one, and what else is named."""
+    jarred = JarFrom.objects.filter(batch=OuterRef("pk"), jar__deleted_at=None)
+    joined = Poured.objects.filter(batch=OuterRef("pk"), into__deleted_at=None)
+    waits = Q(~Exists(jarred), ~Exists(joined), ended_at=None)
+    return Batch.objects.filter(waits | Q(pk__in=list(also)), garden=of)
+
+
 def left_g(found: Jar) -> float:
     """What stands in a jar: what went in less what was taken out."""
-    put_in = sum(part.pigment_g for part in found.came_from.all())
-    return float(put_in - sum(row.taken_g for row in found.taken.all()))
+    return round(put_in_g(found) - sum(row.taken_g for row in found.taken.all()), 6)
+
+
+def put_in_g(found: Jar) -> float:
+    """What went into a jar, all batches together."""
+    return float(sum(part.pigment_g for part in found.came_from.all()))
 
 
 def _with_stock(found: QuerySet[Jar]) -> QuerySet[Jar]:

@@ -1,0 +1,82 @@
+"""What a jar holds, grams and pure blue: reckoned for its own page, told again from there for the list of jars."""
+
+from __future__ import annotations
+
+import math
+from functools import lru_cache
+from typing import Any, Final
+
+import numpy as np
+from django.utils import timezone
+
+from bluewright import __version__
+from bluewright.journal.bridge.jars import purity, yield_record
+from bluewright.journal.models import Jar, YieldSeen
+from bluewright.journal.queries import jars
+from bluewright.science.base.bands import Band
+from bluewright.science.base.records import dump
+from bluewright.science.pigment.jar_yield import jar_yield
+from bluewright.science.pigment.stock import part_of, pure_of
+from bluewright.science.pigment.yield_record import Known, YieldAnswer, YieldRecord
+
+SURELY: Final = 2.0
+"""Standard deviations of all weighings of a jar beyond which a mass taken out cannot be."""
+
+
+def answer(jar: Jar) -> YieldAnswer:
+    """What a jar whose batches are whole holds, and where the rest went. Raises InputError or ModelError."""
+    return _answer(yield_record(jar))
+
+
+def remember(jar: Jar, found: YieldAnswer) -> None:
+    """Keep a dated copy of what a person saw, unless it is what was seen last and the jar has not changed since."""
+    told: dict[str, Any] = {k: v for k, v in dump(found).items() if k != "inputs"}
+    last = jar.yields.first()
+    if last is None or last.answer != told or last.seen_at < jar.changed_at:
+        YieldSeen.objects.create(jar=jar, seen_at=timezone.now(), program=__version__, answer=told)
+
+
+def pure_left_g(jar: Jar, *, found: YieldAnswer | None = None) -> Band | None:
+    """Pure blue of what is left in a jar; None where nobody knows.
+
+    By the answer; without one by what a page told last, if the jar was not changed since (`queries.jars.jars`); else
+    by its measured purity alone. No strain call is worked out for it.
+    """
+    put_in_g, left_g = jars.put_in_g(jar), max(jars.left_g(jar), 0.0)
+    if put_in_g <= 0:
+        return None
+    whole = _seen(jar) if found is None else found.pure_g
+    if whole is None:
+        known = purity(jar)
+        whole = None if known is None else _by_purity(put_in_g, known, jar.scale_sd_g, jar.seed)
+    return None if whole is None else part_of(whole, share_frac=left_g / put_in_g)
+
+
+def most_left_g(jar: Jar) -> float:
+    """The most that can still be in a jar, by what the scale may be off at each weighing and at the one to come."""
+    return jars.left_g(jar) + _off_g(jar)
+
+
+def least_put_in_g(jar: Jar) -> float:
+    """The least that must have gone into a jar, by what was taken out of it."""
+    return jars.put_in_g(jar) - jars.left_g(jar) - _off_g(jar)
+
+
+def _off_g(jar: Jar) -> float:
+    weighings = len(jar.came_from.all()) + len(jar.taken.all()) + 1
+    return SURELY * jar.scale_sd_g * math.sqrt(weighings)
+
+
+def _seen(jar: Jar) -> Band | None:
+    pure_g, seen_at = getattr(jar, "seen_pure_g", None), getattr(jar, "seen_at", None)
+    return Band(**pure_g) if pure_g and seen_at and seen_at >= jar.changed_at else None
+
+
+@lru_cache(maxsize=256)
+def _answer(record: YieldRecord) -> YieldAnswer:
+    return jar_yield(record, rng=np.random.default_rng(record.seed))
+
+
+@lru_cache(maxsize=512)
+def _by_purity(pigment_g: float, known: Known, scale_sd_g: float, seed: int) -> Band:
+    return pure_of(pigment_g, purity=known, scale_sd_g=scale_sd_g, rng=np.random.default_rng(seed))

@@ -1,0 +1,183 @@
+"""What the pages of jars show: rounding and words happen here, once."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from zoneinfo import ZoneInfo
+
+from django.utils.translation import gettext as _
+
+from bluewright.charts.answers import loss_chart
+from bluewright.journal.bridge.stock import pure_left_g
+from bluewright.journal.models import Jar, JarTaken
+from bluewright.journal.queries.jars import left_g, put_in_g
+from bluewright.science.base.bands import Band
+from bluewright.science.pigment.stock import together
+from bluewright.science.pigment.yield_record import YieldAnswer
+from bluewright.web.pages.threads.page import ThreadPage
+from bluewright.words import jar as words
+from bluewright.words.numbers import by_scale, moment, ranged
+from bluewright.words.said import Rows
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class StockRow:
+    """One jar at a glance."""
+
+    key: str
+    name: str
+    left: str
+    """`12 g of 20 g`, or that it is empty."""
+    pure: str
+    """Pure blue of what is left; empty where nobody knows."""
+    purity: str
+    stands: str
+    filled: str
+    empty: bool
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class StockPage:
+    """All jars of a garden."""
+
+    jars: tuple[StockRow, ...]
+    """Those that hold something first, each the newest first."""
+    total: str
+    """Grams in all jars and their pure blue, in a sentence; empty where there is nothing."""
+    unknown: str
+    """Which jars' blue is not counted; empty where all is."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TakenRow:
+    """Pigment taken out once."""
+
+    key: str
+    when: str
+    said: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class YieldPart:
+    """What the jar holds and where the rest went, with its chart."""
+
+    said: tuple[str, ...]
+    lost: Rows
+    next_reading: str
+    """What would tell most; empty where all has been seen."""
+    chart: str
+    """SVG text."""
+    take_care: tuple[str, ...]
+    to_know: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class JarPage:
+    """One jar."""
+
+    key: str
+    name: str
+    facts: str
+    note: str
+    purity: str
+    stock: StockRow
+    went_in: tuple[str, ...]
+    taken: tuple[TakenRow, ...]
+    found: YieldPart | None
+    trouble: str
+    """Why nothing can be reckoned; empty where it can."""
+    thread: ThreadPage
+
+
+def stock_page(jars: Sequence[Jar]) -> StockPage:
+    """The page of all jars."""
+    rows = [stock_row(jar, pure_left_g(jar)) for jar in jars]
+    known = [(jar, pure_left_g(jar)) for jar in jars if left_g(jar) > 0]
+    missing = [jar.name for jar, pure in known if pure is None]
+    unknown = _("Not counted, for nothing is known of its purity yet: %(jars)s. Open it to have it reckoned.")
+    return StockPage(
+        jars=tuple(sorted(rows, key=lambda row: row.empty)),
+        total=_total(sum(left_g(jar) for jar, _pure in known), [pure for _jar, pure in known if pure is not None]),
+        unknown=unknown % {"jars": ", ".join(missing)} if missing else "",
+    )
+
+
+def stock_row(jar: Jar, pure: Band | None) -> StockRow:
+    """One jar at a glance."""
+    left, empty = max(left_g(jar), 0.0), left_g(jar) <= 0
+    grams = {"left": by_scale(left), "put_in": by_scale(put_in_g(jar))}
+    return StockRow(
+        key=str(jar.pk),
+        name=jar.name,
+        left=_("empty; it held %(put_in)s g") % grams if empty else _("%(left)s g left of %(put_in)s g") % grams,
+        pure="" if empty or pure is None else ranged(pure, "g"),
+        purity=purity(jar),
+        stands=jar.stands,
+        filled=moment(jar.filled_at.astimezone(ZoneInfo(jar.garden.time_zone))),
+        empty=empty,
+    )
+
+
+def jar_page(jar: Jar, *, found: YieldAnswer | None, trouble: str, thread: ThreadPage) -> JarPage:
+    """The page of a jar, given what could be reckoned."""
+    zone = ZoneInfo(jar.garden.time_zone)
+    stock = stock_row(jar, pure_left_g(jar, found=found))
+    stands = _(", stands in: %(where)s") % {"where": jar.stands} if jar.stands else ""
+    return JarPage(
+        key=str(jar.pk),
+        name=jar.name,
+        facts=_("Filled %(when)s%(stands)s") % {"when": stock.filled, "stands": stands},
+        note=jar.note,
+        purity=stock.purity,
+        stock=stock,
+        went_in=tuple(
+            _("%(typed)s of %(batch)s") % {"typed": part.pigment_typed, "batch": part.batch.name}
+            for part in jar.came_from.all()
+        ),
+        taken=tuple(taken_rows(jar.taken.all(), zone)),
+        found=None if found is None else yield_part(found),
+        trouble=trouble,
+        thread=thread,
+    )
+
+
+def yield_part(found: YieldAnswer) -> YieldPart:
+    """What the jar holds, in words."""
+    said = words.said(found)
+    told = [part for part in said.parts if isinstance(part, str)]
+    next_reading = "" if found.next_reading is None else told.pop()
+    return YieldPart(
+        said=tuple(told),
+        lost=next(part for part in said.parts if isinstance(part, Rows)),
+        next_reading=next_reading,
+        chart=loss_chart(found, answer=told[2]),
+        take_care=said.take_care,
+        to_know=said.to_know,
+    )
+
+
+def purity(jar: Jar) -> str:
+    """`35% indigo, give or take 4% (by a dyer's test)`, or that it was not measured."""
+    if jar.purity_frac is None:
+        return _("purity not measured")
+    doubt = "" if jar.purity_sd_frac is None else _(", give or take %(sd)g%%") % {"sd": 100 * jar.purity_sd_frac}
+    how = f" ({jar.purity_how})" if jar.purity_how else ""
+    return _("%(percent)g%% indigo%(doubt)s%(how)s") % {"percent": 100 * jar.purity_frac, "doubt": doubt, "how": how}
+
+
+def taken_rows(rows: Iterable[JarTaken], zone: ZoneInfo) -> Iterable[TakenRow]:
+    """What was taken out, the newest first."""
+    for row in rows:
+        what_for = _(" for %(what)s") % {"what": row.what_for} if row.what_for else ""
+        yield TakenRow(key=str(row.pk), when=moment(row.taken_at.astimezone(zone)), said=f"{row.taken_typed}{what_for}")
+
+
+def _total(left: float, pure: Sequence[Band]) -> str:
+    if left <= 0:
+        return ""
+    if not pure:
+        return _("%(left)s g of pigment in all.") % {"left": by_scale(left)}
+    return _("%(left)s g of pigment in all; in it %(pure)s of pure blue.") % {
+        "left": by_scale(left), "pure": ranged(together(pure), "g"),
+    }  # fmt: skip

@@ -1,0 +1,175 @@
+"""Jars: each view reads the journal, builds a page, shows it; each post is an action and a redirect."""
+
+from __future__ import annotations
+
+from typing import Any, Final
+from uuid import UUID
+
+from django.contrib import messages
+from django.http import Http404, HttpRequest, HttpResponse
+from django.shortcuts import get_object_or_404, redirect, render
+from django.urls import reverse
+from django.utils import timezone
+from django.utils.translation import gettext as _
+from django.utils.translation import gettext_lazy
+from django.views.decorators.http import require_http_methods, require_POST, require_safe
+
+from bluewright.journal.actions import batches as actions
+from bluewright.journal.actions import keeping
+from bluewright.journal.bridge import stock
+from bluewright.journal.models import Garden, Jar, JarTaken, Kept
+from bluewright.journal.queries import jars, threads
+from bluewright.journal.queries.threads import Thing
+from bluewright.science.base.errors import BluewrightError
+from bluewright.science.pigment.yield_record import YieldAnswer
+from bluewright.web.pages.jars.forms import JarForm, TakeForm
+from bluewright.web.pages.jars.page import jar_page, stock_page, stock_row
+from bluewright.web.pages.jars.typed import as_typed, changed_jar, new_jar, new_taken, pigment_in
+from bluewright.web.pages.threads.page import ThreadPage, thread_page
+from bluewright.web.ui.respond import in_garden, posted, shown
+
+TOO_LATE: Final = gettext_lazy("That was taken out more than thirty days ago and cannot be brought back.")
+
+
+@require_safe
+@in_garden
+def index(request: HttpRequest, garden: Garden) -> HttpResponse:
+    """All jars: stock at a glance."""
+    return shown(request, "jars/index.html", stock_page(list(jars.jars(garden))))
+
+
+@require_http_methods(["GET", "HEAD", "POST"])
+@in_garden
+def fill(request: HttpRequest, garden: Garden) -> HttpResponse:
+    """A new jar."""
+    asked = _key(request.GET.get("batch", ""))
+    batches = list(jars.fillable(garden, also=[asked] if asked else []))
+    form = JarForm(posted(request), garden=garden, batches=batches, initial={"filled_at": timezone.localtime()})
+    if request.method == "POST" and form.is_valid():
+        jar = actions.fill_jar(new_jar(form, garden=garden), pigment=pigment_in(form), by=request.user)
+        undo = reverse("jars.delete", kwargs={"key": jar.pk})
+        messages.success(request, _("%(jar)s is filled.") % {"jar": jar.name}, extra_tags=undo)
+        return redirect("jars.show", key=jar.pk)
+    context = {"form": form, "batches": batches, "jar": None}
+    return render(request, "jars/fill.html", context, status=422 if form.errors else 200)
+
+
+@require_safe
+@in_garden
+def show(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
+    """One jar: what it holds, where the rest went, its stock, its thread."""
+    jar = _jar(garden, key)
+    found, trouble = _yield(jar)
+    page = jar_page(jar, found=found, trouble=trouble, thread=_thread(garden, key))
+    return shown(request, "jars/show.html", page)
+
+
+@require_http_methods(["GET", "HEAD", "POST"])
+@in_garden
+def change(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
+    """What is said of a jar, put right."""
+    jar = _jar(garden, key)
+    batches = list(jars.fillable(garden, also=[part.batch_id for part in jar.came_from.all()]))
+    form = JarForm(
+        posted(request), garden=garden, batches=batches, least_g=stock.least_put_in_g(jar), initial=as_typed(jar)
+    )
+    if request.method == "POST" and form.is_valid():
+        actions.change_jar(changed_jar(jar, form), pigment=pigment_in(form), by=request.user)
+        messages.success(request, _("%(jar)s is changed.") % {"jar": jar.name})
+        return redirect("jars.show", key=key)
+    context = {"form": form, "batches": batches, "jar": jar}
+    return render(request, "jars/fill.html", context, status=422 if form.errors else 200)
+
+
+@require_http_methods(["GET", "HEAD", "POST"])
+@in_garden
+def take(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
+    """Take pigment out."""
+    jar = _jar(garden, key)
+    form = TakeForm(
+        posted(request), jar=jar, most_g=stock.most_left_g(jar), left_g=jars.left_g(jar),
+        initial={"taken_at": timezone.localtime()},
+    )  # fmt: skip
+    if request.method == "POST" and form.is_valid():
+        row = keeping.keep(new_taken(form.cleaned_data, jar=jar), by=request.user)
+        undo = reverse("jars.put_back", kwargs={"key": key, "taken": row.pk})
+        messages.success(request, _("%(typed)s taken out.") % {"typed": row.taken_typed}, extra_tags=undo)
+        return redirect("jars.show", key=key)
+    context = {"form": form, "jar": stock_row(jar, None)}
+    return render(request, "jars/take.html", context, status=422 if form.errors else 200)
+
+
+@require_POST
+@in_garden
+def put_back(request: HttpRequest, garden: Garden, key: UUID, taken: UUID) -> HttpResponse:
+    """It was not taken out after all."""
+    row = get_object_or_404(JarTaken, pk=taken, jar__pk=key, jar__garden=garden, jar__deleted_at=None)
+    keeping.delete(row, by=request.user)
+    undo = reverse("jars.take_again", kwargs={"key": key, "taken": row.pk})
+    messages.info(request, _("%(typed)s is back in the jar.") % {"typed": row.taken_typed}, extra_tags=undo)
+    return redirect("jars.show", key=key)
+
+
+@require_POST
+@in_garden
+def take_again(request: HttpRequest, garden: Garden, key: UUID, taken: UUID) -> HttpResponse:
+    """It was taken out after all."""
+    row = get_object_or_404(JarTaken.everything, pk=taken, jar__pk=key, jar__garden=garden, jar__deleted_at=None)
+    _brought_back(request, row)
+    return redirect("jars.show", key=key)
+
+
+@require_POST
+@in_garden
+def delete(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
+    """Take a jar out of sight."""
+    row = get_object_or_404(Jar, pk=key, garden=garden)
+    keeping.delete(row, by=request.user)
+    undo = reverse("jars.restore", kwargs={"key": key})
+    messages.info(request, _("%(jar)s is taken out.") % {"jar": row.name}, extra_tags=undo)
+    return redirect("jars.index")
+
+
+@require_POST
+@in_garden
+def restore(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
+    """Bring a jar back that was taken out."""
+    row = get_object_or_404(Jar.everything, pk=key, garden=garden)
+    _brought_back(request, row)
+    return redirect("jars.index") if row.deleted_at is not None else redirect("jars.show", key=key)
+
+
+def _brought_back(request: HttpRequest, row: Kept) -> None:
+    if keeping.restore(row, by=request.user):
+        messages.success(request, _("Brought back."))
+    elif row.deleted_at is not None:
+        messages.warning(request, TOO_LATE)
+
+
+def _jar(garden: Garden, key: UUID) -> Jar:
+    jar = jars.jar(key, of=garden)
+    if jar is None:
+        raise Http404("there is no such jar in this garden")
+    return jar
+
+
+def _yield(jar: Jar) -> tuple[YieldAnswer | None, str]:
+    """What a jar holds; or why nobody can say."""
+    try:
+        found = stock.answer(jar)
+    except BluewrightError as error:
+        return None, str(error)
+    stock.remember(jar, found)
+    return found, ""
+
+
+def _thread(garden: Garden, key: UUID) -> ThreadPage:
+    found: Any = threads.thread(Thing("jar", key), of=garden)
+    return thread_page(found, sources=threads.sources(found, of=garden), of=garden)
+
+
+def _key(text: str) -> UUID | None:
+    try:
+        return UUID(text)
+    except ValueError:
+        return None

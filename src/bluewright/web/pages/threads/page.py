@@ -1,0 +1,176 @@
+"""What a thread's page shows: each link with its date, its figures and what it came from, in words."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
+from datetime import datetime
+from typing import Final
+from zoneinfo import ZoneInfo
+
+from django.urls import reverse
+from django.utils.translation import gettext as _
+
+from bluewright.journal.models import Batch, Bed, Garden, Jar, JarTaken, Picking, Steep
+from bluewright.journal.queries.jars import left_g, put_in_g
+from bluewright.journal.queries.threads import Kind, Link, Row, Thing, Thread
+from bluewright.words.numbers import by_scale, moment, sentence
+
+OWN_PAGE: Final[dict[Kind, str]] = {"tub": "tubs.show", "jar": "jars.show"}
+"""Kinds that have a page of their own; the others are told by their thread."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Knot:
+    """One thing on the thread."""
+
+    kind: str
+    key: str
+    name: str
+    when: str
+    """Empty for what has no date of its own."""
+    said: str
+    """Its figures in one sentence."""
+    came: str
+    """What it came straight from, and how much of each; empty where nothing is known."""
+    href: str
+    here: bool
+    """Whether it is the thing that was asked for."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Level:
+    """Things of one kind, oldest first."""
+
+    name: str
+    knots: tuple[Knot, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ThreadPage:
+    """A thread from its beds to its uses."""
+
+    kind: str
+    key: str
+    name: str
+    own_page: str
+    """Address of the page of the thing asked for; empty if it has none."""
+    levels: tuple[Level, ...]
+    uses: tuple[str, ...]
+    """What was taken out of its jars, each in a sentence."""
+
+
+def thread_page(found: Thread, *, sources: Mapping[Thing, Row], of: Garden) -> ThreadPage:
+    """The page of a thread."""
+    zone = ZoneInfo(of.time_zone)
+    telling = _Telling(found, sources, zone)
+    levels = (
+        Level(name=_("Beds"), knots=tuple(telling.bed(row) for row in found.beds)),
+        Level(name=_("Pickings"), knots=tuple(telling.picking(row) for row in found.pickings)),
+        Level(name=_("Tubs"), knots=tuple(telling.tub(row) for row in found.tubs)),
+        Level(name=_("Batches"), knots=tuple(telling.batch(row) for row in found.batches)),
+        Level(name=_("Jars"), knots=tuple(telling.jar(row) for row in found.jars)),
+    )
+    here = next(knot for level in levels for knot in level.knots if knot.here)
+    kind = found.at.kind
+    return ThreadPage(
+        kind=kind,
+        key=str(found.at.key),
+        name=here.name,
+        own_page=reverse(OWN_PAGE[kind], kwargs={"key": found.at.key}) if kind in OWN_PAGE else "",
+        levels=tuple(level for level in levels if level.knots),
+        uses=tuple(_uses(found.jars, zone)),
+    )
+
+
+class _Telling:
+    """Tells the things of one thread by one clock."""
+
+    def __init__(self, found: Thread, sources: Mapping[Thing, Row], zone: ZoneInfo) -> None:
+        self.found, self.sources, self.zone = found, sources, zone
+
+    def bed(self, row: Bed) -> Knot:
+        area = f", {row.area_typed}" if row.area_typed else ""
+        said = f"{row.get_plant_display()}, {row.get_origin_display()}{area}"
+        return self._knot(Thing("bed", row.pk), row.name, when=None, said=said)
+
+    def picking(self, row: Picking) -> Knot:
+        said = _("%(leaf)s of %(plant)s leaf, %(age)s") % {
+            "leaf": row.leaf_typed, "plant": row.get_plant_display(), "age": row.get_age_display(),
+        }  # fmt: skip
+        name = _("Picking of %(when)s") % {"when": self._moment(row.picked_at)}
+        return self._knot(Thing("picking", row.pk), name, when=None, said=said)
+
+    def tub(self, row: Steep) -> Knot:
+        said = _("%(plant)s in %(water)s of water") % {"plant": row.get_plant_display(), "water": row.water_typed}
+        strains = list(row.strains.all())
+        if strains:
+            liquor = f": {strains[0].liquor_typed}" if strains[0].liquor_typed else ""
+            said += _("; strained %(when)s%(liquor)s") % {
+                "when": self._moment(strains[0].strained_at),
+                "liquor": liquor,
+            }
+        else:
+            said += _("; still steeping")
+        return self._knot(Thing("tub", row.pk), row.name, when=row.started_at, said=said)
+
+    def batch(self, row: Batch) -> Knot:
+        aired = [one.get_way_display() for one in row.airings.all()]
+        said = _("aired: %(ways)s") % {"ways": ", ".join(dict.fromkeys(reversed(aired)))} if aired else ""
+        if row.ended_at is not None:
+            why = f" ({row.ended_why})" if row.ended_why else ""
+            said = "; ".join(
+                filter(None, [said, _("given up %(when)s%(why)s") % {"when": self._moment(row.ended_at), "why": why}])
+            )
+        return self._knot(Thing("batch", row.pk), row.name, when=row.begun_at, said=said)
+
+    def jar(self, row: Jar) -> Knot:
+        said = _("%(put_in)s g of dry pigment, %(left)s g left") % {
+            "put_in": by_scale(put_in_g(row)), "left": by_scale(max(left_g(row), 0.0)),
+        }  # fmt: skip
+        return self._knot(Thing("jar", row.pk), row.name, when=row.filled_at, said=said)
+
+    def _knot(self, thing: Thing, name: str, *, when: datetime | None, said: str) -> Knot:
+        page = OWN_PAGE.get(thing.kind)
+        keys = {"key": thing.key} if page else {"kind": thing.kind, "key": thing.key}
+        return Knot(
+            kind=thing.kind,
+            key=str(thing.key),
+            name=name,
+            when="" if when is None else self._moment(when),
+            said=sentence(said),
+            came=self._came(self.found.from_.get(thing, ())),
+            href=reverse(page or "threads.show", kwargs=keys),
+            here=thing == self.found.at,
+        )
+
+    def _came(self, links: Iterable[Link]) -> str:
+        named = [(self._name(self.sources[link.above]), link) for link in links if link.above in self.sources]
+        told = [self._from(link, name) for name, link in sorted(named, key=lambda one: one[0])]
+        return sentence(", ".join(told))
+
+    @staticmethod
+    def _from(link: Link, name: str) -> str:
+        if link.above.kind == "bed":
+            return _("from %(name)s") % {"name": name}
+        if link.typed:
+            return _("%(typed)s of %(name)s") % {"typed": link.typed, "name": name}
+        return _("all of %(name)s") % {"name": name}
+
+    def _name(self, row: Row) -> str:
+        if isinstance(row, Picking):
+            return _("the picking of %(when)s") % {"when": self._moment(row.picked_at)}
+        return row.name
+
+    def _moment(self, when: datetime) -> str:
+        return moment(when.astimezone(self.zone))
+
+
+def _uses(jars: Sequence[Jar], zone: ZoneInfo) -> Iterable[str]:
+    taken: list[tuple[Jar, JarTaken]] = [(jar, row) for jar in jars for row in jar.taken.all()]
+    for jar, row in sorted(taken, key=lambda one: one[1].taken_at):
+        what_for = _(" for %(what)s") % {"what": row.what_for} if row.what_for else ""
+        yield _("%(when)s: %(typed)s out of %(jar)s%(what_for)s") % {
+            "when": moment(row.taken_at.astimezone(zone)), "typed": row.taken_typed, "jar": jar.name,
+            "what_for": what_for,
+        }  # fmt: skip
