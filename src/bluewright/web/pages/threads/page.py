@@ -16,7 +16,7 @@ from bluewright.journal.queries.jars import left_g, put_in_g
 from bluewright.journal.queries.threads import Kind, Link, Row, Thing, Thread
 from bluewright.words.numbers import by_scale, moment, sentence
 
-OWN_PAGE: Final[dict[Kind, str]] = {"tub": "tubs.show", "jar": "jars.show"}
+OWN_PAGE: Final[dict[Kind, str]] = {"tub": "tubs.show", "batch": "batches.show", "jar": "jars.show"}
 """Kinds that have a page of their own; the others are told by their thread."""
 
 
