@@ -5,15 +5,20 @@ from uuid import UUID
 import pytest
 
 from bluewright.journal.actions.keeping import delete
-from bluewright.journal.models import Bed, Garden, Photo, Picking, Reading, Steep
+from bluewright.journal.models import Batch, Bed, Garden, Jar, LiquorLook, Photo, Picking, Reading, Steep, Strain
 from bluewright.journal.photos.kinds import KINDS
+from tests.cast import a_batch, a_jar, a_liquor_look
 
 pytestmark = pytest.mark.django_db
 NOBODY = UUID("00000000-0000-4000-8000-000000000000")
 
 
 def one_of(kind: str, garden: Garden) -> UUID:
+    batch = a_batch(Strain.objects.filter(steep__garden=garden).first())
     rows = {
+        "batch": Batch.objects.filter(pk=batch.pk),
+        "liquor": LiquorLook.objects.filter(pk=a_liquor_look(batch, ph=9.0).pk),
+        "jar": Jar.objects.filter(pk=a_jar((batch, 20.0)).pk),
         "bed": Bed.objects.filter(garden=garden),
         "picking": Picking.objects.filter(garden=garden),
         "tub": Steep.objects.filter(garden=garden),
@@ -23,7 +28,7 @@ def one_of(kind: str, garden: Garden) -> UUID:
     return found
 
 
-@pytest.mark.parametrize("kind", ["bed", "picking", "tub", "look"])
+@pytest.mark.parametrize("kind", KINDS)
 def test_a_thing_is_found_in_its_own_garden_only(garden: Garden, other_garden: Garden, kind: str) -> None:
     key = one_of(kind, garden)
     assert KINDS[kind].row(key, of=garden).pk == key  # type: ignore[union-attr]

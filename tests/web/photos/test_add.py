@@ -6,12 +6,13 @@ import pytest
 from django.test import Client
 
 from bluewright.journal.actions.keeping import delete
-from bluewright.journal.models import Bed, Garden, Kept, Photo, Picking, Reading, Steep
+from bluewright.journal.models import Bed, Garden, Kept, Photo, Picking, Reading, Steep, Strain
 from bluewright.journal.photos import opening, store
 from bluewright.web.ui import photos as ui
-from tests.cast import a_photo, counted, moment, typed
+from tests.cast import a_batch, a_jar, a_liquor_look, a_photo, counted, moment, typed
 from tests.pictures import HEIC, bomb, notes, photo, sent
 from tests.web.checks import NOBODY, no_rows, only, to_the_start_without_a_garden, url
+from tests.web.visitors import visitor
 
 pytestmark = pytest.mark.django_db
 
@@ -22,16 +23,19 @@ def where(kind: str, thing: Kept) -> str:
 
 def things(garden: Garden) -> list[tuple[str, Kept, str]]:
     """One of each kind, and where it is found."""
-    tub = Steep.objects.filter(garden=garden)[0]
+    straining = Strain.objects.get(steep__garden=garden)
+    tub, batch = straining.steep, a_batch(straining)
     return [
         ("bed", Bed.objects.filter(garden=garden)[0], "beds"),
         ("picking", Picking.objects.filter(garden=garden)[0], "pickings"),
         ("tub", tub, "tubs"),
         ("look", Reading.objects.filter(steep=tub)[0], "tubs"),
+        ("batch", batch, "batches"),
+        ("liquor", a_liquor_look(batch, ph=9.0), "batches"),
     ]
 
 
-@pytest.mark.parametrize("index", range(4), ids=["bed", "picking", "tub", "look"])
+@pytest.mark.parametrize("index", range(6), ids=["bed", "picking", "tub", "look", "batch", "liquor"])
 def test_photos_are_written_to_each_kind_of_thing_and_seen_where_it_is(
     client: Client, garden: Garden, index: int
 ) -> None:
@@ -46,6 +50,27 @@ def test_photos_are_written_to_each_kind_of_thing_and_seen_where_it_is(
         assert one.made_by is not None
         assert url("photos.image", key=one.pk, size=320) in response.content.decode()
         assert store.path(one, "1600").exists()
+
+
+def test_a_jar_takes_photos_too(client: Client, garden: Garden) -> None:
+    jar = a_jar((a_batch(Strain.objects.get(steep__garden=garden)), 20.0), name="Jar 4")
+    assert "Jar 4" in client.get(where("jar", jar)).content.decode()
+    assert client.post(where("jar", jar), {"photos": [sent()]}).status_code == 302
+    assert Photo.objects.get().about_id == jar.pk
+
+
+def test_who_only_looks_on_sees_photos_and_adds_none(garden: Garden, steeping: Steep) -> None:
+    one = a_photo(garden, of=steeping, kind="tub")
+    onlooker, helper = visitor("onlooker"), visitor("helper")
+    assert onlooker.get(where("tub", steeping)).status_code == 403
+    assert onlooker.post(where("tub", steeping), {"photos": [sent()]}).status_code == 403
+    assert onlooker.post(url("photos.delete", key=one.pk)).status_code == 403
+    assert onlooker.get(url("photos.image", key=one.pk, size=320)).status_code == 200
+    for page in (url("tubs.show", key=steeping.pk), url("beds.index"), url("pickings.index")):
+        assert "/photos/add/" not in onlooker.get(page).content.decode()
+        assert "/photos/add/" in helper.get(page).content.decode()
+    assert "/delete/" not in onlooker.get(url("photos.show", key=one.pk)).content.decode()
+    assert "/delete/" in helper.get(url("photos.show", key=one.pk)).content.decode()
 
 
 def test_the_format_is_told_by_what_is_in_the_file(client: Client, steeping: Steep) -> None:
@@ -142,11 +167,13 @@ def test_other_methods_are_refused(client: Client, steeping: Steep) -> None:
 
 
 def test_many_photos_need_no_more_statements_where_they_are_shown(client: Client, garden: Garden) -> None:
-    for kind, thing, _ in things(garden):
+    known = things(garden)
+    for kind, thing, _ in known:
         a_photo(garden, of=thing, kind=kind)
-    pages = [url("beds.index"), url("pickings.index"), url("tubs.show", key=things(garden)[2][1].pk)]
+    pages = [url("beds.index"), url("pickings.index")]
+    pages += [url(f"{noun}.show", key=thing.pk) for kind, thing, noun in known if kind in {"tub", "batch"}]
     few = [sent_by(client, page) for page in pages]
-    for kind, thing, _ in things(garden):
+    for kind, thing, _ in known:
         for width_px in (66, 68, 70):
             a_photo(garden, of=thing, kind=kind, width_px=width_px)
     assert [sent_by(client, page) for page in pages] == few

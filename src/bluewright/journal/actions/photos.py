@@ -29,12 +29,11 @@ def add_photos(ready: Sequence[Prepared], *, garden: Garden, kind: str, key: UUI
             where="about", what=f"there is no such {kind} in {garden}", right="open it again from its list"
         )
     forget_photos(now=timezone.now())
-    known = set(Photo.objects.filter(about_kind=kind, about_id=key).values_list("sha256", flat=True))
-    fresh = {one.sha256: one for one in ready if one.sha256 not in known}
     added: list[Photo] = []
     try:
-        with transaction.atomic():
-            for one in fresh.values():
+        with transaction.atomic():  # the look for what is known stands inside: a second tap waits for the first
+            known = set(Photo.objects.filter(about_kind=kind, about_id=key).values_list("sha256", flat=True))
+            for one in {one.sha256: one for one in ready if one.sha256 not in known}.values():
                 photo = Photo(
                     garden=garden, about_kind=kind, about_id=key, taken_at=one.taken_at or timezone.now(),
                     width_px=one.width_px, height_px=one.height_px, sha256=one.sha256,

@@ -10,10 +10,11 @@ from zoneinfo import ZoneInfo
 
 from django.utils.translation import gettext as _
 
-from bluewright.journal.models import Batch, LiquorLook, Standing
+from bluewright.journal.models import Batch, LiquorLook, Photo, Standing
 from bluewright.journal.queries.batches import Stage, stage_of
 from bluewright.web.pages.batches.head import BatchHead, batch_head, drawing, facts, over
 from bluewright.web.pages.batches.soon import reverse
+from bluewright.web.ui.photos import Thumb, thumbs
 from bluewright.words.numbers import figure, moment
 
 
@@ -50,12 +51,14 @@ class BatchPage:
     """Name and address of each tub that it came from."""
     story: tuple[Happening, ...]
     """The newest first."""
+    photos: tuple[Thumb, ...]
+    """Of the batch and of its liquor, the oldest first."""
     can_end: bool
     ended: bool
 
 
-def batch_page(batch: Batch) -> BatchPage:
-    """The page of a whole batch."""
+def batch_page(batch: Batch, photos: Iterable[Photo] = ()) -> BatchPage:
+    """The page of a whole batch, with photos of it and of its liquor."""
     zone = ZoneInfo(batch.garden.time_zone)
     happenings = sorted(_happenings(batch, zone), key=lambda pair: pair[0], reverse=True)
     stage = stage_of(batch)
@@ -64,6 +67,7 @@ def batch_page(batch: Batch) -> BatchPage:
         note=batch.note,
         tubs=tuple(_came_from(batch)),
         story=tuple(happening for _when, happening in happenings),
+        photos=thumbs(sorted(photos, key=lambda one: one.taken_at)),
         can_end=stage not in {"ended", "jar", "joined"},
         ended=stage == "ended",
     )

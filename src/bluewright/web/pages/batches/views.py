@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import secrets
+from itertools import chain
 from typing import Any
 from uuid import UUID
 
@@ -18,7 +19,7 @@ from django.views.decorators.http import require_http_methods, require_POST, req
 from bluewright.journal.actions import batches as actions
 from bluewright.journal.actions import keeping
 from bluewright.journal.models import Batch, Garden, Strain
-from bluewright.journal.queries import batches
+from bluewright.journal.queries import batches, photos
 from bluewright.web.pages.batches.forms import BeginForm, ChangeForm, EndForm
 from bluewright.web.pages.batches.head import batch_head
 from bluewright.web.pages.batches.page import batch_page, rows
@@ -58,7 +59,9 @@ def begin(request: HttpRequest, garden: Garden) -> HttpResponse:
 @in_garden
 def show(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
     """One batch: its stages and its story."""
-    return shown(request, "batches/show.html", batch_page(_batch(garden, key)))
+    batch = _batch(garden, key)
+    pictures = photos.of_things([batch.pk, *(look.pk for look in batch.looks.all())], of=garden)
+    return shown(request, "batches/show.html", batch_page(batch, chain.from_iterable(pictures.values())))
 
 
 @require_http_methods(["GET", "HEAD", "POST"])
