@@ -3,19 +3,13 @@
 import socket
 import stat
 import subprocess
-import sys
 from pathlib import Path
 
 import pytest
 
 from bluewright.web import home, serve
+from tests.web.homes import bluewright
 from tests.web.running import Browser, free_port, server
-
-
-def bluewright(*words: object, typed: str = "") -> subprocess.CompletedProcess[str]:
-    """A run as a process of its own, without a terminal."""
-    command = [sys.executable, "-m", "bluewright", *map(str, words)]
-    return subprocess.run(command, input=typed, capture_output=True, text=True, check=False, timeout=60)
 
 
 def test_the_key_is_made_once_and_is_the_owner_s_alone(tmp_path: Path) -> None:

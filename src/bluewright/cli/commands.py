@@ -46,5 +46,7 @@ COMMANDS: Final = (
         "bluewright.web.serve",
     ),
     Command(("people",), "who may come in from a phone, and what they may do", "bluewright.web.commands.people"),
+    Command(("backup",), "everything of a garden in one checked file", "bluewright.web.commands.backup"),
+    Command(("restore",), "a garden back from a backup, or a check of one", "bluewright.web.commands.restore"),
     Command(("schema",), "print the JSON Schema of a record or an answer", "schema"),
 )

@@ -6,7 +6,17 @@ import os
 import secrets
 import sys
 from argparse import ArgumentParser
+from datetime import datetime
 from pathlib import Path
+from typing import Final
+
+from bluewright import __version__
+from bluewright.journal import backup
+from bluewright.science.base.errors import InputError
+
+SETTINGS: Final = "bluewright.web.settings"
+KEPT: Final = 7
+"""So many copies from before a migration are kept."""
 
 
 def add_home(parser: ArgumentParser) -> None:
@@ -21,7 +31,7 @@ def use(home: Path, *, hosts: tuple[str, ...] = (), door: str = "") -> None:
     os.environ["BLUEWRIGHT_HOME"] = str(home)
     os.environ["BLUEWRIGHT_HOSTS"] = ",".join(hosts)
     os.environ["BLUEWRIGHT_DOOR"] = door
-    os.environ.setdefault("DJANGO_SETTINGS_MODULE", "bluewright.web.settings")
+    os.environ.setdefault("DJANGO_SETTINGS_MODULE", SETTINGS)
     import django
 
     django.setup()
@@ -35,15 +45,44 @@ def make_key(home: Path) -> None:
         path.write_text(secrets.token_urlsafe(50), encoding="utf-8")
 
 
-def migrate() -> None:
-    """Bring the database to this program's form, if it is not there yet."""
+def migrate(home: Path) -> None:
+    """Bring the database to this program's form, if it is not there yet; what it was before is backed up first.
+
+    Raises BluewrightError, and changes nothing, if a newer program had it, or it cannot be backed up.
+    """
     from django.core.management import call_command
     from django.db import connection
     from django.db.migrations.executor import MigrationExecutor
 
     executor = MigrationExecutor(connection)
+    had = executor.loader.applied_migrations
+    if set(had) - set(executor.loader.disk_migrations):
+        raise InputError(
+            where="--home", what="this garden was opened by a newer Bluewright already", right="update this one"
+        )
     if executor.migration_plan(executor.loader.graph.leaf_nodes()):
+        if had:
+            _back_up(home)
         call_command("migrate", verbosity=0, interactive=False)
+
+
+def known_migrations() -> frozenset[str]:
+    """Every migration that this program has, as `app.name`; no garden is touched to find them."""
+    import django
+    from django.db.migrations.loader import MigrationLoader
+
+    os.environ.setdefault("DJANGO_SETTINGS_MODULE", SETTINGS)
+    django.setup()
+    return frozenset(f"{app}.{name}" for app, name in MigrationLoader(None).disk_migrations)
+
+
+def _back_up(home: Path) -> None:
+    """A copy of the database as it is, beside the last few such; photos stay as they are, and out of it."""
+    now = datetime.now().astimezone()
+    folder = home / "backups"
+    backup.make(home, folder / f"before-{__version__}-{now:%Y-%m-%d-%H%M%S}.zip", now=now, has_photos=False)
+    for old in sorted(folder.glob("before-*.zip"), key=lambda path: path.stat().st_mtime)[:-KEPT]:
+        old.unlink()
 
 
 def has_terminal() -> bool:

@@ -9,7 +9,7 @@ import webbrowser
 from collections.abc import Sequence
 from pathlib import Path
 
-from bluewright.science.base.errors import InputError
+from bluewright.science.base.errors import BluewrightError, InputError
 from bluewright.web import home
 from bluewright.web.commands.people import ROLES, let_in
 
@@ -46,7 +46,11 @@ def run(arguments: Sequence[str]) -> int:
     except OSError as error:
         print(f"bluewright serve: cannot write in the folder {folder}: {error.strerror}", file=sys.stderr)
         return 2
-    home.migrate()
+    try:
+        home.migrate(folder)
+    except BluewrightError as error:
+        print(f"bluewright serve: {error}", file=sys.stderr)
+        return 2
     if address and not somebody_can_come_in():
         print(NOBODY, file=sys.stderr)
         return 2

@@ -8,7 +8,7 @@ from collections.abc import Sequence
 from getpass import getpass
 from pathlib import Path
 
-from bluewright.science.base.errors import InputError
+from bluewright.science.base.errors import BluewrightError, InputError
 from bluewright.web import home
 
 ROLES = ("owner", "helper", "onlooker")
@@ -17,15 +17,16 @@ ROLES = ("owner", "helper", "onlooker")
 def run(arguments: Sequence[str]) -> int:
     """Do what is asked with the people of the garden in `--home`."""
     asked = _parser().parse_args(arguments)
+    folder = Path(asked.home).resolve()
     try:
-        home.use(Path(asked.home).resolve())
+        home.use(folder)
     except OSError as error:
         print(f"bluewright people: cannot write in the folder {asked.home}: {error.strerror}", file=sys.stderr)
         return 2
-    home.migrate()
     try:
+        home.migrate(folder)
         return _do(asked)
-    except InputError as error:
+    except BluewrightError as error:
         print(f"bluewright people: {error}", file=sys.stderr)
         return 2
 

@@ -68,7 +68,7 @@ def _row(person: Person) -> PersonRow:
 
 def _said(role: str) -> str:
     return {
-        "owner": _("does everything, also people, whole gardens and backups"),
+        "owner": _("does everything, also people and whole gardens"),
         "helper": _("writes readings and work"),
         "onlooker": _("looks on, writes nothing"),
     }[role]
