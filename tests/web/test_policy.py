@@ -67,7 +67,13 @@ def test_a_body_that_is_too_large_is_refused_in_words(
     response = client.post("/beds/add/", b"x" * 30_000_001, content_type="application/octet-stream")
     assert response.status_code == 413
     assert "That was 31 MB; 30 MB can be taken at once. Nothing was written." in response.content.decode()
-    assert visitor("stranger").post("/door/", b"x" * 30_000_001, content_type="text/plain").status_code == 413
+
+
+@pytest.mark.django_db
+def test_a_stranger_may_send_no_more_than_a_name_and_a_passphrase() -> None:
+    response = visitor("stranger").post("/door/", b"x" * 100_001, content_type="text/plain")
+    assert response.status_code == 413
+    assert "Nothing was written" in response.content.decode()
 
 
 def test_a_hundred_and_forty_megabytes_over_the_wire_are_answered_in_words(tmp_path: Path) -> None:

@@ -23,6 +23,8 @@ POLICY: Final = "; ".join((
 UNUSED: Final = "camera=(), microphone=(), geolocation=(), payment=(), usb=(), serial=()"
 MOST_BODY_BYTES: Final = 130_000_000
 """Of one post: a whole garden in a file, or a dozen photos; the forms say their own, smaller limits."""
+MOST_STRANGER_BYTES: Final = 100_000
+"""Of a post at the door."""
 MOST_READ_BYTES: Final = 300_000_000
 """Up to here a body that is too large is answered in words; beyond, the server breaks off."""
 PIECE_BYTES: Final = 1 << 20
@@ -54,10 +56,13 @@ def limit_body(answer: Answer) -> Answer:
 
     def limited(request: HttpRequest) -> HttpResponse:
         length = int(request.META.get("CONTENT_LENGTH") or 0)
-        if length <= MOST_BODY_BYTES:
+        stranger = request.standing.role == "stranger"  # type: ignore[attr-defined]
+        if length <= (MOST_STRANGER_BYTES if stranger else MOST_BODY_BYTES):
             return answer(request)
-        while request.standing.role != "stranger" and request.read(PIECE_BYTES):  # type: ignore[attr-defined]
+        while not stranger and request.read(PIECE_BYTES):
             pass
+        if stranger:
+            return render(request, "door/private.html", status=413)
         said = {"sent_mb": -(-length // 1_000_000), "most_mb": MOST_BODY_BYTES // 1_000_000}
         return render(request, "too_large.html", said, status=413)
 
