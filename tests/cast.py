@@ -21,6 +21,7 @@ from bluewright.journal.models import (
     AlkaliPart,
     Batch,
     Bed,
+    CallSeen,
     Drying,
     EdgeReading,
     Garden,
@@ -93,6 +94,17 @@ def a_look(tub: Steep, *, hours_ago: float = 5.0, **seen: Any) -> Reading:
 
 def a_straining(tub: Steep, **other: Any) -> Strain:
     return steeps.strain(Strain(**{"steep": tub, "strained_at": moment(1)} | other), by=None)
+
+
+def a_call_seen(tub: Steep, *, hours_ago: float, **other: Any) -> CallSeen:
+    """A call that said three hours ago, say: wait until tomorrow, best from then on for six hours."""
+    told = {
+        "advice": "wait",
+        "strain_at": moment(-24).isoformat(),
+        "window": {"from": moment(-24).isoformat(), "to": moment(-30).isoformat()},
+        "chance_past_peak": 0.04,
+    }
+    return CallSeen.objects.create(steep=tub, seen_at=moment(hours_ago), program="0.1.0", answer=told | other)
 
 
 def an_air(garden: Garden, *, hours_ago: float, temp_c: float = 15.0, **other: Any) -> AirTemp:

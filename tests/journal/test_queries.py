@@ -7,7 +7,7 @@ import pytest
 from bluewright.journal.actions.keeping import delete
 from bluewright.journal.models import Garden, Steep
 from bluewright.journal.queries import gardens, tubs
-from tests.cast import a_bed, a_look, a_picking, a_straining, a_tub, an_air, counted
+from tests.cast import a_bed, a_call_seen, a_look, a_picking, a_straining, a_tub, an_air, counted, moment
 
 pytestmark = pytest.mark.django_db
 
@@ -98,3 +98,10 @@ def test_air_is_read_from_two_days_before_a_steep_in_order(garden: Garden, steep
 
 def test_no_tubs_need_no_air(garden: Garden) -> None:
     assert tubs.air_by_tub(garden, []) == {}
+
+
+def test_the_calls_that_were_seen_of_a_tub_come_newest_first(garden: Garden, steeping: Steep) -> None:
+    for hours_ago in (3, 1, 2):
+        a_call_seen(steeping, hours_ago=hours_ago)
+    a_call_seen(a_tub(garden), hours_ago=0)
+    assert [call.seen_at for call in tubs.calls_seen(steeping)] == [moment(1), moment(2), moment(3)]

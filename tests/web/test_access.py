@@ -19,7 +19,9 @@ pytestmark = pytest.mark.django_db
 FOR_STRANGERS = {"door.come_in", "door.leave"}
 NOT_FOR_HELPERS = {"gardens.take_out", "gardens.bring_in", "gardens.demo"}
 ONLOOKERS_POST = {*FOR_STRANGERS, "gardens.open"}
-READING = {"today", "air.days", "beds.index", "pickings.index", "tubs.index", "tubs.show", "gardens.begin"}
+READING = {
+    "today", "air.days", "beds.index", "pickings.index", "tubs.index", "tubs.show", "tubs.why", "gardens.begin",
+}  # fmt: skip
 
 
 def where(name: str) -> str:

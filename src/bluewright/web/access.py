@@ -35,7 +35,7 @@ WORK: Final = frozenset({
 """Nouns of the garden's work: helpers may do all of it."""
 KNOWLEDGE: Final = frozenset({"bench", "method"})
 """Nouns that hold nothing of the garden's: whoever is in may read and ask."""
-READING: Final = frozenset({"index", "show"})
+READING: Final = frozenset({"index", "show", "why"})
 """Verbs of the garden's work that an onlooker may read."""
 READ_BY_ALL: Final = frozenset({"today", "air.days", "gardens.begin", "photos.image"})
 """Further pages that an onlooker may read. Pages that only hold a form are not among them."""

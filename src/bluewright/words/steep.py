@@ -56,10 +56,15 @@ def headline(found: SteepAnswer) -> str:
 
 def advice(found: SteepAnswer) -> str:
     """What to do: `wait, and strain Mon 6 Jul 08:00`, `strain now`."""
-    if found.advice == "wait":
-        return f"wait, and strain {moment(found.strain_at)}"
-    if found.advice == "strain_past_peak":
-        return f"strain now: it is past its best (chance {percent(found.chance_past_peak)})"
+    return advised(found.advice, strain_at=found.strain_at, past_peak_chance=found.chance_past_peak)
+
+
+def advised(word: str, *, strain_at: datetime, past_peak_chance: float) -> str:
+    """The same from what an answer said earlier."""
+    if word == "wait":
+        return f"wait, and strain {moment(strain_at)}"
+    if word == "strain_past_peak":
+        return f"strain now: it is past its best (chance {percent(past_peak_chance)})"
     return "strain now"
 
 
@@ -82,12 +87,16 @@ def nothing_yet(found: SteepAnswer) -> bool:
 
 def best(found: SteepAnswer) -> str:
     """From when to when it is at its best: to the hour for a steep of days, to the minute for a hot one."""
-    said = moment if found.inputs.method == "hot" else about
-    start, end = said(found.window.from_), said(found.window.to)
-    span = f"at about {start}" if start == end else f"from about {start} to {end}"
+    at = span(found.window.from_, found.window.to, hot=found.inputs.method == "hot")
     if found.advice == "strain_past_peak":
-        return f"Best was {span}."
-    return f"Best {span}; chance that the best is past: {percent(found.chance_past_peak)}."
+        return f"Best was {at}."
+    return f"Best {at}; chance that the best is past: {percent(found.chance_past_peak)}."
+
+
+def span(opens: datetime, closes: datetime, *, hot: bool) -> str:
+    """`from about Sun 5 Jul 08:00 to Mon 6 Jul 02:00`, to the minute for a hot steep."""
+    start, end = (moment(time) if hot else about(time) for time in (opens, closes))
+    return f"at about {start}" if start == end else f"from about {start} to {end}"
 
 
 def grams(found: SteepAnswer) -> str:

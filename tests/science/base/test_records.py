@@ -12,7 +12,7 @@ from pydantic import AwareDatetime, Field
 
 from bluewright.science.base.bands import Band
 from bluewright.science.base.errors import BluewrightError, InputError
-from bluewright.science.base.records import MAX_RECORD_BYTES, answer, dump, read, record, schema
+from bluewright.science.base.records import MAX_RECORD_BYTES, answer, dump, meanings, read, record, schema
 
 
 @record
@@ -220,3 +220,18 @@ def test_the_schema_carries_the_docstrings_of_the_fields() -> None:
     assert found["required"] == ["leaf_kg"]
     assert found["properties"]["leaf_kg"]["description"] == "Leaf."
     assert schema(Found)["properties"]["blue_g"]["description"] == "Blue."
+
+
+def test_the_meaning_of_a_field_is_its_docstring() -> None:
+    assert meanings(Look) == {"at": "When.", "ph": "What the strip said."}
+
+
+def test_a_field_is_found_by_its_name_in_python_where_plain_json_has_another() -> None:
+    @answer
+    class Span:
+        from_: Annotated[float, Field(alias="from")]
+        """Where it
+        begins."""
+        to_m: float
+
+    assert meanings(Span) == {"from_": "Where it begins.", "to_m": ""}

@@ -9,10 +9,12 @@ from uuid import UUID
 
 from django.db.models import Exists, OuterRef, Prefetch, QuerySet
 
-from bluewright.journal.models import AirTemp, Garden, Poured, Reading, Steep, SteepLeaf, Strain
+from bluewright.journal.models import AirTemp, CallSeen, Garden, Poured, Reading, Steep, SteepLeaf, Strain
 
 AIR_BEFORE: Final = timedelta(days=2)
 AIR_AFTER: Final = timedelta(days=30)
+MOST_CALLS: Final = 60
+"""Of the calls that were seen, the latest."""
 
 
 def tubs(of: Garden) -> QuerySet[Steep]:
@@ -29,6 +31,11 @@ def steeping(of: Garden) -> QuerySet[Steep]:
 def tub(key: UUID, *, of: Garden) -> Steep | None:
     """One tub of a garden, whole; None if there is none of that key."""
     return _whole(Steep.objects.filter(garden=of, pk=key)).first()
+
+
+def calls_seen(steep: Steep) -> list[CallSeen]:
+    """The latest calls that were seen of a tub, the newest first."""
+    return list(CallSeen.objects.filter(steep=steep).order_by("-seen_at")[:MOST_CALLS])
 
 
 def air(of: Garden, *, around: Steep) -> list[AirTemp]:

@@ -82,6 +82,17 @@ def schema(kind: type) -> dict[str, Any]:
     return {"$schema": "https://json-schema.org/draft/2020-12/schema", **_adapter(kind).json_schema()}
 
 
+def meanings(kind: type) -> Mapping[str, str]:
+    """What each field of a record or answer class means: its docstring, by its name in Python; empty if it has none."""
+    return _meanings(cast(Hashable, kind))
+
+
+@cache
+def _meanings(kind: Hashable) -> Mapping[str, str]:
+    fields: dict[str, dict[str, Any]] = _adapter(kind).json_schema(by_alias=False)["properties"]
+    return {name: " ".join(field.get("description", "").split()) for name, field in fields.items()}
+
+
 @cache
 def _adapter(kind: Hashable) -> TypeAdapter[Any]:
     return TypeAdapter(cast(Any, kind))

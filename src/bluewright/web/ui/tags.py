@@ -8,6 +8,7 @@ from typing import Any
 from uuid import UUID
 
 from django import template
+from django.urls import reverse
 from django.utils import timezone
 from django.utils.safestring import SafeString, mark_safe
 
@@ -38,3 +39,9 @@ def photo_strip(
     """The small pictures of one thing among those of many, and the way to add more."""
     thing = {"thumbs": thumbs(photos.get(key, ())), "kind": kind, "key": key, "said": said}
     return thing | {"can_write": context.get("can_write", False)}
+
+
+@register.inclusion_tag("why/link.html")
+def why(*, figure: str, of: str, name: str = "tubs.why", **keys: str) -> dict[str, str]:
+    """A small link from a figure to why it is so: the page `name` with its keys and the path of the figure."""
+    return {"to": reverse(name, kwargs={**keys, "figure": figure}), "of": of}

@@ -12,10 +12,11 @@ from zoneinfo import ZoneInfo
 from bluewright.charts.answers import strain_chart
 from bluewright.charts.tub_contents import TubStage
 from bluewright.charts.tub_drawn import TubLook, tub_drawing
-from bluewright.journal.models import Photo, Reading, Steep, Strain
+from bluewright.journal.models import CallSeen, Photo, Reading, Steep, Strain
 from bluewright.journal.models.steep import SIGN_FIELDS
 from bluewright.science.steep.answer import SteepAnswer
 from bluewright.science.steep.signs import SIGNS
+from bluewright.web.pages.tubs.calls_before import CallRow, calls_before
 from bluewright.web.ui.photos import Thumb, thumbs
 from bluewright.words.numbers import NOTES, moment, percent, sentence
 from bluewright.words.steep import advice, best, grams, look_again, now_gives, shown, telling, when
@@ -32,6 +33,8 @@ class OptionRow:
     share: str
     risk: str
     advised: bool
+    figure: str
+    """Its path in the answer: why it is so can be asked by it."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -98,6 +101,8 @@ class TubPage:
     looks: tuple[LookRow, ...] = field(default=())
     photos: tuple[Thumb, ...] = field(default=())
     """Of the tub itself, not of one look."""
+    calls_before: tuple[CallRow, ...] = field(default=())
+    """What the call said when it was looked at before, the newest first."""
 
 
 def tub_page(
@@ -107,8 +112,9 @@ def tub_page(
     now: datetime,
     trouble: str = "",
     photos: Mapping[UUID, Sequence[Photo]] | None = None,
+    seen: Sequence[CallSeen] = (),
 ) -> TubPage:
-    """The page of a tub, given its call, and photos by the key of tub or look."""
+    """The page of a tub, given its call, photos by the key of tub or look, and the calls that were seen before."""
     pictures = photos or {}
     zone = ZoneInfo(steep.garden.time_zone)
     strains = list(steep.strains.all())
@@ -123,6 +129,7 @@ def tub_page(
         drawing=drawing(steep),
         looks=tuple(look_row(r, zone, pictures.get(r.pk, ())) for r in reversed(list(steep.readings.all()))),
         photos=thumbs(pictures.get(steep.pk, ())),
+        calls_before=calls_before(seen, zone=zone, hot=steep.method == "hot"),
     )
 
 
@@ -167,6 +174,7 @@ def call_part(answer: SteepAnswer) -> CallPart:
                 share=percent(option.expected_frac_of_best),
                 risk=percent(option.chance_of_losing_a_fifth),
                 advised=option.time == answer.strain_at,
+                figure=f"options.{answer.options.index(option)}",
             )
             for option in shown(answer)
         ),

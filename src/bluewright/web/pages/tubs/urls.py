@@ -1,4 +1,4 @@
-"""Tubs: list, begin, one tub, a quick look, strain, and the way back from a mistake."""
+"""Tubs: list, begin, one tub and why its figures are so, a quick look, strain, and the way back from a mistake."""
 
 from django.urls import path
 
@@ -8,6 +8,7 @@ urlpatterns = [
     path("", views.index, name="tubs.index"),
     path("begin/", views.begin, name="tubs.begin"),
     path("<uuid:key>/", views.show, name="tubs.show"),
+    path("<uuid:key>/why/<str:figure>/", views.why, name="tubs.why"),
     path("<uuid:key>/look/", views.look, name="tubs.look"),
     path("<uuid:key>/strain/", views.strain, name="tubs.strain"),
     path("<uuid:key>/readings/<uuid:reading>/delete/", views.delete_reading, name="tubs.delete_reading"),

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from typing import Any, Final
 from uuid import UUID
 
@@ -10,6 +11,7 @@ from django.http import Http404, HttpRequest, HttpResponse
 from django.shortcuts import get_object_or_404, redirect, render
 from django.urls import reverse
 from django.utils import timezone
+from django.utils.translation import gettext as _
 from django.views.decorators.http import require_http_methods, require_POST, require_safe
 
 from bluewright.journal.actions import keeping, steeps
@@ -25,6 +27,7 @@ from bluewright.web.pages.tubs.page import tub_page
 from bluewright.web.pages.tubs.typed import leaf_parts, new_reading, new_steep, new_strain
 from bluewright.web.ui.photos import keep_photos, sent_files
 from bluewright.web.ui.respond import in_garden, posted, shown
+from bluewright.web.ui.why import Link, why_page
 from bluewright.words.numbers import moment
 
 TOO_LATE: Final = "That was taken out more than thirty days ago and cannot be brought back."
@@ -61,9 +64,28 @@ def show(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
     """One tub: its call, its story."""
     steep = _tub(garden, key)
     answer, trouble = _call(steep, garden)
+    seen = tubs.calls_seen(steep)
+    before = seen if answer is None else seen[1:]  # the newest is the one that this page shows
     pictures = photos.of_things([steep.pk, *(row.pk for row in steep.readings.all())], of=garden)
-    page = tub_page(steep, answer=answer, now=timezone.localtime(), trouble=trouble, photos=pictures)
+    page = tub_page(steep, answer=answer, now=timezone.localtime(), trouble=trouble, photos=pictures, seen=before)
     return shown(request, "tubs/show.html", page)
+
+
+@require_safe
+@in_garden
+def why(request: HttpRequest, garden: Garden, key: UUID, figure: str) -> HttpResponse:
+    """Why a figure of the strain call is what it is."""
+    steep = _tub(garden, key)
+    answer, _trouble = _call(steep, garden)
+    if answer is None:
+        messages.info(request, _("There is no strain call for %(tub)s now.") % {"tub": steep.name})
+        return redirect("tubs.show", key=key)
+    back = Link(to=reverse("tubs.show", kwargs={"key": key}), name=steep.name)
+    try:
+        page = why_page(answer, figure=figure, address=_why(key), back=back)
+    except KeyError:
+        raise Http404("the strain call has no such figure") from None
+    return shown(request, "why/page.html", page)
 
 
 @require_http_methods(["GET", "HEAD", "POST"])
@@ -150,6 +172,10 @@ def restore_strain(request: HttpRequest, garden: Garden, key: UUID, straining: U
         messages.info(request, "It is strained already.")
         return redirect("tubs.show", key=key)
     return _brought_back(request, row, key)
+
+
+def _why(key: UUID) -> Callable[[str], str]:
+    return lambda figure: reverse("tubs.why", kwargs={"key": key, "figure": figure})
 
 
 def _taken_out(request: HttpRequest, row: Kept, key: UUID, *, said: str, undo: str) -> HttpResponse:

@@ -1,0 +1,49 @@
+"""Which computation made an answer: where it is told how, where it begins, and how many draws it takes."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from importlib import import_module
+from typing import Any, Final
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Stage:
+    """One computation."""
+
+    entry: str
+    """The module of the science that answers, below `bluewright.science`."""
+    page: str
+    """Its page of the method."""
+    formula: str = "Formula"
+    """The heading on that page under which the formula stands."""
+    draws: str = ""
+    """Module and name of the number of draws, if it does not stand in the entry as `DRAWS`."""
+
+    def number_of_draws(self) -> int:
+        """How many random draws its ranges are taken from."""
+        module, _, name = (self.draws or f"{self.entry}:DRAWS").partition(":")
+        return int(getattr(import_module(f"bluewright.science.{module}"), name))
+
+
+STAGES: Final[Mapping[str, Stage]] = {
+    "PotentialAnswer": Stage(entry="leaf.potential", page="leaf"),
+    "TubTempAnswer": Stage(entry="media.tub_temp", page="tub-heat"),
+    "SteepAnswer": Stage(entry="thread", page="steep", formula="The model", draws="steep.ensemble:MEMBERS"),
+    "StrainAnswer": Stage(entry="strain.balance", page="strain"),
+    "DoseAnswer": Stage(entry="alkali.dose", page="alkali"),
+    "AirAnswer": Stage(entry="air.finish", page="air"),
+    "SettleAnswer": Stage(entry="settle.interface", page="settle"),
+    "WashAnswer": Stage(entry="settle.wash", page="wash", formula="Water"),
+    "AcidAnswer": Stage(entry="settle.acid", page="wash", formula="Acid, for limed pigment"),
+    "FilterAnswer": Stage(entry="settle.filtering", page="filter"),
+    "DryAnswer": Stage(entry="settle.drying", page="dry"),
+    "YieldAnswer": Stage(entry="pigment.jar_yield", page="yield"),
+}
+"""By the class of the answer."""
+
+
+def stage_of(answer: Any) -> Stage:
+    """The computation that made an answer."""
+    return STAGES[type(answer).__name__]
