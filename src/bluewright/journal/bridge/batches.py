@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from datetime import datetime, timedelta
 from itertools import accumulate
 from typing import Any
@@ -25,6 +25,8 @@ from bluewright.science.settle.wash_record import RinseReading, WashRecord
 HARD_MG_CACO3_L = 180.0
 """Water is called hard from here on (World Health Organization, Hardness in Drinking-water, 2011; from memory)."""
 NINETY_WIDTH_SD = 2 * 1.6449
+MOST_POURS_PER_MIN = 60.0
+"""Nobody pours faster: then the clock was not running while the pours were counted."""
 
 
 def liquor_record(batch: Batch, *, alkali: Alkali) -> LiquorRecord:
@@ -110,27 +112,64 @@ def air_record(batch: Batch, *, indigo_g: Band | None) -> AirRecord:
     if temp_c is None:
         raise InputError(where="temp_c", what="the liquor's temperature is missing", right="take it and write it down")
     same = [one for one in airings if one.way == airings[0].way]
-    parts = list(batch.alkali_parts.all())
-    kinds = {part.alkali.kind for part in parts}
+    kinds = {part.alkali.kind for part in batch.alkali_parts.all()}
+    done_min, done_pours = aired_so_far(same)
     spread_g = (indigo_g.p95 - indigo_g.p5) / NINETY_WIDTH_SD if indigo_g is not None else None
-    way: dict[str, Any] = {airings[0].way: _way(airings[0], _total(same, "done_min"), _total(same, "done_pours"))}
+    way: dict[str, Any] = {airings[0].way: _way(airings[0], done_min, done_pours)}
     return AirRecord(
         id=batch.name,
         liquor_l=liquor_l(batch),
         temp_c=temp_c,
-        ph=latest((look for look in batch.looks.all() if look.after_min is None and look.after_pours is None), "ph")
-        or latest(parts, "ph"),
+        ph=ph_before_air(batch),
         indigo_g=indigo_g.p50 if indigo_g is not None else None,
         indigo_sd_g=spread_g,
         alkali=_word(kinds.pop()) if len(kinds) == 1 else "unknown",
         altitude_m=getattr(batch.garden, "altitude_m", None) or 0.0,
         vessel_diameter_m=airings[0].vessel_diameter_m,
-        done_min=_total(same, "done_min"),
-        done_pours=_whole(_total(same, "done_pours")) if airings[0].way == "pour" else None,
-        readings=tuple(_air_reading(look) for look in batch.looks.all() if _while_aired(look)),
+        done_min=done_min,
+        done_pours=done_pours,
+        readings=tuple(
+            _air_reading(look, done_min=done_min, done_pours=done_pours) for look in looks_while_aired(batch)
+        ),
         seed=batch.seed,
         **way,
     )
+
+
+def aired_so_far(same_way: Sequence[Airing]) -> tuple[float | None, int | None]:
+    """Minutes and pours of airings of one way; what was not measured, or can't be a pace of pouring, stays unknown.
+
+    A clock that was never started beside counted pours, or pours never counted beside minutes, says nothing.
+    """
+    minutes, pours = _total(same_way, "done_min"), _total(same_way, "done_pours")
+    if not same_way or same_way[0].way != "pour":
+        return minutes, None
+    if pours and (not minutes or pours / minutes > MOST_POURS_PER_MIN):
+        minutes = None
+    return minutes, int(pours) if pours is not None and (pours or not minutes) else None
+
+
+def looks_while_aired(batch: Batch) -> list[LiquorLook]:
+    """The looks taken while airing, in order of time; of a batch aired in several ways, since the last change."""
+    airings = list(batch.airings.all())
+    looks = [look for look in batch.looks.all() if _while_aired(look)]
+    other = max((one.started_at for one in airings if one.way != airings[0].way), default=None)
+    if other is None:
+        return looks
+    since = min(one.started_at for one in airings if one.started_at > other)
+    return [look for look in looks if look.taken_at >= since]
+
+
+def ph_before_air(batch: Batch) -> float | None:
+    """The last pH before airing, of a look or after a part of alkali; None if the last part was not followed by one.
+
+    Where nothing was written before airing began, what was added since.
+    """
+    began = min((one.started_at for one in batch.airings.all()), default=None)
+    seen = [(part.added_at, part.ph) for part in batch.alkali_parts.all()]
+    seen += [(look.taken_at, look.ph) for look in batch.looks.all() if look.ph is not None and not _while_aired(look)]
+    before = [one for one in seen if began is None or one[0] <= began]
+    return max(before or seen, key=lambda one: one[0], default=(None, None))[1]
 
 
 def settle_record(standing: Standing, *, now: datetime) -> SettleRecord:
@@ -220,18 +259,21 @@ def _while_aired(look: LiquorLook) -> bool:
     return look.after_min is not None or look.after_pours is not None
 
 
-def _air_reading(look: LiquorLook) -> AirReading:
-    by_pours = look.after_pours is not None
+def _air_reading(look: LiquorLook, *, done_min: float | None, done_pours: int | None) -> AirReading:
+    """A look, placed by pours where they are counted, else by minutes; never later than what is counted now."""
+    by_pours = done_pours is not None and (look.after_pours is not None or done_min is None)
+    after_pours = look.after_pours if look.after_pours is not None else done_pours
+    after_min = look.after_min if look.after_min is not None else done_min
     return AirReading(
-        after_min=None if by_pours else look.after_min,
-        after_pours=look.after_pours,
+        after_min=None if by_pours else min(after_min or 0.0, done_min or 0.0),
+        after_pours=min(after_pours or 0, done_pours or 0) if by_pours else None,
         dissolved_oxygen_mg_l=look.dissolved_oxygen_mg_l,
         signs=Signs(foam=look.foam, liquor=look.liquor),
         ph=look.ph,
     )
 
 
-def _way(airing: Airing, minutes: float | None, pours: float | None) -> Pour | Whisk | Bubble | Paddle:
+def _way(airing: Airing, minutes: float | None, pours: int | None) -> Pour | Whisk | Bubble | Paddle:
     if airing.way == "pour":
         per_min = pours / minutes if pours and minutes else None
         return Pour(height_m=airing.height_m, pour_l=airing.pour_l, pours_per_min=per_min)
@@ -255,10 +297,6 @@ def _rinse(number: int, one: Standing, tap: tuple[float | None, float | None]) -
 def _total(airings: Iterable[Airing], name: str) -> float | None:
     given = [value for one in airings if (value := getattr(one, name)) is not None]
     return sum(given) if given else None
-
-
-def _whole(count: float | None) -> int | None:
-    return None if count is None else int(count)
 
 
 def _hours(span: timedelta) -> float:

@@ -13,6 +13,8 @@ WAYS = [
     ("bubble", "bubbled with a pump"),
     ("paddle", "beaten with a paddle"),
 ]
+TOOLS = [("hand", "by hand"), ("powered", "powered")]
+BUBBLES = [("fine", "fine (an air stone)"), ("coarse", "coarse (an open hose)")]
 
 
 class Airing(Kept):
@@ -30,11 +32,9 @@ class Airing(Kept):
     height_typed = models.CharField(max_length=30, blank=True)
     vessel_diameter_m = models.FloatField(null=True, blank=True)
     vessel_typed = models.CharField(max_length=30, blank=True)
-    tool = models.CharField(max_length=7, choices=[("hand", "by hand"), ("powered", "powered")], default="hand")
+    tool = models.CharField(max_length=7, choices=TOOLS, default="hand")
     air_l_per_min = models.FloatField(null=True, blank=True)
-    bubbles = models.CharField(
-        max_length=6, choices=[("fine", "fine (an air stone)"), ("coarse", "coarse (an open hose)")], default="coarse"
-    )
+    bubbles = models.CharField(max_length=6, choices=BUBBLES, default="coarse")
 
     class Meta:
         ordering = ["-started_at"]

@@ -5,17 +5,22 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import asdict
 from functools import wraps
-from typing import Any
+from typing import Any, Final
 from zoneinfo import ZoneInfo
 
+from django.contrib import messages
 from django.http import HttpRequest, HttpResponse, JsonResponse, QueryDict
 from django.shortcuts import redirect, render
 from django.utils import timezone
+from django.utils.translation import gettext as _
+from django.utils.translation import gettext_lazy
 
-from bluewright.journal.models import Garden
+from bluewright.journal.actions import keeping
+from bluewright.journal.models import Garden, Kept
 from bluewright.web.ui.context import open_garden
 
 View = Callable[..., HttpResponse]
+TOO_LATE: Final = gettext_lazy("That was taken out more than thirty days ago and cannot be brought back.")
 
 
 def shown(request: HttpRequest, template: str, page: Any, *, status: int = 200, **beside: Any) -> HttpResponse:
@@ -28,6 +33,21 @@ def shown(request: HttpRequest, template: str, page: Any, *, status: int = 200, 
 def posted(request: HttpRequest) -> QueryDict | None:
     """What was posted, even if it was nothing at all; None when the page is only asked for."""
     return request.POST if request.method == "POST" else None
+
+
+def taken_out(request: HttpRequest, row: Kept, *, said: str, undo: str) -> None:
+    """Take a row out of sight, and offer the way back."""
+    keeping.delete(row, by=request.user)
+    messages.info(request, said, extra_tags=undo)
+
+
+def brought_back(request: HttpRequest, row: Kept) -> bool:
+    """Bring a row back, or say why not; returns whether it stands."""
+    if keeping.restore(row, by=request.user):
+        messages.success(request, _("Brought back."))
+    elif row.deleted_at is not None:
+        messages.warning(request, TOO_LATE)
+    return row.deleted_at is None
 
 
 def in_garden(view: Callable[..., HttpResponse]) -> View:

@@ -12,6 +12,7 @@ from django.urls import reverse
 from django.utils import timezone
 from django.utils.safestring import SafeString, mark_safe
 
+from bluewright.charts.signs_at_work import NAMED, work_sign_drawing
 from bluewright.charts.signs_drawn import sign_drawing
 from bluewright.journal.models import Photo
 from bluewright.web.ui.photos import thumbs
@@ -29,7 +30,8 @@ def moment(time: datetime) -> str:
 @register.simple_tag
 def sign_picture(sign: str, level: str) -> SafeString:
     """The drawing of a sign's level: our own SVG text."""
-    return mark_safe(sign_drawing(sign, int(level)))  # type: ignore[arg-type]
+    drawing = work_sign_drawing if sign in NAMED else sign_drawing
+    return mark_safe(drawing(sign, int(level)))  # type: ignore[arg-type]
 
 
 @register.inclusion_tag("photos/strip_and_more.html", takes_context=True)

@@ -1,0 +1,168 @@
+"""What the airing page of a batch shows: rounding and words happen here, once."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import datetime
+from typing import Final
+from zoneinfo import ZoneInfo
+
+from django.utils.translation import gettext as _
+from django.utils.translation import gettext_lazy
+
+from bluewright.charts.answers import air_chart
+from bluewright.charts.signs_at_work import LEVELS_SAID
+from bluewright.journal.models import Airing, Batch, LiquorLook
+from bluewright.journal.models.airing import WAYS
+from bluewright.science.air.answer import AirAnswer
+from bluewright.web.pages.airing.forms import counted
+from bluewright.web.ui.answered import Answered, answered
+from bluewright.words.air import said
+from bluewright.words.numbers import moment
+
+END: Final = gettext_lazy(
+    "It is done when the foam is %(foam)s, and a drop on white paper shows %(liquor)s. "
+    "An oxygen meter then climbs and stays."
+)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class WayLink:
+    """A way of airing to be chosen."""
+
+    way: str
+    words: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Counter:
+    """The airing under way, with what was counted of it."""
+
+    key: str
+    way: str
+    counts_pours: bool
+    pours: int
+    minutes: float
+    before_pours: int
+    """Pours of earlier airings of the same way."""
+    before_min: float
+    saved: str
+    """When the server's copy was last written, `14:05`."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class AiringRow:
+    """One airing in the story."""
+
+    key: str
+    when: str
+    said: str
+    note: str
+    ended: str
+    """When it was taken for done; empty while it goes on."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LookRow:
+    """One look at the liquor."""
+
+    key: str
+    when: str
+    said: str
+    note: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class AiringPage:
+    """The airing of one batch."""
+
+    key: str
+    name: str
+    needs_temp: bool
+    """Whether the liquor's temperature must be asked for before anything can be said."""
+    counter: Counter | None
+    """None before the first airing and once it is done."""
+    done: AiringRow | None
+    """The airing that was taken for done, where nothing was begun since."""
+    alkali: str
+    """What is missing before air: alkali; empty where some is in."""
+    answer: Answered | None
+    trouble: str
+    end_point: str
+    ways: tuple[WayLink, ...]
+    airings: tuple[AiringRow, ...]
+    looks: tuple[LookRow, ...]
+
+
+def airing_page(batch: Batch, *, answer: AirAnswer | None, needs_temp: bool, trouble: str = "") -> AiringPage:
+    """The page of a batch's airing, given its answer."""
+    zone = ZoneInfo(batch.garden.time_zone)
+    rows = list(batch.airings.all())
+    now = rows[0] if rows else None
+    found = said(answer) if answer is not None else None
+    return AiringPage(
+        key=str(batch.pk),
+        name=batch.name,
+        needs_temp=needs_temp,
+        counter=_counter(batch, now, zone) if now is not None and now.ended_at is None else None,
+        done=_airing_row(now, zone) if now is not None and now.ended_at is not None else None,
+        alkali=""
+        if batch.alkali_parts.all()
+        else _("No alkali is written down yet: without it the blue hardly forms."),
+        answer=answered(found, chart=air_chart(answer, answer=found.first)) if answer and found else None,
+        trouble=trouble,
+        end_point=END % {"foam": LEVELS_SAID["foam"][3], "liquor": LEVELS_SAID["liquor"][3]},
+        ways=tuple(WayLink(way=way, words=words) for way, words in WAYS),
+        airings=tuple(_airing_row(row, zone) for row in rows),
+        looks=tuple(look_row(look, zone) for look in reversed(list(batch.looks.all()))),
+    )
+
+
+def clock(time: datetime, zone: ZoneInfo) -> str:
+    """`14:05` by the garden's clock."""
+    return f"{time.astimezone(zone):%H:%M}"
+
+
+def _counter(batch: Batch, row: Airing, zone: ZoneInfo) -> Counter:
+    whole = counted(batch)
+    assert whole is not None
+    pours, minutes = row.done_pours or 0, row.done_min or 0.0
+    return Counter(
+        key=str(row.pk),
+        way=row.get_way_display(),
+        counts_pours=row.way == "pour",
+        pours=pours,
+        minutes=round(minutes, 2),
+        before_pours=(whole.pours or 0) - pours if row.way == "pour" else 0,
+        before_min=round(whole.minutes - minutes, 2),
+        saved=clock(row.changed_at, zone),
+    )
+
+
+def _airing_row(row: Airing, zone: ZoneInfo) -> AiringRow:
+    counts = [f"{row.done_pours} pours"] if row.done_pours else []
+    counts += [f"{row.done_min:.0f} minutes"] if row.done_min else []
+    pour = [" ".join(filter(None, (row.pour_typed, f"from {row.height_typed}" if row.height_typed else "")))]
+    width = [f"vessel {row.vessel_typed} wide"] if row.vessel_typed else []
+    pump = [f"{row.air_l_per_min:g} L of air a minute"] if row.air_l_per_min else []
+    parts = [row.get_way_display(), *filter(None, pour), *pump, *width, *counts]
+    return AiringRow(
+        key=str(row.pk),
+        when=moment(row.started_at.astimezone(zone)),
+        said=", ".join(parts),
+        note=row.note,
+        ended=moment(row.ended_at.astimezone(zone)) if row.ended_at else "",
+    )
+
+
+def look_row(look: LiquorLook, zone: ZoneInfo) -> LookRow:
+    """One look in words."""
+    parts = [f"after {look.after_pours} pours"] if look.after_pours is not None else []
+    parts += [f"{'' if parts else 'after '}{look.after_min:.0f} minutes"] if look.after_min else []
+    parts += [f"foam: {LEVELS_SAID['foam'][look.foam]}"] if look.foam is not None else []
+    parts += [f"liquor: {LEVELS_SAID['liquor'][look.liquor]}"] if look.liquor is not None else []
+    oxygen = look.dissolved_oxygen_mg_l
+    parts += [f"oxygen {oxygen:g} mg/L"] if oxygen is not None else []
+    parts += [f"pH {look.ph:g}"] if look.ph is not None else []
+    parts += [look.temp_typed or f"{look.temp_c:g} C"] if look.temp_c is not None else []
+    return LookRow(key=str(look.pk), when=moment(look.taken_at.astimezone(zone)), said="; ".join(parts), note=look.note)
