@@ -12,6 +12,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from bluewright.charts import pen
+from bluewright.charts.signs_at_work import LEVELS_SAID, WorkSign, work_sign_drawing
 from bluewright.charts.signs_drawn import SIDE, sign_drawing
 from bluewright.charts.tub_contents import TubStage
 from bluewright.charts.tub_drawn import SHOWN, TubLook, tub_drawing
@@ -30,7 +31,8 @@ TUBS = {
     "empty": tub_drawing(replace(SEEN, fill_frac=0.0)),
     **{stage: tub_drawing(replace(SEEN, stage=stage)) for stage in get_args(TubStage)},
 }
-ALL = {**PICTURES, **TUBS}
+WORK = {f"{sign} {level}": work_sign_drawing(sign, level) for sign in LEVELS_SAID for level in range(LEVELS)}
+ALL = {**PICTURES, **TUBS, **WORK}
 
 
 def title(drawing: str) -> str:
@@ -102,6 +104,20 @@ def test_the_title_says_the_sign_and_its_level_in_words(sign: SignName) -> None:
 @pytest.mark.parametrize("sign", SIGNS)
 def test_the_four_levels_differ_by_more_than_colour(sign: SignName) -> None:
     assert len({without_colour(sign_drawing(sign, level)) for level in range(LEVELS)}) == LEVELS
+
+
+@pytest.mark.parametrize("sign", LEVELS_SAID)
+def test_a_sign_of_the_work_says_its_level_and_shows_it_without_colour(sign: WorkSign) -> None:
+    for level, said in enumerate(LEVELS_SAID[sign]):
+        assert title(work_sign_drawing(sign, level)).endswith(f": {said}")
+    assert len({without_colour(work_sign_drawing(sign, level)) for level in range(LEVELS)}) == LEVELS
+
+
+def test_a_sign_of_the_work_that_does_not_exist_is_refused() -> None:
+    with pytest.raises(InputError, match="one of foam, liquor, blue_in_decant"):
+        work_sign_drawing("taste", 1)  # type: ignore[arg-type]
+    with pytest.raises(InputError, match="0, 1, 2 or 3"):
+        work_sign_drawing("foam", 4)
 
 
 def test_bubbles_grow_in_number() -> None:

@@ -39,9 +39,14 @@ SMALL_TARGETS = """
 
 
 @pytest.fixture(scope="module")
-def server(tmp_path_factory: pytest.TempPathFactory) -> Iterator[str]:
+def home(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The folder that holds all that the server keeps."""
+    return tmp_path_factory.mktemp("garden")
+
+
+@pytest.fixture(scope="module")
+def server(home: Path) -> Iterator[str]:
     """The address of a server with an empty garden."""
-    home = tmp_path_factory.mktemp("garden")
     with socket.socket() as free:
         free.bind(("127.0.0.1", 0))
         port = free.getsockname()[1]
@@ -110,7 +115,7 @@ class Phone:
 
     def type(self, field: str, text: str) -> None:
         """Type into a field that has a label of its own."""
-        box = self.page.locator(f"[name={field}]")
+        box = self.page.locator(f"[name={field}]:not([type=hidden])")
         assert box.evaluate("e => e.labels.length") == 1, f"{field} has no label"
         box.fill(text)
 
