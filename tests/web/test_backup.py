@@ -262,6 +262,28 @@ def test_a_file_that_is_there_is_not_written_over(home: Path, made: Path) -> Non
     assert made.read_bytes() == before
 
 
+def test_a_photo_that_is_being_written_or_removed_meanwhile_does_not_hinder(
+    home: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    (home / "photos" / "two.part").write_bytes(b"half")
+    check = backup.check_database
+
+    def and_remove(path: Path) -> None:
+        (home / "photos" / "one.jpg").unlink(missing_ok=True)
+        check(path)
+
+    monkeypatch.setattr(backup, "check_database", and_remove)
+    made = backup.make(home, tmp_path / "b.zip", now=NOW)
+    assert set(made.files) == {"garden.sqlite3", "photos/2026/Küpe 2.jpg"}
+
+
+@pytest.mark.skipif(os.name == "nt", reason="rights of Unix")
+def test_only_its_owner_may_read_a_backup_and_what_is_restored(made: Path, tmp_path: Path) -> None:
+    restored(made, tmp_path / "again")
+    assert made.stat().st_mode & 0o777 == 0o600
+    assert (tmp_path / "again").stat().st_mode & 0o777 == 0o700
+
+
 def test_too_little_room_is_said_before_anything_is_written(
     home: Path, made: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:

@@ -16,7 +16,7 @@ import tempfile
 import zipfile
 import zlib
 from collections.abc import Iterator
-from contextlib import closing, contextmanager
+from contextlib import closing, contextmanager, suppress
 from dataclasses import dataclass
 from datetime import datetime
 from pathlib import Path, PurePosixPath
@@ -29,6 +29,8 @@ FORMAT: Final = "bluewright backup"
 VERSION: Final = 1
 DATABASE: Final = "garden.sqlite3"
 PHOTOS: Final = "photos"
+PASSING: Final = ".part"
+"""The ending of a photo that is being written."""
 MANIFEST: Final = "manifest.json"
 MOST_MANIFEST_BYTES: Final = 50_000_000
 PIECE_BYTES: Final = 1 << 20
@@ -67,16 +69,16 @@ def make(home: Path, to: Path, *, now: datetime, has_photos: bool = True) -> Man
         raise InputError(where="--to", what=f"{to} is there already", right="name another file")
     with _said_plainly("The backup was not made"):
         to.parent.mkdir(parents=True, exist_ok=True)
-        photos = sorted(p for p in (home / PHOTOS).rglob("*") if p.is_file()) if has_photos else []
-        needed = 2 * (home / DATABASE).stat().st_size + sum(p.stat().st_size for p in photos)
-        _enough_room(to.parent, needed)
+        photos = _photos(home) if has_photos else {}
+        _enough_room(to.parent, 2 * (home / DATABASE).stat().st_size + sum(photos.values()))
         with tempfile.TemporaryDirectory(prefix=".bluewright-", dir=to.parent) as folder:
             copy, zipped = Path(folder) / DATABASE, Path(folder) / "backup.zip"
             with closing(sqlite3.connect(home / DATABASE, timeout=30)) as database:
                 database.execute("VACUUM INTO ?", (str(copy),))
             check_database(copy)
-            manifest = _write(zipped, copy, photos, home=home, now=now, has_photos=has_photos)
+            manifest = _write(zipped, copy, list(photos), home=home, now=now, has_photos=has_photos)
             check(zipped)
+            zipped.chmod(0o600)
             _to_disk(zipped)
             zipped.rename(to)
             _to_disk(to.parent)
@@ -108,7 +110,7 @@ def restore(
         home.parent.mkdir(parents=True, exist_ok=True)
         with tempfile.TemporaryDirectory(prefix=".bluewright-", dir=home.parent) as folder:
             fresh = Path(folder) / "fresh"
-            fresh.mkdir()
+            fresh.mkdir(mode=0o700)
             _enough_room(home.parent, _size_inside(file))
             manifest = _unpack(file, fresh, known=known)
             if there:
@@ -139,6 +141,12 @@ def migrations_of(path: Path) -> tuple[str, ...]:
     return tuple(f"{app}.{name}" for app, name in rows)
 
 
+def _photos(home: Path) -> dict[Path, int]:
+    """Every photo with its bytes; one that is being written is not yet there."""
+    found = sorted(path for path in (home / PHOTOS).rglob("*") if path.is_file() and path.suffix != PASSING)
+    return {path: path.stat().st_size for path in found}
+
+
 def _write(zipped: Path, copy: Path, photos: list[Path], *, home: Path, now: datetime, has_photos: bool) -> Manifest:
     files: dict[str, tuple[int, str]] = {}
     with zipfile.ZipFile(zipped, "w", zipfile.ZIP_DEFLATED, compresslevel=6) as into:
@@ -147,7 +155,12 @@ def _write(zipped: Path, copy: Path, photos: list[Path], *, home: Path, now: dat
             info = zipfile.ZipInfo(name, now.timetuple()[:6])
             # Photos are compressed already.
             info.compress_type = zipfile.ZIP_DEFLATED if path is copy else zipfile.ZIP_STORED
-            with path.open("rb") as source, into.open(info, "w", force_zip64=True) as target:
+            # A photo may be removed for good meanwhile.
+            with (
+                suppress(FileNotFoundError),
+                path.open("rb") as source,
+                into.open(info, "w", force_zip64=True) as target,
+            ):
                 files[name] = _copy(source, target)
         manifest = Manifest(
             program=__version__,

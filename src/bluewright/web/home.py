@@ -26,7 +26,7 @@ def add_home(parser: ArgumentParser) -> None:
 
 def use(home: Path, *, hosts: tuple[str, ...] = (), door: str = "") -> None:
     """Set Django up on this folder, made if it is not there; raises OSError if that cannot be."""
-    home.mkdir(parents=True, exist_ok=True)
+    home.mkdir(mode=0o700, parents=True, exist_ok=True)
     make_key(home)
     os.environ["BLUEWRIGHT_HOME"] = str(home)
     os.environ["BLUEWRIGHT_HOSTS"] = ",".join(hosts)
