@@ -18,4 +18,5 @@ urlpatterns = [
     path("airing/", include("bluewright.web.pages.airing.urls")),
     path("method/", include("bluewright.web.pages.method.urls")),
     path("bench/", include("bluewright.web.pages.bench.urls")),
+    path("weather/", include("bluewright.web.pages.weather.urls")),
 ]

@@ -1,4 +1,4 @@
-"""`/air/`: the lowest and highest of the days about now."""
+"""`/weather/`: the lowest and highest of the days about now."""
 
 from datetime import timedelta
 
@@ -11,7 +11,7 @@ from tests.cast import a_garden
 from tests.web.checks import flat, no_rows, only, refused, to_the_start_without_a_garden, url
 
 pytestmark = pytest.mark.django_db
-WHERE = "/air/"
+WHERE = "/weather/"
 
 
 def field(end: str, days_ahead: int) -> str:

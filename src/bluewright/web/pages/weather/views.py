@@ -1,4 +1,4 @@
-"""The air: a small table of the days about now, lowest and highest, read or forecast."""
+"""The weather: a small table of the days about now, lowest and highest, read or forecast."""
 
 from __future__ import annotations
 
@@ -72,7 +72,7 @@ def days(request: HttpRequest, garden: Garden) -> HttpResponse:
         return redirect("today")
     table = [(day, form[f"low_{day.isoformat()}"], form[f"high_{day.isoformat()}"]) for day in shown]
     return render(
-        request, "air/days.html", {"form": form, "table": table, "today": today}, status=422 if form.errors else 200
+        request, "weather/days.html", {"form": form, "table": table, "today": today}, status=422 if form.errors else 200
     )
 
 
