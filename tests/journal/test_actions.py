@@ -6,9 +6,10 @@ import pytest
 from django.db import IntegrityError
 
 from bluewright.journal import demo
-from bluewright.journal.actions import beds, steeps
+from bluewright.journal.actions import beds, keeping, steeps
 from bluewright.journal.models import AirTemp, Bed, Change, Garden, PickedFrom, Picking, Steep, SteepLeaf
-from tests.cast import a_bed, a_look, a_picking, an_air, moment
+from bluewright.science.base.errors import InputError
+from tests.cast import a_batch, a_bed, a_look, a_picking, a_tub, an_air, moment
 
 pytestmark = pytest.mark.django_db
 
@@ -106,3 +107,33 @@ def test_a_look_is_written_as_typed_beside_its_value(steeping: Steep) -> None:
     look = a_look(steeping, temp_c=17.8, temp_typed="64 F")
     look.refresh_from_db()
     assert (look.temp_typed, look.temp_c) == ("64 F", 17.8)
+
+
+def test_a_picking_is_corrected_whole_or_not_at_all(garden: Garden) -> None:
+    bed = a_bed(garden)
+    picking = a_picking(garden, beds_of=[bed])
+    picking.age = "old"
+    with pytest.raises(IntegrityError):
+        beds.change_picking(picking, beds=[twice := a_bed(garden), twice], by=None)
+    assert Picking.objects.get(pk=picking.pk).age == "young"
+    assert [source.bed for source in picking.sources.all()] == [bed]
+    assert not Change.objects.filter(row_id=picking.pk).exists()
+
+
+def test_a_tub_that_was_taken_out_hinders_no_correction_of_its_leaf(garden: Garden) -> None:
+    picking = a_picking(garden)
+    keeping.delete(a_tub(garden, leaf=[(picking, 3.0)]), by=None)
+    picking.plant = "indigofera"
+    beds.change_picking(picking, beds=[], by=None)
+    assert Picking.objects.get(pk=picking.pk).plant == "indigofera"
+
+
+def test_a_tub_and_its_straining_stay_while_a_batch_holds_their_liquor(strained: Steep) -> None:
+    straining = strained.strains.get()
+    batch = a_batch(straining)
+    for remove, row in ((steeps.delete_steep, strained), (steeps.delete_strain, straining)):
+        with pytest.raises(InputError, match="its liquor is in Batch 9"):
+            remove(row, by=None)
+    keeping.delete(batch, by=None)
+    steeps.delete_strain(straining, by=None)
+    assert not strained.strains.exists()

@@ -8,7 +8,7 @@ from django.contrib.auth import get_user_model
 from django.core.management import call_command
 from django.utils import timezone
 
-from bluewright.journal.actions.keeping import delete, keep, restore
+from bluewright.journal.actions.keeping import correct, delete, keep, restore
 from bluewright.journal.models import Bed, Change, Garden, Reading, Steep
 from bluewright.journal.models.kept import KEPT_AFTER_DELETE
 from bluewright.web.ui.typed import MOST_TYPED
@@ -73,6 +73,20 @@ def test_a_change_keeps_who_when_and_what_it_was_before(garden: Garden) -> None:
     assert change.before["garden_id"] == str(garden.pk)
     assert change.at == bed.changed_at > made_at == bed.made_at
     assert bed.made_by is None
+
+
+def test_a_correction_that_changes_nothing_is_not_written(garden: Garden) -> None:
+    bed = a_bed(garden)
+    changed_at = bed.changed_at
+    correct(Bed.objects.get(pk=bed.pk), by=None)
+    assert not Change.objects.filter(row_id=bed.pk).exists()
+    assert Bed.objects.get(pk=bed.pk).changed_at == changed_at
+
+
+def test_what_was_changed_beside_a_row_is_kept_with_it(garden: Garden) -> None:
+    bed = a_bed(garden)
+    keep(bed, by=None, beside={"stones": ["flint"]})
+    assert Change.objects.get(row_id=bed.pk).before["stones"] == ["flint"]
 
 
 def test_taking_out_and_bringing_back_are_changes_too(steeping: Steep) -> None:

@@ -38,7 +38,7 @@ def _read_beds(garden: Garden) -> int:
 def _read_pickings(garden: Garden) -> int:
     found = list(gardens.pickings(garden))
     for picking in found:
-        list(picking.beds.all())
+        assert all(source.bed.name for source in picking.sources.all())
         assert all(part.steep.name for part in picking.went_into.all())
     return len(found)
 

@@ -9,11 +9,11 @@ from django.contrib.auth import get_user_model
 from bluewright.journal import transfer
 from bluewright.journal.actions.keeping import delete
 from bluewright.journal.bridge.steeps import steep_record
-from bluewright.journal.models import Garden, Reading, Steep
+from bluewright.journal.models import Bed, Garden, Reading, Steep
 from bluewright.journal.queries import tubs
 from bluewright.science.base.errors import InputError
 from tests import cast
-from tests.cast import moment
+from tests.cast import a_bed, moment
 
 pytestmark = pytest.mark.django_db
 
@@ -84,6 +84,18 @@ def test_what_was_taken_out_of_sight_stays_behind(garden: Garden, steeping: Stee
     assert str(look.pk) not in json.dumps(out(garden))
     delete(steeping, by=None)
     assert str(steeping.pk) not in json.dumps(out(garden))
+
+
+def test_a_bed_that_was_taken_out_goes_along_as_taken_out_while_pickings_name_it(garden: Garden) -> None:
+    named, unnamed = Bed.objects.get(garden=garden, name="Long bed"), a_bed(garden)
+    delete(named, by=None)
+    delete(unnamed, by=None)
+    whole = out(garden)
+    gone(garden)
+    again = brought(whole)
+    assert not Bed.objects.filter(garden=again, name="Long bed").exists()
+    assert [bed.pk for bed in Bed.everything.filter(garden=again, deleted_at__isnull=False)] == [named.pk]
+    assert out(again) == whole
 
 
 def test_a_garden_does_not_come_in_twice(garden: Garden) -> None:

@@ -3,13 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from datetime import datetime, timedelta
 from typing import Any
 from uuid import UUID
 
 from django.forms import BooleanField
 from django.test import Client
 from django.urls import reverse
+from django.utils import timezone
 
+from bluewright.journal.actions import keeping
 from bluewright.journal.models import Garden
 from tests.cast import counted
 
@@ -69,4 +72,45 @@ def no_rows(*models: Any) -> Callable[[], None]:
     return check
 
 
-__all__ = ["NOBODY", "flat", "no_rows", "only", "refused", "to_the_start_without_a_garden", "url"]
+def gone_and_back(client: Client, row: Any, *, delete: str, restore: str) -> None:
+    """A post takes the row out and offers to undo it; undoing brings it back."""
+    response = client.post(delete, follow=True)
+    assert restore in [message.extra_tags for message in response.context["messages"]]
+    assert not type(row).objects.filter(pk=row.pk).exists()
+    client.post(restore, follow=True)
+    assert type(row).objects.filter(pk=row.pk).exists()
+
+
+def too_late(client: Client, row: Any, where: str) -> None:
+    """What was taken out more than thirty days ago stays out, and the page says so."""
+    keeping.delete(row, by=None)
+    type(row).everything.filter(pk=row.pk).update(deleted_at=timezone.now() - timedelta(days=31))
+    assert "thirty days" in client.post(where, follow=True).content.decode()
+    assert not type(row).objects.filter(pk=row.pk).exists()
+
+
+def filled_with(client: Client, where: str) -> dict[str, Any]:
+    """What the form of a page holds when it is opened, as the browser would send it again."""
+    form = client.get(where).context["form"]
+    found = {}
+    for bound in form:
+        value = bound.value()
+        if isinstance(value, datetime):
+            value = value.strftime("%Y-%m-%dT%H:%M")
+        if value not in (None, False):
+            found[bound.name] = "on" if value is True else value
+    return found
+
+
+__all__ = [
+    "NOBODY",
+    "filled_with",
+    "flat",
+    "gone_and_back",
+    "no_rows",
+    "only",
+    "refused",
+    "to_the_start_without_a_garden",
+    "too_late",
+    "url",
+]

@@ -17,10 +17,10 @@ from tests.web.visitors import ELSEWHERE, visitor
 
 pytestmark = pytest.mark.django_db
 FOR_STRANGERS = {"door.come_in", "door.leave"}
-NOT_FOR_HELPERS = {"gardens.take_out", "gardens.bring_in", "gardens.demo"}
+NOT_FOR_HELPERS = {"gardens.change", "gardens.take_out", "gardens.bring_in", "gardens.demo"}
 ONLOOKERS_POST = {*FOR_STRANGERS, "gardens.open"}
 READING = {
-    "today", "air.days", "beds.index", "pickings.index", "tubs.index", "tubs.show", "tubs.why", "gardens.begin",
+    "today", "weather.days", "beds.index", "pickings.index", "tubs.index", "tubs.show", "tubs.why", "gardens.begin",
 }  # fmt: skip
 
 
@@ -42,7 +42,7 @@ def kept_out(client: Client, name: str, method: str) -> bool:
 @pytest.mark.parametrize("name", sorted(NAMES))
 def test_every_address_is_classified(name: str) -> None:
     """In `bluewright/web/access.py`: its noun among the garden's work, or its name among the owner's or the door's."""
-    closed = access.OWNERS | access.OF_THE_DOOR | access.OF_THE_BROWSER
+    closed = access.OF_THE_WORK | access.OWNERS | access.OF_THE_DOOR | access.OF_THE_BROWSER
     assert (name.partition(".")[0] in access.WORK | access.KNOWLEDGE) != (name in closed)
 
 

@@ -1,7 +1,8 @@
 """A whole garden out into one JSON file, and such a file into another installation: all of it or nothing.
 
 The file is plain: for each kind of row a list of objects with the columns of its table, times in ISO 8601, people by
-name. Deleted rows stay behind. Keys go along, so that a garden cannot come in twice.
+name. Deleted rows stay behind, but for beds whose pickings still name them. Keys go along, so that a garden cannot
+come in twice.
 """
 
 from __future__ import annotations
@@ -96,8 +97,7 @@ def parts(garden: Garden, *, photos: bool = True) -> Iterator[str]:
     whole["garden"] = _plain(garden, names)
     standing: dict[type[models.Model], set[Any]] = {Garden: {garden.pk}}
     for kind, (model, path) in KINDS.items():
-        found = model._default_manager.filter(**{path: garden}).order_by("pk")
-        rows = [row for row in found if _stands(row, standing)]
+        rows = [row for row in _rows(model, path, garden) if _stands(row, standing)]
         standing[model] = {row.pk for row in rows}
         whole[kind] = [_plain(row, names) for row in rows]
     text = json.dumps(whole, cls=DjangoJSONEncoder, ensure_ascii=False, indent=1)
@@ -155,6 +155,15 @@ def _bring_photos(garden: Garden, rows: list[Any], *, by: Any) -> None:
         raise
 
 
+def _rows(model: type[models.Model], path: str, garden: Garden) -> models.QuerySet[Any]:
+    """The rows of a kind that are not deleted, and the deleted beds that pickings still name."""
+    rows = model._default_manager.filter(**{path: garden})
+    if model is Bed:
+        named = models.Exists(PickedFrom.objects.filter(bed=models.OuterRef("pk"), picking__deleted_at=None))
+        rows = Bed.everything.filter(models.Q(deleted_at=None) | named, garden=garden)
+    return rows.order_by("pk")
+
+
 def _stands(row: models.Model, standing: dict[type[models.Model], set[Any]]) -> bool:
     """Whether everything that a row refers to goes along: what belongs to a deleted row stays behind with it."""
     return all(
@@ -170,9 +179,11 @@ def _plain(row: models.Model, names: dict[Any, str]) -> dict[str, Any]:
     """The columns of a row; people by name, automatic numbers left out."""
     found = {}
     for column in row._meta.concrete_fields:
-        if isinstance(column, models.AutoField | models.BigAutoField) or column.attname == "deleted_at":
-            continue
         value = getattr(row, column.attname)
+        if isinstance(column, models.AutoField | models.BigAutoField):
+            continue
+        if column.attname == "deleted_at" and value is None:
+            continue
         if isinstance(value, datetime):
             value = value.isoformat()  # to the microsecond, which Django's own encoder would cut off
         found[column.attname] = names.get(value) if column.attname in PEOPLE else value

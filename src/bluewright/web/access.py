@@ -29,22 +29,24 @@ RANK: Final = {STRANGER: 0, ONLOOKER: 1, HELPER: 2, OWNER: 3}
 SAFE: Final = frozenset({"GET", "HEAD", "OPTIONS"})
 
 WORK: Final = frozenset({
-    "today", "air", "beds", "pickings", "tubs",
+    "today", "weather", "beds", "pickings", "tubs",
     "batches", "alkali", "airing", "settling", "drying", "jars", "threads", "book", "photos", "intake",
 })  # fmt: skip
 """Nouns of the garden's work: helpers may do all of it."""
+OF_THE_WORK: Final = frozenset({"gardens.taken_out"})
+"""Pages of other nouns that belong to the work."""
 KNOWLEDGE: Final = frozenset({"bench", "method"})
 """Nouns that hold nothing of the garden's: whoever is in may read and ask."""
 READING: Final = frozenset({"index", "show", "why"})
 """Verbs of the garden's work that an onlooker may read."""
-READ_BY_ALL: Final = frozenset({"today", "air.days", "gardens.begin", "photos.image"})
+READ_BY_ALL: Final = frozenset({"today", "weather.days", "gardens.begin", "photos.image"})
 """Further pages that an onlooker may read. Pages that only hold a form are not among them."""
 OF_THE_BROWSER: Final = frozenset({"gardens.open"})
 """Posts that change nothing but which garden this browser shows: onlookers may send them."""
 OF_THE_DOOR: Final = frozenset({"door.come_in", "door.leave"})
 """What a stranger may ask for."""
 OWNERS: Final = frozenset({
-    "gardens.begin", "gardens.take_out", "gardens.bring_in", "gardens.demo",
+    "gardens.begin", "gardens.change", "gardens.take_out", "gardens.bring_in", "gardens.demo",
     "people.index", "people.add", "people.change", "people.passphrase", "people.shut_out",
 })  # fmt: skip
 """What is the owner's alone, but for reading what stands in `READ_BY_ALL`."""
@@ -79,7 +81,7 @@ def needed(name: str, method: str) -> str:
     reading = name in READ_BY_ALL or (noun in WORK and verb in READING)
     if name in OF_THE_BROWSER or noun in KNOWLEDGE or (method in SAFE and reading):
         return ONLOOKER
-    return HELPER if noun in WORK and name not in OWNERS else OWNER
+    return HELPER if (noun in WORK or name in OF_THE_WORK) and name not in OWNERS else OWNER
 
 
 def only_who_may(answer: Callable[[HttpRequest], HttpResponse]) -> Callable[[HttpRequest], HttpResponse]:

@@ -14,7 +14,6 @@ urlpatterns = [
     path("photos/", include("bluewright.web.pages.photos.urls")),
     path("jars/", include("bluewright.web.pages.jars.urls")),
     path("threads/", include("bluewright.web.pages.threads.urls")),
-    path("air/", include("bluewright.web.pages.air.urls")),
     path("airing/", include("bluewright.web.pages.airing.urls")),
     path("method/", include("bluewright.web.pages.method.urls")),
     path("bench/", include("bluewright.web.pages.bench.urls")),

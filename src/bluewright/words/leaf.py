@@ -1,14 +1,16 @@
-"""The most blue that a basket can give."""
+"""The most blue that a basket can give; the condition of leaf."""
 
 from __future__ import annotations
 
 from typing import Final
 
 from bluewright.science.leaf.record import PotentialAnswer
-from bluewright.words.numbers import figure, frac, ranged
+from bluewright.words.numbers import figure, frac, percent, ranged
 from bluewright.words.said import Said
 
 QUESTION: Final = "How much blue can this basket give at most, and what do waiting and damage cost?"
+CONDITIONS: Final = ((0.1, "a few holes or spots"), (0.3, "clearly damaged"), (0.6, "about half damaged"))
+"""Up to which share of the leaf area each is said."""
 
 
 def said(found: PotentialAnswer) -> Said:
@@ -28,3 +30,11 @@ def said(found: PotentialAnswer) -> Said:
         )
     lines += [f"Others got {figure(y.low)} to {figure(y.high)} g/kg: {y.note}." for y in found.published_yields]
     return Said(parts=tuple(lines), cautions=found.cautions)
+
+
+def condition(damaged_frac: float) -> str:
+    """`sound`, or how much of the leaf area is damaged: `clearly damaged (20%)`."""
+    if damaged_frac <= 0:
+        return "sound"
+    words = next((words for most, words in CONDITIONS if damaged_frac <= most), "mostly damaged")
+    return f"{words} ({percent(damaged_frac)})"

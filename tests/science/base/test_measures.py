@@ -26,6 +26,7 @@ RANGES: dict[MeasureKind, tuple[float, float]] = {
     "time_h": (1e-4, 1e5),
     "time_min": (1e-2, 1e6),
     "fraction": (1e-4, 1.0),
+    "hardness_mg_caco3_l": (1e-1, 5e3),
 }
 KINDS: list[MeasureKind] = [*RANGES, "temp_c", "ph", "count"]
 SYSTEMS: list[System] = ["metric", "us"]
@@ -130,6 +131,12 @@ def refusal(text: str, kind: MeasureKind, prefer: System = "metric") -> InputErr
         ("1 h 30 min", "time_h", 1.5, "h and min"),
         ("36 s", "time_h", 0.01, "s"),
         ("3 days", "time_h", 72.0, "d"),
+        ("110", "hardness_mg_caco3_l", 110.0, "mg/L"),
+        ("110 mg/l as CaCO3", "hardness_mg_caco3_l", 110.0, "mg/L"),
+        ("110 ppm (CaCO3)", "hardness_mg_caco3_l", 110.0, "mg/L"),
+        ("10 °dH", "hardness_mg_caco3_l", 178.48, "°dH"),
+        ("10 German degrees", "hardness_mg_caco3_l", 178.48, "°dH"),
+        ("11,5 °fH", "hardness_mg_caco3_l", 115.0, "°fH"),
         ("pH 9,5", "ph", 9.5, ""),
         ("9.5", "ph", 9.5, ""),
         ("45 %", "fraction", 0.45, "%"),
@@ -157,6 +164,7 @@ def test_what_people_type_is_understood(text: str, kind: MeasureKind, expected: 
         ("length_mm", "1 mm", "1 in"),
         ("area_m2", "1 m²", "1 sq ft"),
         ("time_h", "1 h", "1 h"),
+        ("hardness_mg_caco3_l", "1 mg/L", "1 mg/L"),
     ],
 )
 def test_a_bare_number_is_in_the_unit_that_is_preferred(kind: MeasureKind, metric: str, us: str) -> None:
@@ -196,6 +204,7 @@ def test_a_degree_without_its_letter_is_a_bare_number(text: str) -> None:
         (0.005, "area_m2", "50 cm²", "7.75 sq in"),
         (0.25, "time_h", "15 min", "15 min"),
         (36.0, "time_h", "36 h", "36 h"),
+        (106.8, "hardness_mg_caco3_l", "107 mg/L", "107 mg/L"),
         (0.005, "time_h", "18 s", "18 s"),
         (9.46, "ph", "pH 9.5", "pH 9.5"),
         (0.0, "ph", "pH 0", "pH 0"),
@@ -238,6 +247,8 @@ def test_every_published_factor_is_checked() -> None:
         ("1 UK gal", "volume_l", constants.gallon_imp * 1000),
         ("1 UK fl oz", "volume_l", constants.fluid_ounce_imp * 1000),
         ("1 d", "time_h", constants.day / constants.hour),
+        ("1 gpg", "hardness_mg_caco3_l", constants.grain * 1e6 / (constants.gallon_US * 1000)),
+        ("1 Clark", "hardness_mg_caco3_l", constants.grain * 1e6 / (constants.gallon_imp * 1000)),
         ("72.5 F", "temp_c", constants.convert_temperature(72.5, "F", "C")),
         ("72.5 K", "temp_c", constants.convert_temperature(72.5, "K", "C")),
     ],
@@ -269,6 +280,17 @@ def test_parts_of_a_gallon_make_up_the_gallon() -> None:
     assert exact(units.SQUARE_FOOT_M2) == exact(units.FOOT_M) ** 2 == (12 * exact(units.INCH_M)) ** 2
     assert exact(units.SQUARE_YARD_M2) == exact(units.YARD_M) ** 2
     assert exact(units.SQUARE_INCH_M2) == exact(units.INCH_M) ** 2
+
+
+def test_a_german_degree_is_ten_milligrams_of_quicklime() -> None:
+    """Own hand, IUPAC 2021: CaO 40.078 + 15.999 = 56.077, CaCO3 40.078 + 12.011 + 3 * 15.999 = 100.086 g/mol."""
+    assert value("1 °dH", "hardness_mg_caco3_l") == pytest.approx(10 * 100.086 / 56.077, abs=0.0005)
+
+
+@pytest.mark.parametrize("text", ["2.5 mmol/L", "3 kg", "18 °F"])
+def test_what_is_no_hardness_is_refused_with_the_units_that_are(text: str) -> None:
+    """A millimole is 50 mg of CaCO3 in an alkalinity and 100 in a hardness: it could mean two things."""
+    assert "°dH" in refusal(text, "hardness_mg_caco3_l").right
 
 
 # --- laws -------------------------------------------------------------------------------------------------------
@@ -315,7 +337,10 @@ def test_a_decimal_comma_means_a_decimal_point(thousandths: int, digits: int, sy
 
 @given(label=st.sampled_from(sorted(UNITS)), amount=st.integers(1, 999), more=st.integers(1, 999))
 def test_more_of_a_unit_is_more(label: str, amount: int, more: int) -> None:
-    kinds = {"mass": "mass_kg", "volume": "volume_l", "temperature": "temp_c", "length": "length_m", "area": "area_m2"}
+    kinds = {
+        "mass": "mass_kg", "volume": "volume_l", "temperature": "temp_c", "length": "length_m", "area": "area_m2",
+        "hardness": "hardness_mg_caco3_l",
+    }  # fmt: skip
     kind: MeasureKind = kinds.get(UNITS[label].dimension, "time_h")  # type: ignore[assignment]
     if label != "%":
         assert value(f"{amount + more} {label}", kind) > value(f"{amount} {label}", kind)

@@ -38,7 +38,7 @@ def test_no_file_is_refused(client: Client) -> None:
 
 
 def test_a_file_too_large_is_refused_unread(client: Client, monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr("bluewright.web.pages.gardens.views.MOST_FILE_BYTES", 10)
+    monkeypatch.setattr("bluewright.web.pages.gardens.forms.MOST_FILE_BYTES", 10)
     response = client.post(WHERE, {"file": a_file("{" + " " * 50 + "}")})
     assert response.status_code == 422
     assert "at most 10" in response.content.decode()

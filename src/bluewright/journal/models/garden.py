@@ -14,6 +14,14 @@ class Garden(Kept):
     time_zone = models.CharField(max_length=60, default="UTC")
     hemisphere = models.CharField(max_length=5, choices=[("north", "north"), ("south", "south")], default="north")
     system = models.CharField(max_length=6, choices=[("metric", "metric"), ("us", "US customary")], default="metric")
+    altitude_m = models.FloatField(null=True, blank=True)
+    altitude_typed = models.CharField(max_length=30, blank=True)
+    water_alkalinity_mg_caco3_l = models.FloatField(null=True, blank=True)
+    """Of the water that goes into the tubs, as mg of CaCO3 in a litre."""
+    water_alkalinity_typed = models.CharField(max_length=30, blank=True)
+    water_hardness_mg_caco3_l = models.FloatField(null=True, blank=True)
+    """Total hardness of that water, as mg of CaCO3 in a litre."""
+    water_hardness_typed = models.CharField(max_length=30, blank=True)
     tap_ph = models.FloatField(null=True, blank=True)
     tap_conductivity_us_per_cm = models.FloatField(null=True, blank=True)
     invented = models.BooleanField(default=False)

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+import json
 import uuid
 from datetime import timedelta
 from typing import Any, Final
 
 from django.conf import settings
+from django.core.serializers.json import DjangoJSONEncoder
 from django.db import models
 
 KEPT_AFTER_DELETE: Final = timedelta(days=30)
@@ -37,6 +39,13 @@ class Kept(models.Model):
 
     class Meta:
         abstract = True
+
+
+def as_plain(row: models.Model) -> dict[str, Any]:
+    """The columns of a row in plain values, as a change keeps them."""
+    columns = {f.attname: getattr(row, f.attname) for f in row._meta.concrete_fields}
+    plain: dict[str, Any] = json.loads(json.dumps(columns, cls=DjangoJSONEncoder))
+    return plain
 
 
 class Change(models.Model):

@@ -21,6 +21,7 @@ class Picking(Kept):
         max_length=6, choices=[("young", "young"), ("mixed", "mixed"), ("old", "old")], default="mixed"
     )
     damaged_frac = models.FloatField(default=0.0)
+    damaged_typed = models.CharField(max_length=30, blank=True)
     beds = models.ManyToManyField(Bed, through="PickedFrom", related_name="pickings")
 
     class Meta:

@@ -62,6 +62,10 @@ class SteepLeaf(models.Model):
     def __str__(self) -> str:
         return f"{self.leaf_typed} in {self.steep}"
 
+    def source(self) -> str:
+        """How much, and of which picking: `3 kg picked 5 Jul`."""
+        return f"{self.leaf_typed} picked {self.picking.picked_at.day} {self.picking.picked_at:%b}"
+
 
 def level() -> models.PositiveSmallIntegerField[int | None, int | None]:
     """A sign on its scale of 0 to 3; empty where nobody looked."""

@@ -6,7 +6,7 @@ from uuid import UUID
 
 from django.db.models import Prefetch, QuerySet
 
-from bluewright.journal.models import Bed, Garden, Picking, SteepLeaf
+from bluewright.journal.models import Bed, Garden, PickedFrom, Picking, SteepLeaf
 
 
 def gardens() -> list[Garden]:
@@ -33,10 +33,27 @@ def beds(of: Garden) -> QuerySet[Bed]:
 
 
 def pickings(of: Garden) -> QuerySet[Picking]:
-    """The pickings of a garden, the newest first, with their beds and the tubs they went into."""
-    return Picking.objects.filter(garden=of).prefetch_related(
-        "beds", Prefetch("went_into", queryset=SteepLeaf.objects.filter(steep__deleted_at=None).select_related("steep"))
+    """The pickings of a garden, the newest first, with their sources and the tubs they went into.
+
+    A bed that was taken out is still the source of what was picked from it.
+    """
+    return _threaded(Picking.objects.filter(garden=of))
+
+
+def bed(key: UUID, *, of: Garden) -> Bed | None:
+    """One bed of a garden with its pickings, each with its sources and tubs; None if there is none."""
+    pickings = _threaded(Picking.objects.order_by("-picked_at"))
+    return (
+        Bed.objects.filter(garden=of, pk=key)
+        .select_related("garden", "made_by")
+        .prefetch_related(Prefetch("pickings", queryset=pickings))
+        .first()
     )
+
+
+def one_picking(key: UUID, *, of: Garden) -> Picking | None:
+    """One picking of a garden with its sources and tubs; None if there is none of that key."""
+    return _threaded(Picking.objects.filter(garden=of, pk=key).select_related("garden", "made_by")).first()
 
 
 def picking(key: str, *, of: Garden) -> Picking | None:
@@ -45,3 +62,10 @@ def picking(key: str, *, of: Garden) -> Picking | None:
         return Picking.objects.filter(garden=of, pk=UUID(key)).first()
     except ValueError:
         return None
+
+
+def _threaded(pickings: QuerySet[Picking]) -> QuerySet[Picking]:
+    return pickings.prefetch_related(
+        Prefetch("sources", queryset=PickedFrom.objects.select_related("bed").order_by("bed__name")),
+        Prefetch("went_into", queryset=SteepLeaf.objects.filter(steep__deleted_at=None).select_related("steep")),
+    )

@@ -66,7 +66,7 @@ def air_by_tub(of: Garden, steeps: Iterable[Steep]) -> dict[UUID, list[AirTemp]]
 
 def _whole(steeps: QuerySet[Steep]) -> QuerySet[Steep]:
     went = Prefetch("went_into", queryset=Poured.objects.filter(into__deleted_at=None).select_related("into"))
-    return steeps.select_related("garden").prefetch_related(
+    return steeps.select_related("garden", "made_by").prefetch_related(
         Prefetch("leaf", queryset=SteepLeaf.objects.select_related("picking")),
         Prefetch("readings", queryset=Reading.objects.order_by("taken_at")),
         Prefetch("strains", queryset=Strain.objects.order_by("-strained_at").prefetch_related(went)),

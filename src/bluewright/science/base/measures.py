@@ -35,6 +35,7 @@ MeasureKind = Literal[
     "ph",
     "fraction",
     "count",
+    "hardness_mg_caco3_l",
 ]
 """What is measured, with the canonical unit in its name; a fraction runs from 0 to 1."""
 
@@ -125,6 +126,12 @@ _KINDS: Final[Mapping[MeasureKind, _Kind]] = {
     "ph": _Kind(noun="a pH", dimension="pH", bare={}, said={}),
     "fraction": _Kind(noun="a share", dimension="share", bare={}, said={"metric": (("%", 0.0),), "us": (("%", 0.0),)}),
     "count": _Kind(noun="a count", dimension="count", bare={}, said={}),
+    "hardness_mg_caco3_l": _Kind(
+        noun="a hardness",
+        dimension="hardness",
+        bare={"metric": "mg/L", "us": "mg/L"},
+        said={"metric": (("mg/L", 0.0),), "us": (("mg/L", 0.0),)},
+    ),
 }
 
 _RIGHT: Final[Mapping[Dimension, str]] = {
@@ -138,6 +145,7 @@ _RIGHT: Final[Mapping[Dimension, str]] = {
     "share": "use percent or a part of one, like 45 % or 0.45",
     "pH": "write a number from 0 to 14 without unit, like 9.5",
     "count": "write a whole number without unit, like 12",
+    "hardness": "use mg/L (of CaCO3), ppm, °dH, °fH, °e (Clark) or gpg, like 110 mg/L or 6 °dH",
 }
 _DIMENSION_NOUN: Final = {kind.dimension: kind.noun for kind in _KINDS.values()}
 _LOWEST_AND_HIGHEST: Final[Mapping[Dimension, tuple[Fraction, float]]] = {
@@ -155,9 +163,9 @@ def read_measure(text: str, *, kind: MeasureKind, prefer: System) -> Measure:
     """The measure that `text` means, its value in the canonical unit of `kind`.
 
     A number without unit is in the unit that `prefer` gives: kg or lb, g or oz, L or US gal, mL or US fl oz, °C or °F,
-    m or ft, mm or in, m² or sq ft, h, min. A bare fraction lies from 0 to below 1; above that only percent are read.
-    Pints, cups, spoons, quarts, gallons and fluid ounces are US ones unless UK (imperial), or metric for a cup, is
-    said. Conversions are exact and rounded once, to the nearest double.
+    m or ft, mm or in, m² or sq ft, h, min, mg/L. A bare fraction lies from 0 to below 1; above that only percent
+    are read. Pints, cups, spoons, quarts, gallons and fluid ounces are US ones unless UK (imperial), or metric for a
+    cup, is said. Conversions are exact and rounded once, to the nearest double.
 
     Raises InputError (`where` is empty) for nothing, an unknown unit, a unit of another kind, a range, a number that
     could be read in two ways (`1,234`), and a value that cannot be (below zero, below absolute zero, above 100 %).
@@ -217,6 +225,8 @@ def _split(typed: str, sort: _Kind) -> tuple[int, list[tuple[str, str]]]:
         said = re.sub(r"(?<=[A-Za-z])\^?2(?!\d)", "²", said)
     if sort.dimension == "volume":
         said = re.sub(r"(?<=[Mm])\^?3(?!\d)", "³", said)
+    if sort.dimension == "hardness":
+        said = re.sub(r" ?(?:as )?\(?caco3\)?$", "", said, flags=re.IGNORECASE)
     sign = -1 if said.startswith("-") else 1
     said = said.removeprefix("-" if sign < 0 else "+").lstrip()
     parts: list[tuple[str, str]] = []

@@ -14,8 +14,8 @@ from typing import Final, Literal
 from bluewright.science.base import units
 from bluewright.science.base.sourced import Sourced
 
-Dimension = Literal["mass", "volume", "temperature", "length", "area", "time", "share", "pH", "count"]
-"""What is measured. The base units are kg, L, degree Celsius, m, m2, h and 1."""
+Dimension = Literal["mass", "volume", "temperature", "length", "area", "time", "share", "pH", "count", "hardness"]
+"""What is measured. The base units are kg, L, degree Celsius, m, m2, h, 1, and mg of CaCO3 in a litre."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,6 +67,20 @@ def _temperatures() -> list[tuple[Unit, list[str]]]:
         (Unit("°F", "temperature", per, zero), [f"{d}{n}" for d in _DEGREE for n in ("f", "fahrenheit")]),
         (kelvin, ["k", "kelvin", "kelvins"]),
     ]
+
+
+def _hardness() -> list[tuple[Unit, list[str]]]:
+    """Hardness and alkalinity of water; a grain of CaCO3 in a UK gallon is an English degree."""
+    grain = _scale(units.GRAIN_MG)
+    german = _scale(units.GERMAN_DEGREE_MG_CACO3_L)
+    rows = (
+        ("mg/L", Fraction(1), "mg/l mgl mgperlitre mgperliter ppm"),
+        ("°dH", german, "°dh dh °dgh dgh °dkh dkh german germandegree germandegrees"),
+        ("°fH", Fraction(10), "°fh fh french frenchdegree frenchdegrees"),
+        ("°e", grain / _scale(units.UK_GALLON_L), "°e °eh eh clark °clark english englishdegree englishdegrees"),
+        ("gpg", grain / _scale(units.US_GALLON_L), "gpg grainpergallon grainspergallon grain/gal grains/gal"),
+    )
+    return [(Unit(label, "hardness", scale), names.split()) for label, scale, names in rows]
 
 
 _US_VOLUMES: Final = (
@@ -128,6 +142,7 @@ _TABLE: Final = [
     (Unit("min", "time", Fraction(1, 60)), ["min", "mins", "minute", "minutes"]),
     (Unit("s", "time", Fraction(1, 3600)), ["s", "sec", "secs", "second", "seconds"]),
     (Unit("%", "share", Fraction(1, 100)), ["%", "percent", "pct"]),
+    *_hardness(),
 ]
 
 NAMES: Final = {name: unit for unit, names in _TABLE for name in names}

@@ -46,6 +46,12 @@ UK_QUART_L: Final = _exact(1.1365225, "L", source="weights-measures-1985", note=
 UK_PINT_L: Final = _exact(0.56826125, "L", source="weights-measures-1985", note="1/8 UK gallon")
 UK_FLUID_OUNCE_L: Final = _exact(0.0284130625, "L", source="weights-measures-1985", note="1/20 UK pint")
 
+GRAIN_MG: Final = _exact(64.79891, "mg", source="nist-sp-811", note="1/7000 lb")
+GERMAN_DEGREE_MG_CACO3_L: Final = Sourced(
+    value=17.848, unit="mg/L of CaCO3", source="iupac-atomic-weights-2021", low=17.847, high=17.849, grade="measured",
+    note="10 mg of CaO in a litre, 56.077 g/mol, as CaCO3, 100.086 g/mol",
+)  # fmt: skip
+
 METRIC_CUP_L: Final = Sourced(
     value=0.25, unit="L", source="common-practice", low=0.25, high=0.25, grade="practice", note="a kitchen measure"
 )

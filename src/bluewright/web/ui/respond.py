@@ -17,7 +17,9 @@ from django.utils.translation import gettext_lazy
 
 from bluewright.journal.actions import keeping
 from bluewright.journal.models import Garden, Kept
+from bluewright.science.base.errors import InputError
 from bluewright.web.ui.context import open_garden
+from bluewright.words.numbers import sentence
 
 View = Callable[..., HttpResponse]
 TOO_LATE: Final = gettext_lazy("That was taken out more than thirty days ago and cannot be brought back.")
@@ -35,15 +37,27 @@ def posted(request: HttpRequest) -> QueryDict | None:
     return request.POST if request.method == "POST" else None
 
 
-def taken_out(request: HttpRequest, row: Kept, *, said: str, undo: str) -> None:
-    """Take a row out of sight, and offer the way back."""
-    keeping.delete(row, by=request.user)
+def taken_out(
+    request: HttpRequest, row: Kept, *, said: str, undo: str, delete: Callable[..., None] = keeping.delete
+) -> bool:
+    """Take a row out of sight and offer the way back, or say why not; returns whether it is gone."""
+    try:
+        delete(row, by=request.user)
+    except InputError as error:
+        messages.warning(request, f"{sentence(error.what)}: {error.right}.")
+        return False
     messages.info(request, said, extra_tags=undo)
+    return True
 
 
-def brought_back(request: HttpRequest, row: Kept) -> bool:
+def brought_back(request: HttpRequest, row: Kept, *, restore: Callable[..., bool] = keeping.restore) -> bool:
     """Bring a row back, or say why not; returns whether it stands."""
-    if keeping.restore(row, by=request.user):
+    try:
+        back = restore(row, by=request.user)
+    except InputError as error:
+        messages.warning(request, f"{sentence(error.what)}: {error.right}.")
+        return False
+    if back:
         messages.success(request, _("Brought back."))
     elif row.deleted_at is not None:
         messages.warning(request, TOO_LATE)

@@ -50,6 +50,30 @@ class MeasureField(forms.CharField):
         return "any" if limit is None else say_measure(limit, kind=self.kind, system=self.system)
 
 
+def write_measure(
+    form: forms.Form, name: str, row: Any, *, value: str, typed: str, nothing: float | None = None
+) -> None:
+    """Write a measure of a valid form into its two columns of a row.
+
+    A text that stayed as it was is left alone: the garden may have changed its units since it was typed.
+    """
+    if name in form.changed_data:
+        found: Measure | None = form.cleaned_data[name]
+        setattr(row, value, nothing if found is None else found.value)
+        setattr(row, typed, "" if found is None else found.typed)
+
+
+def write_moment(form: forms.Form, name: str, row: Any) -> None:
+    """Write a moment of a valid form into its column; one that stayed as it was keeps its seconds."""
+    if name in form.changed_data or getattr(row, name) is None:
+        setattr(row, name, form.cleaned_data[name])
+
+
+def shown_moment(moment: datetime) -> datetime:
+    """A moment as its field shows it again: by the garden's clock, to the minute."""
+    return timezone.localtime(moment).replace(second=0, microsecond=0)
+
+
 def not_to_come(moment: datetime) -> None:
     """Validator: what has been done or seen was not done in the future; clocks may differ by a few minutes."""
     if moment > timezone.now() + CLOCKS_DIFFER:

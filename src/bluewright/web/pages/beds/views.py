@@ -2,38 +2,24 @@
 
 from __future__ import annotations
 
-from typing import Any
+from uuid import UUID
 
-from django import forms
 from django.contrib import messages
-from django.http import HttpRequest, HttpResponse
-from django.shortcuts import redirect, render
-from django.views.decorators.http import require_http_methods, require_safe
+from django.http import Http404, HttpRequest, HttpResponse
+from django.shortcuts import get_object_or_404, redirect, render
+from django.urls import reverse
+from django.utils import timezone
+from django.utils.translation import gettext as _
+from django.views.decorators.http import require_http_methods, require_POST, require_safe
 
 from bluewright.journal.actions import beds as actions
 from bluewright.journal.models import Bed, Garden
-from bluewright.journal.models.bed import PLANTS
 from bluewright.journal.queries import gardens, photos
-from bluewright.web.ui.photos import WithPhotos, keep_photos, sent_files
-from bluewright.web.ui.respond import in_garden, posted
-from bluewright.web.ui.typed import MeasureField
-
-
-class BedForm(WithPhotos):
-    """A bed."""
-
-    name = forms.CharField(max_length=60)
-    plant = forms.ChoiceField(choices=PLANTS)
-    origin = forms.ChoiceField(
-        choices=[("sown", "sown"), ("transplanted", "transplanted"), ("self_sown", "self-sown")], label="How it came"
-    )
-    area = MeasureField(kind="area_m2", low=0.01, high=1_000_000, required=False)
-    note = forms.CharField(required=False, max_length=500)
-
-    def __init__(self, *args: Any, garden: Garden, **options: Any) -> None:
-        super().__init__(*args, **options)
-        area: Any = self.fields["area"]
-        area.system = garden.system
+from bluewright.journal.queries.history import histories
+from bluewright.web.pages.beds.forms import BedForm, as_typed, write_bed
+from bluewright.web.pages.beds.page import bed_page
+from bluewright.web.ui.photos import keep_photos, sent_files, thumbs
+from bluewright.web.ui.respond import brought_back, in_garden, posted, shown, taken_out
 
 
 @require_safe
@@ -51,14 +37,54 @@ def add(request: HttpRequest, garden: Garden) -> HttpResponse:
     """A new bed."""
     form = BedForm(posted(request), sent_files(request), garden=garden)
     if request.method == "POST" and form.is_valid():
-        data = form.cleaned_data
-        area = data["area"]
-        bed = Bed(
-            garden=garden, name=data["name"], plant=data["plant"], origin=data["origin"], note=data["note"],
-            area_m2=area.value if area else None, area_typed=area.typed if area else "",
-        )  # fmt: skip
-        actions.add_bed(bed, by=request.user)
-        keep_photos(request, data["photos"], garden=garden, kind="bed", key=bed.pk)
+        bed = actions.add_bed(write_bed(form, Bed(garden=garden)), by=request.user)
+        keep_photos(request, form.cleaned_data["photos"], garden=garden, kind="bed", key=bed.pk)
         messages.success(request, f"{bed.name} is written down.")
         return redirect("beds.index")
     return render(request, "beds/add.html", {"form": form}, status=422 if form.errors else 200)
+
+
+@require_safe
+@in_garden
+def show(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
+    """One bed: what was taken from it, and how long it has been regrowing."""
+    bed = gardens.bed(key, of=garden)
+    if bed is None:
+        raise Http404("there is no such bed in this garden")
+    pictures = thumbs(photos.of_things([key], of=garden).get(key, ()))
+    page = bed_page(bed, steps=histories([bed])[bed.pk], now=timezone.now(), photos=pictures)
+    return shown(request, "beds/show.html", page)
+
+
+@require_http_methods(["GET", "HEAD", "POST"])
+@in_garden
+def change(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
+    """Correct what was written of a bed."""
+    bed = get_object_or_404(Bed, pk=key, garden=garden)
+    form = BedForm(posted(request), sent_files(request), garden=garden, initial=as_typed(bed))
+    if request.method == "POST" and form.is_valid():
+        actions.change_bed(write_bed(form, bed), by=request.user)
+        keep_photos(request, form.cleaned_data["photos"], garden=garden, kind="bed", key=bed.pk)
+        messages.success(request, _("Corrected."))
+        return redirect("beds.show", key=key)
+    return render(request, "beds/change.html", {"form": form, "bed": bed}, status=422 if form.errors else 200)
+
+
+@require_POST
+@in_garden
+def delete(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
+    """Take a bed out; its pickings keep its name."""
+    bed = get_object_or_404(Bed, pk=key, garden=garden)
+    said = _("%(bed)s is taken out.") % {"bed": bed.name}
+    if bed.pickings.exists():
+        said += " " + _("What was picked from it still says so.")
+    taken_out(request, bed, said=said, undo=reverse("beds.restore", kwargs={"key": key}))
+    return redirect("beds.index")
+
+
+@require_POST
+@in_garden
+def restore(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
+    """Bring a bed back."""
+    bed = get_object_or_404(Bed.everything, pk=key, garden=garden)
+    return redirect("beds.show", key=key) if brought_back(request, bed) else redirect("beds.index")

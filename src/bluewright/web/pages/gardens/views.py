@@ -2,16 +2,15 @@
 
 from __future__ import annotations
 
-from typing import Any, Final
 from uuid import UUID
-from zoneinfo import available_timezones
+from zoneinfo import ZoneInfo
 
-from django import forms
 from django.contrib import messages
 from django.http import HttpRequest, HttpResponse, HttpResponseBase, StreamingHttpResponse
 from django.shortcuts import get_object_or_404, redirect, render
 from django.utils import timezone
 from django.utils.text import slugify
+from django.utils.translation import gettext as _
 from django.views.decorators.http import require_http_methods, require_POST, require_safe
 
 from bluewright.journal import demo as invented
@@ -19,42 +18,14 @@ from bluewright.journal import transfer
 from bluewright.journal.actions import beds as actions
 from bluewright.journal.models import Garden
 from bluewright.journal.queries import gardens
+from bluewright.journal.queries.history import histories
+from bluewright.journal.queries.taken_out import taken_out as all_taken_out
 from bluewright.science.base.errors import InputError
+from bluewright.web.pages.gardens.forms import FileForm, GardenChangeForm, GardenForm, as_typed, write_garden
+from bluewright.web.pages.gardens.page import taken_out_page
 from bluewright.web.ui.context import OPEN_GARDEN
-from bluewright.web.ui.respond import posted
-
-MOST_FILE_BYTES: Final = 120_000_000
-
-
-class GardenForm(forms.Form):
-    """A garden."""
-
-    name = forms.CharField(max_length=80, label="What is your garden called?")
-    time_zone = forms.CharField(max_length=60, label="Time zone", initial="Europe/London")
-    hemisphere = forms.ChoiceField(choices=[("north", "north of the equator"), ("south", "south of it")])
-    system = forms.ChoiceField(choices=[("metric", "kg, L, C"), ("us", "lb, gallons, F")], label="Measures")
-
-    def clean_time_zone(self) -> str:
-        """A zone that the clock knows."""
-        zone: Any = self.cleaned_data["time_zone"].strip()
-        if zone not in available_timezones():
-            raise forms.ValidationError(f"{zone} is not a time zone; write it like Europe/London or America/New_York.")
-        return str(zone)
-
-
-class FileForm(forms.Form):
-    """A garden in a file."""
-
-    file = forms.FileField(
-        label="A garden in a file", widget=forms.ClearableFileInput(attrs={"accept": ".json,application/json"})
-    )
-
-    def clean_file(self) -> Any:
-        """No garden is larger than this; a larger file is something else."""
-        file = self.cleaned_data["file"]
-        if file.size > MOST_FILE_BYTES:
-            raise forms.ValidationError(f"The file has {file.size:,} bytes; a garden has at most {MOST_FILE_BYTES:,}.")
-        return file
+from bluewright.web.ui.history import history, written
+from bluewright.web.ui.respond import in_garden, posted, shown
 
 
 @require_http_methods(["GET", "HEAD", "POST"])
@@ -108,6 +79,28 @@ def demo(request: HttpRequest) -> HttpResponse:
     garden = gardens.invented() or invented.plant(now=timezone.now(), by=request.user)
     request.session[OPEN_GARDEN] = str(garden.pk)
     return redirect("today")
+
+
+@require_http_methods(["GET", "HEAD", "POST"])
+def change(request: HttpRequest, key: UUID) -> HttpResponse:
+    """Correct what was written of a garden, and say how high it lies and what its water is."""
+    garden = get_object_or_404(Garden.objects.select_related("made_by"), pk=key)
+    form = GardenChangeForm(posted(request), garden=garden, initial=as_typed(garden))
+    if request.method == "POST" and form.is_valid():
+        actions.change_garden(write_garden(form, garden), by=request.user)
+        messages.success(request, _("Corrected."))
+        return redirect("gardens.change", key=key)
+    zone = ZoneInfo(garden.time_zone)
+    told = {"written": written(garden, zone), "history": history(garden, histories([garden])[garden.pk], zone)}
+    context = {"form": form, "one": garden, "page": told}
+    return render(request, "gardens/change.html", context, status=422 if form.errors else 200)
+
+
+@require_safe
+@in_garden
+def taken_out(request: HttpRequest, garden: Garden) -> HttpResponse:
+    """What was taken out in the last thirty days, each with its way back."""
+    return shown(request, "gardens/taken_out.html", taken_out_page(garden, all_taken_out(garden), now=timezone.now()))
 
 
 def _page(request: HttpRequest, *, form: GardenForm, file_form: FileForm) -> HttpResponse:

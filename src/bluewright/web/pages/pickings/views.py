@@ -2,45 +2,26 @@
 
 from __future__ import annotations
 
-from typing import Any
+from uuid import UUID
 
-from django import forms
 from django.contrib import messages
-from django.http import HttpRequest, HttpResponse
-from django.shortcuts import redirect, render
+from django.http import Http404, HttpRequest, HttpResponse
+from django.shortcuts import get_object_or_404, redirect, render
+from django.urls import reverse
 from django.utils import timezone
-from django.views.decorators.http import require_http_methods, require_safe
+from django.utils.translation import gettext as _
+from django.views.decorators.http import require_http_methods, require_POST, require_safe
 
 from bluewright.journal.actions import beds as actions
-from bluewright.journal.models import Bed, Garden, Picking
-from bluewright.journal.models.bed import PLANTS
+from bluewright.journal.models import Garden, Picking
 from bluewright.journal.queries import gardens, photos
-from bluewright.web.ui.photos import WithPhotos, keep_photos, sent_files
-from bluewright.web.ui.respond import in_garden, posted
-from bluewright.web.ui.typed import MeasureField, MomentField, not_to_come
-
-
-class PickingForm(WithPhotos):
-    """A picking."""
-
-    picked_at = MomentField(label="Picked", validators=[not_to_come])
-    plant = forms.ChoiceField(choices=PLANTS)
-    leaf = MeasureField(kind="mass_kg", low=0.005, high=50_000, label="Leaf, before washing")
-    beds = forms.ModelMultipleChoiceField(
-        queryset=Bed.objects.none(), required=False, widget=forms.CheckboxSelectMultiple, label="From"
-    )
-    age = forms.ChoiceField(
-        choices=[("young", "young, half grown"), ("mixed", "mixed"), ("old", "old")], initial="mixed", label="Leaf"
-    )
-    damaged = MeasureField(kind="fraction", low=0.0, high=1.0, required=False, label="Damaged, share of leaf area")
-    note = forms.CharField(required=False, max_length=500)
-
-    def __init__(self, *args: Any, garden: Garden, **options: Any) -> None:
-        super().__init__(*args, **options)
-        beds: Any = self.fields["beds"]
-        beds.queryset = Bed.objects.filter(garden=garden)
-        leaf: Any = self.fields["leaf"]
-        leaf.system = garden.system
+from bluewright.journal.queries.history import histories
+from bluewright.science.base.errors import InputError
+from bluewright.web.pages.pickings.forms import PickingForm, as_typed, write_picking
+from bluewright.web.pages.pickings.page import picking_page
+from bluewright.web.ui.photos import keep_photos, sent_files, thumbs
+from bluewright.web.ui.respond import brought_back, in_garden, posted, shown, taken_out
+from bluewright.words.numbers import sentence
 
 
 @require_safe
@@ -57,14 +38,70 @@ def add(request: HttpRequest, garden: Garden) -> HttpResponse:
     """A new picking."""
     form = PickingForm(posted(request), sent_files(request), garden=garden, initial={"picked_at": timezone.localtime()})
     if request.method == "POST" and form.is_valid():
-        data = form.cleaned_data
-        picking = Picking(
-            garden=garden, picked_at=data["picked_at"], plant=data["plant"], leaf_kg=data["leaf"].value,
-            leaf_typed=data["leaf"].typed, age=data["age"], note=data["note"],
-            damaged_frac=data["damaged"].value if data["damaged"] else 0.0,
-        )  # fmt: skip
-        actions.add_picking(picking, beds=list(data["beds"]), by=request.user)
-        keep_photos(request, data["photos"], garden=garden, kind="picking", key=picking.pk)
+        picking = write_picking(form, Picking(garden=garden))
+        actions.add_picking(picking, beds=list(form.cleaned_data["beds"]), by=request.user)
+        keep_photos(request, form.cleaned_data["photos"], garden=garden, kind="picking", key=picking.pk)
         messages.success(request, f"{picking.leaf_typed} is written down.")
         return redirect("pickings.index")
     return render(request, "pickings/add.html", {"form": form}, status=422 if form.errors else 200)
+
+
+@require_safe
+@in_garden
+def show(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
+    """One picking: from which beds, into which tubs."""
+    picking = _picking(garden, key)
+    pictures = thumbs(photos.of_things([key], of=garden).get(key, ()))
+    page = picking_page(picking, steps=histories([picking])[picking.pk], photos=pictures)
+    return shown(request, "pickings/show.html", page)
+
+
+@require_http_methods(["GET", "HEAD", "POST"])
+@in_garden
+def change(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
+    """Correct what was written of a picking; tubs that took all of it follow."""
+    picking = _picking(garden, key)
+    known = [source.bed for source in picking.sources.all()]
+    form = PickingForm(
+        posted(request), sent_files(request), garden=garden, known=known, initial=as_typed(picking, known)
+    )
+    if request.method == "POST" and form.is_valid():
+        beds = list(form.cleaned_data["beds"])
+        try:
+            followed = actions.change_picking(write_picking(form, picking), beds=beds, by=request.user)
+        except InputError as error:
+            form.add_error(error.where, f"{sentence(error.what)}: {error.right}.")
+        else:
+            keep_photos(request, form.cleaned_data["photos"], garden=garden, kind="picking", key=key)
+            tubs = ", ".join(part.steep.name for part in followed)
+            also = " " + _("The leaf in %(tubs)s is corrected with it.") % {"tubs": tubs} if tubs else ""
+            messages.success(request, _("Corrected.") + also)
+            return redirect("pickings.show", key=key)
+    context = {"form": form, "picking": picking}
+    return render(request, "pickings/change.html", context, status=422 if form.errors else 200)
+
+
+@require_POST
+@in_garden
+def delete(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
+    """Take a picking out, unless a tub holds its leaf."""
+    picking = get_object_or_404(Picking, pk=key, garden=garden)
+    said = _("The picking of %(leaf)s is taken out.") % {"leaf": picking.leaf_typed}
+    undo = reverse("pickings.restore", kwargs={"key": key})
+    gone = taken_out(request, picking, said=said, undo=undo, delete=actions.delete_picking)
+    return redirect("pickings.index") if gone else redirect("pickings.show", key=key)
+
+
+@require_POST
+@in_garden
+def restore(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
+    """Bring a picking back."""
+    picking = get_object_or_404(Picking.everything, pk=key, garden=garden)
+    return redirect("pickings.show", key=key) if brought_back(request, picking) else redirect("pickings.index")
+
+
+def _picking(garden: Garden, key: UUID) -> Picking:
+    picking = gardens.one_picking(key, of=garden)
+    if picking is None:
+        raise Http404("there is no such picking in this garden")
+    return picking

@@ -2,16 +2,19 @@
 
 from __future__ import annotations
 
+from datetime import datetime
 from typing import Any
 
 from django import forms
+from django.utils import timezone
 
-from bluewright.journal.models import Garden, Picking
+from bluewright.journal.models import Garden, Picking, Steep
 from bluewright.journal.models.bed import PLANTS
 from bluewright.journal.models.steep import SIGN_FIELDS
 from bluewright.science.steep.signs import SIGNS
 from bluewright.web.ui.photos import WithPhotos
 from bluewright.web.ui.typed import DecimalField, MeasureField, MomentField, not_to_come
+from bluewright.words.numbers import moment
 
 METHODS = [("cold", "cold, left to the weather"), ("warm", "kept warm, 25 to 45 C"), ("hot", "hot, above 60 C")]
 CUTS = [("whole", "whole"), ("torn", "torn by hand"), ("cut", "cut to 1-2 cm"), ("shredded", "shredded")]
@@ -71,8 +74,9 @@ class LookForm(WithPhotos):
     ph = DecimalField(min_value=0, max_value=14, required=False, label="pH")
     note = forms.CharField(required=False, max_length=500, label="Note")
 
-    def __init__(self, *args: Any, garden: Garden, **options: Any) -> None:
+    def __init__(self, *args: Any, garden: Garden, steep: Steep, **options: Any) -> None:
         super().__init__(*args, **options)
+        self.steep = steep
         temp: Any = self.fields["temp"]
         temp.system = garden.system
         for name in SIGN_FIELDS:
@@ -81,6 +85,10 @@ class LookForm(WithPhotos):
                 choices=choices, coerce=int, empty_value=None, required=False, widget=forms.RadioSelect,
                 label=name.replace("_", " "),
             )  # fmt: skip
+
+    def clean_taken_at(self) -> datetime:
+        """A look is not taken before the steep began."""
+        return _once_begun(self.cleaned_data["taken_at"], self.steep)
 
     def clean(self) -> dict[str, Any]:
         """At least one thing must have been noticed."""
@@ -101,8 +109,21 @@ class StrainForm(forms.Form):
     rinse = MeasureField(kind="volume_l", low=0.0, high=100_000, required=False, label="Rinse")
     note = forms.CharField(required=False, max_length=500, label="Note")
 
-    def __init__(self, *args: Any, garden: Garden, **options: Any) -> None:
+    def __init__(self, *args: Any, garden: Garden, steep: Steep, **options: Any) -> None:
         super().__init__(*args, **options)
+        self.steep = steep
         for name in ("liquor", "rinse"):
             measure: Any = self.fields[name]
             measure.system = garden.system
+
+    def clean_strained_at(self) -> datetime:
+        """A tub is not strained before the steep began."""
+        return _once_begun(self.cleaned_data["strained_at"], self.steep)
+
+
+def _once_begun(when: datetime, steep: Steep) -> datetime:
+    """The moment, if it is not before the minute in which a steep began."""
+    if when < steep.started_at.replace(second=0, microsecond=0):
+        began = moment(timezone.localtime(steep.started_at))
+        raise forms.ValidationError(f"That is before the steep began ({began}).")
+    return when

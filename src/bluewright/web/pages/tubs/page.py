@@ -14,9 +14,11 @@ from bluewright.charts.tub_contents import TubStage
 from bluewright.charts.tub_drawn import TubLook, tub_drawing
 from bluewright.journal.models import CallSeen, Photo, Reading, Steep, Strain
 from bluewright.journal.models.steep import SIGN_FIELDS
+from bluewright.journal.queries.history import Step
 from bluewright.science.steep.answer import SteepAnswer
 from bluewright.science.steep.signs import SIGNS
 from bluewright.web.pages.tubs.calls_before import CallRow, calls_before
+from bluewright.web.ui.history import HistoryRow, history, written
 from bluewright.web.ui.photos import Thumb, thumbs
 from bluewright.words.numbers import NOTES, moment, percent, sentence
 from bluewright.words.steep import advice, best, grams, look_again, now_gives, shown, telling, when
@@ -68,6 +70,7 @@ class LookRow:
     said: str
     note: str
     photos: tuple[Thumb, ...]
+    history: tuple[HistoryRow, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -79,6 +82,17 @@ class StrainRow:
     said: str
     batches: tuple[tuple[str, str], ...]
     """Name and key of each batch that its liquor went into."""
+    note: str
+    history: tuple[HistoryRow, ...] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LeafRow:
+    """Leaf of one picking in the tub."""
+
+    key: str
+    """Of the picking."""
+    said: str
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -103,6 +117,9 @@ class TubPage:
     """Of the tub itself, not of one look."""
     calls_before: tuple[CallRow, ...] = field(default=())
     """What the call said when it was looked at before, the newest first."""
+    leaf: tuple[LeafRow, ...] = ()
+    written: str = ""
+    history: tuple[HistoryRow, ...] = ()
 
 
 def tub_page(
@@ -113,9 +130,13 @@ def tub_page(
     trouble: str = "",
     photos: Mapping[UUID, Sequence[Photo]] | None = None,
     seen: Sequence[CallSeen] = (),
+    told: Mapping[UUID, Sequence[Step]] | None = None,
 ) -> TubPage:
-    """The page of a tub, given its call, photos by the key of tub or look, and the calls that were seen before."""
-    pictures = photos or {}
+    """The page of a tub, given its call and the calls that were seen before.
+
+    Photos and what was changed stand by the key of tub, look or straining.
+    """
+    pictures, steps = photos or {}, told or {}
     zone = ZoneInfo(steep.garden.time_zone)
     strains = list(steep.strains.all())
     return TubPage(
@@ -123,13 +144,18 @@ def tub_page(
         name=steep.name,
         facts=facts(steep, zone),
         age=age(steep, now),
-        strained=_strained(strains[0], zone) if strains else None,
+        strained=_strained(strains[0], zone, steps.get(strains[0].pk, ())) if strains else None,
         call=call_part(answer) if answer is not None else None,
         trouble=trouble,
         drawing=drawing(steep),
-        looks=tuple(look_row(r, zone, pictures.get(r.pk, ())) for r in reversed(list(steep.readings.all()))),
+        looks=tuple(
+            look_row(r, zone, pictures.get(r.pk, ()), steps.get(r.pk, ())) for r in reversed(list(steep.readings.all()))
+        ),
         photos=thumbs(pictures.get(steep.pk, ())),
         calls_before=calls_before(seen, zone=zone, hot=steep.method == "hot"),
+        leaf=tuple(LeafRow(key=str(part.picking_id), said=part.source()) for part in steep.leaf.all()),
+        written=written(steep, zone),
+        history=history(steep, steps.get(steep.pk, ()), zone),
     )
 
 
@@ -184,7 +210,7 @@ def call_part(answer: SteepAnswer) -> CallPart:
     )
 
 
-def look_row(reading: Reading, zone: ZoneInfo, photos: Sequence[Photo] = ()) -> LookRow:
+def look_row(reading: Reading, zone: ZoneInfo, photos: Sequence[Photo] = (), steps: Sequence[Step] = ()) -> LookRow:
     """One look in words."""
     levels = [
         f"{name.replace('_', ' ')}: {SIGNS[name].levels[level]}"
@@ -199,14 +225,17 @@ def look_row(reading: Reading, zone: ZoneInfo, photos: Sequence[Photo] = ()) -> 
         said="; ".join(temp + ph + levels),
         note=reading.note,
         photos=thumbs(photos),
+        history=history(reading, steps, zone),
     )
 
 
-def _strained(row: Strain, zone: ZoneInfo) -> StrainRow:
+def _strained(row: Strain, zone: ZoneInfo, steps: Sequence[Step]) -> StrainRow:
     liquor = f", {row.liquor_typed} of liquor" if row.liquor_typed else ""
     return StrainRow(
         key=str(row.pk),
         when=moment(row.strained_at.astimezone(zone)),
         said=f"{row.get_squeeze_display()}{liquor}",
         batches=tuple((part.into.name, str(part.into_id)) for part in row.went_into.all()),
+        note=row.note,
+        history=history(row, steps, zone),
     )

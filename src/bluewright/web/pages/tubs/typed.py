@@ -1,32 +1,49 @@
-"""From what was typed to rows, each measure as typed beside its value."""
+"""From what was typed to rows, each measure as typed beside its value, and back into the forms."""
 
 from __future__ import annotations
 
 import secrets
 from typing import Any
 
+from django import forms
+
 from bluewright.journal.actions.steeps import LeafIn
 from bluewright.journal.models import Garden, Reading, Steep, Strain
 from bluewright.journal.models.steep import SIGN_FIELDS
+from bluewright.science.base.measures import say_measure
+from bluewright.web.ui.typed import shown_moment, write_measure, write_moment
+
+TUB_FIELDS = ("name", "plant", "method", "cut", "covered", "insulated", "sun")
 
 
-def new_steep(data: dict[str, Any], *, garden: Garden) -> Steep:
+def new_steep(form: forms.Form, *, garden: Garden) -> Steep:
     """The tub of a valid begin form."""
-    return Steep(
-        garden=garden,
-        name=data["name"],
-        plant=data["plant"],
-        method=data["method"],
-        started_at=data["started_at"],
-        water_l=data["water"].value,
-        water_typed=data["water"].typed,
-        cut=data["cut"],
-        covered=data["covered"],
-        insulated=data["insulated"],
-        sun=data["sun"],
-        can_strain=" ".join(data["can_strain"].split()),
-        seed=1 + secrets.randbelow(2**31 - 1),
-    )
+    return write_steep(form, Steep(garden=garden, seed=1 + secrets.randbelow(2**31 - 1)))
+
+
+def write_steep(form: forms.Form, steep: Steep) -> Steep:
+    """A tub as a valid form says."""
+    for name in TUB_FIELDS:
+        setattr(steep, name, form.cleaned_data[name])
+    steep.can_strain = " ".join(form.cleaned_data["can_strain"].split())
+    write_moment(form, "started_at", steep)
+    write_measure(form, "water", steep, value="water_l", typed="water_typed")
+    return steep
+
+
+def steep_as_typed(steep: Steep) -> dict[str, Any]:
+    """A tub as its form was filled in; the leaf is left out where all of each picking went in."""
+    parts = list(steep.leaf.all())
+    leaf = ""
+    if any(part.leaf_kg != part.picking.leaf_kg for part in parts):
+        system: Any = steep.garden.system
+        total_kg = sum(part.leaf_kg for part in parts)
+        leaf = parts[0].leaf_typed if len(parts) == 1 else say_measure(total_kg, kind="mass_kg", system=system)
+    known = {name: getattr(steep, name) for name in (*TUB_FIELDS, "can_strain")}
+    return known | {
+        "started_at": shown_moment(steep.started_at), "water": steep.water_typed, "leaf": leaf,
+        "pickings": [str(part.picking_id) for part in parts],
+    }  # fmt: skip
 
 
 def leaf_parts(data: dict[str, Any]) -> list[LeafIn]:
@@ -44,30 +61,40 @@ def leaf_parts(data: dict[str, Any]) -> list[LeafIn]:
     ]
 
 
-def new_reading(data: dict[str, Any], *, steep: Steep) -> Reading:
-    """The look of a valid form."""
-    temp = data.get("temp")
-    return Reading(
-        steep=steep,
-        taken_at=data["taken_at"],
-        ph=data.get("ph"),
-        temp_c=temp.value if temp else None,
-        temp_typed=temp.typed if temp else "",
-        note=data.get("note", ""),
-        **{name: data.get(name) for name in SIGN_FIELDS},
-    )
+def changed_leaf(form: forms.Form) -> list[LeafIn] | None:
+    """What went in, if a valid form says otherwise than before."""
+    return leaf_parts(form.cleaned_data) if {"pickings", "leaf"} & set(form.changed_data) else None
 
 
-def new_strain(data: dict[str, Any], *, steep: Steep) -> Strain:
-    """The straining of a valid form."""
-    liquor, rinse = data.get("liquor"), data.get("rinse")
-    return Strain(
-        steep=steep,
-        strained_at=data["strained_at"],
-        squeeze=data["squeeze"],
-        liquor_out_l=liquor.value if liquor else None,
-        liquor_typed=liquor.typed if liquor else "",
-        rinse_l=rinse.value if rinse else 0.0,
-        rinse_typed=rinse.typed if rinse else "",
-        note=data.get("note", ""),
-    )
+def write_reading(form: forms.Form, reading: Reading) -> Reading:
+    """A look as a valid form says."""
+    for name in (*SIGN_FIELDS, "ph", "note"):
+        setattr(reading, name, form.cleaned_data[name])
+    write_moment(form, "taken_at", reading)
+    write_measure(form, "temp", reading, value="temp_c", typed="temp_typed")
+    return reading
+
+
+def reading_as_typed(reading: Reading) -> dict[str, Any]:
+    """A look as its form was filled in."""
+    levels = {name: getattr(reading, name) for name in SIGN_FIELDS}
+    return {name: "" if level is None else str(level) for name, level in levels.items()} | {
+        "taken_at": shown_moment(reading.taken_at), "temp": reading.temp_typed, "ph": reading.ph, "note": reading.note,
+    }  # fmt: skip
+
+
+def write_strain(form: forms.Form, straining: Strain) -> Strain:
+    """A straining as a valid form says."""
+    straining.squeeze, straining.note = form.cleaned_data["squeeze"], form.cleaned_data["note"]
+    write_moment(form, "strained_at", straining)
+    write_measure(form, "liquor", straining, value="liquor_out_l", typed="liquor_typed")
+    write_measure(form, "rinse", straining, value="rinse_l", typed="rinse_typed", nothing=0.0)
+    return straining
+
+
+def strain_as_typed(straining: Strain) -> dict[str, Any]:
+    """A straining as its form was filled in."""
+    return {
+        "strained_at": shown_moment(straining.strained_at), "squeeze": straining.squeeze,
+        "liquor": straining.liquor_typed, "rinse": straining.rinse_typed, "note": straining.note,
+    }  # fmt: skip

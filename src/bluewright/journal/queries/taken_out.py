@@ -1,0 +1,34 @@
+"""What was taken out of a garden and can still be brought back."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import Final
+
+from django.utils import timezone
+
+from bluewright.journal.models import Batch, Bed, Garden, Jar, Kept, Photo, Picking, Reading, Steep, Strain
+from bluewright.journal.models.kept import KEPT_AFTER_DELETE
+
+WAYS: Final[Mapping[type[Kept], tuple[str, str]]] = {
+    Bed: ("garden", ""),
+    Picking: ("garden", ""),
+    Steep: ("garden", ""),
+    Reading: ("steep__garden", "steep"),
+    Strain: ("steep__garden", "steep"),
+    Batch: ("garden", ""),
+    Jar: ("garden", ""),
+    Photo: ("garden", ""),
+}
+"""Each kind that a person takes out, its path to the garden, and the row that must stand for it to come back."""
+
+
+def taken_out(of: Garden) -> list[Kept]:
+    """All rows that were taken out in the last thirty days and could stand again, the newest first."""
+    since = timezone.now() - KEPT_AFTER_DELETE
+    found: list[Kept] = []
+    for model, (path, owner) in WAYS.items():
+        standing = {f"{owner}__deleted_at": None} if owner else {}
+        rows = model.everything.filter(**{path: of}, deleted_at__gte=since, **standing)
+        found += rows.select_related(*filter(None, [owner, "changed_by"]))
+    return sorted(found, key=lambda row: row.deleted_at or since, reverse=True)

@@ -1,0 +1,42 @@
+"""What is typed about beds."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from django import forms
+
+from bluewright.journal.models import Bed, Garden
+from bluewright.journal.models.bed import PLANTS
+from bluewright.web.ui.photos import WithPhotos
+from bluewright.web.ui.typed import MeasureField, write_measure
+
+
+class BedForm(WithPhotos):
+    """A bed."""
+
+    name = forms.CharField(max_length=60)
+    plant = forms.ChoiceField(choices=PLANTS)
+    origin = forms.ChoiceField(
+        choices=[("sown", "sown"), ("transplanted", "transplanted"), ("self_sown", "self-sown")], label="How it came"
+    )
+    area = MeasureField(kind="area_m2", low=0.01, high=1_000_000, required=False)
+    note = forms.CharField(required=False, max_length=500)
+
+    def __init__(self, *args: Any, garden: Garden, **options: Any) -> None:
+        super().__init__(*args, **options)
+        area: Any = self.fields["area"]
+        area.system = garden.system
+
+
+def as_typed(bed: Bed) -> dict[str, Any]:
+    """A bed as its form was filled in."""
+    return {"name": bed.name, "plant": bed.plant, "origin": bed.origin, "area": bed.area_typed, "note": bed.note}
+
+
+def write_bed(form: BedForm, bed: Bed) -> Bed:
+    """The bed of a valid form."""
+    for name in ("name", "plant", "origin", "note"):
+        setattr(bed, name, form.cleaned_data[name])
+    write_measure(form, "area", bed, value="area_m2", typed="area_typed")
+    return bed

@@ -1,0 +1,90 @@
+"""What the page of things taken out shows."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from datetime import datetime
+from operator import attrgetter
+from typing import Final
+from zoneinfo import ZoneInfo
+
+from django.urls import reverse
+from django.utils.translation import gettext as _
+from django.utils.translation import gettext_lazy, ngettext
+
+from bluewright.journal.models import Batch, Bed, Garden, Jar, Kept, Photo, Picking, Reading, Steep, Strain
+from bluewright.journal.models.kept import KEPT_AFTER_DELETE
+from bluewright.words.numbers import moment
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class GoneRow:
+    """One thing that was taken out."""
+
+    said: str
+    when: str
+    """When it was taken out, and by whom."""
+    left: str
+    """How long it can still be brought back."""
+    back: str
+    """Address that brings it back."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TakenOutPage:
+    """All that can be brought back."""
+
+    gone: tuple[GoneRow, ...]
+
+
+BACK: Final[Mapping[type[Kept], tuple[str, Mapping[str, str]]]] = {
+    Bed: ("beds.restore", {"key": "pk"}),
+    Picking: ("pickings.restore", {"key": "pk"}),
+    Steep: ("tubs.restore", {"key": "pk"}),
+    Reading: ("tubs.restore_reading", {"key": "steep_id", "reading": "pk"}),
+    Batch: ("batches.restore", {"key": "pk"}),
+    Jar: ("jars.restore", {"key": "pk"}),
+    Photo: ("photos.restore", {"key": "pk"}),
+    Strain: ("tubs.restore_strain", {"key": "steep_id", "straining": "pk"}),
+}
+"""For each kind the name of the page that brings it back, and the keys of its address with their columns."""
+
+
+SAID: Final = {
+    Bed: (gettext_lazy("Bed %(name)s"), "name", ""),
+    Picking: (gettext_lazy("Picking of %(name)s, %(when)s"), "leaf_typed", "picked_at"),
+    Steep: (gettext_lazy("Tub %(name)s, begun %(when)s"), "name", "started_at"),
+    Reading: (gettext_lazy("Look at %(name)s, %(when)s"), "steep.name", "taken_at"),
+    Strain: (gettext_lazy("Straining of %(name)s, %(when)s"), "steep.name", "strained_at"),
+    Batch: (gettext_lazy("Batch %(name)s, begun %(when)s"), "name", "begun_at"),
+    Jar: (gettext_lazy("Jar %(name)s, filled %(when)s"), "name", "filled_at"),
+    Photo: (gettext_lazy("Photo of a %(name)s, %(when)s"), "about_kind", "taken_at"),
+}
+"""For each kind the words, the column that names it, and the column of its time."""
+
+
+def taken_out_page(garden: Garden, rows: Sequence[Kept], *, now: datetime) -> TakenOutPage:
+    """The page of all that was taken out."""
+    zone = ZoneInfo(garden.time_zone)
+    return TakenOutPage(gone=tuple(_gone(row, zone, now) for row in rows))
+
+
+def _gone(row: Kept, zone: ZoneInfo, now: datetime) -> GoneRow:
+    name, keys = BACK[type(row)]
+    since = row.deleted_at or now
+    days = max(int((since + KEPT_AFTER_DELETE - now).total_seconds() // (24 * 3600)), 0)
+    by = _(" by %(who)s") % {"who": row.changed_by.get_username()} if row.changed_by else ""
+    return GoneRow(
+        said=_said(row, zone),
+        when=_("taken out %(when)s%(by)s") % {"when": moment(since.astimezone(zone)), "by": by},
+        left=ngettext("%(days)s day left", "%(days)s days left", days) % {"days": days},
+        back=reverse(name, kwargs={key: getattr(row, column) for key, column in keys.items()}),
+    )
+
+
+def _said(row: Kept, zone: ZoneInfo) -> str:
+    """What it was, in words."""
+    words, name, time = SAID[type(row)]
+    when = moment(attrgetter(time)(row).astimezone(zone)) if time else ""
+    return words % {"name": attrgetter(name)(row), "when": when}

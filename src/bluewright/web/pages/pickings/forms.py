@@ -1,0 +1,62 @@
+"""What is typed about pickings."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from django import forms
+from django.db.models import Q
+
+from bluewright.journal.models import Bed, Garden, Picking
+from bluewright.journal.models.bed import PLANTS
+from bluewright.science.base.measures import say_measure
+from bluewright.web.ui.photos import WithPhotos
+from bluewright.web.ui.typed import MeasureField, MomentField, not_to_come, shown_moment, write_measure, write_moment
+
+
+class PickingForm(WithPhotos):
+    """A picking; `known` are the beds that it came from already, which stay a choice even if they were taken out."""
+
+    picked_at = MomentField(label="Picked", validators=[not_to_come])
+    plant = forms.ChoiceField(choices=PLANTS)
+    leaf = MeasureField(kind="mass_kg", low=0.005, high=50_000, label="Leaf, before washing")
+    beds = forms.ModelMultipleChoiceField(
+        queryset=Bed.objects.none(), required=False, widget=forms.CheckboxSelectMultiple, label="From"
+    )
+    age = forms.ChoiceField(
+        choices=[("young", "young, half grown"), ("mixed", "mixed"), ("old", "old")], initial="mixed", label="Leaf"
+    )
+    damaged = MeasureField(
+        kind="fraction", low=0.0, high=1.0, required=False, label="Damaged, share of leaf area",
+        help_text="Holes, spots, mildew, bruises. A tenth is 10 %. Left out: sound.",
+    )  # fmt: skip
+    note = forms.CharField(required=False, max_length=500)
+
+    def __init__(self, *args: Any, garden: Garden, known: list[Bed] | None = None, **options: Any) -> None:
+        super().__init__(*args, **options)
+        beds: Any = self.fields["beds"]
+        of_garden = Q(garden=garden, deleted_at=None)
+        beds.queryset = Bed.everything.filter(of_garden | Q(pk__in=[bed.pk for bed in known or []])).order_by("name")
+        leaf: Any = self.fields["leaf"]
+        leaf.system = garden.system
+
+
+def as_typed(picking: Picking, beds: list[Bed]) -> dict[str, Any]:
+    """A picking as its form was filled in."""
+    told = picking.damaged_typed
+    if not told and picking.damaged_frac:
+        told = say_measure(picking.damaged_frac, kind="fraction", system="metric")
+    return {
+        "picked_at": shown_moment(picking.picked_at), "plant": picking.plant, "leaf": picking.leaf_typed,
+        "beds": [str(bed.pk) for bed in beds], "age": picking.age, "damaged": told, "note": picking.note,
+    }  # fmt: skip
+
+
+def write_picking(form: PickingForm, picking: Picking) -> Picking:
+    """The picking of a valid form."""
+    for name in ("plant", "age", "note"):
+        setattr(picking, name, form.cleaned_data[name])
+    write_moment(form, "picked_at", picking)
+    write_measure(form, "leaf", picking, value="leaf_kg", typed="leaf_typed")
+    write_measure(form, "damaged", picking, value="damaged_frac", typed="damaged_typed", nothing=0.0)
+    return picking

@@ -1,0 +1,25 @@
+"""The strain call of a tub as its page asks for it."""
+
+from __future__ import annotations
+
+from django.utils import timezone
+
+from bluewright.journal.bridge import calls
+from bluewright.journal.bridge.steeps import steep_record
+from bluewright.journal.models import Steep
+from bluewright.journal.queries import tubs
+from bluewright.science.base.errors import BluewrightError
+from bluewright.science.steep.answer import SteepAnswer
+
+
+def strain_call(steep: Steep) -> tuple[SteepAnswer | None, str]:
+    """The call of a tub that still steeps; or why there is none."""
+    if steep.strains.all():
+        return None, ""
+    try:
+        record = steep_record(steep, air=tubs.air(steep.garden, around=steep), now=timezone.now())
+        answer = calls.strain_call(steep.pk, record)
+    except BluewrightError as error:
+        return None, str(error)
+    calls.remember(steep, answer)
+    return answer, ""

@@ -1,0 +1,93 @@
+"""Who wrote a thing down, and what was changed of it since, in words."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import datetime
+from typing import Any, Final
+from zoneinfo import ZoneInfo
+
+from django.core.exceptions import FieldDoesNotExist
+from django.db import models
+from django.utils.translation import gettext as _
+from django.utils.translation import gettext_lazy
+
+from bluewright.journal.models import Kept
+from bluewright.journal.queries.history import Step
+from bluewright.words.numbers import moment
+
+NAMES: Final = {
+    "origin": gettext_lazy("how it came"),
+    "age": gettext_lazy("leaf"),
+    "leaf": gettext_lazy("leaf in it"),
+    "picked_at": gettext_lazy("picked"),
+    "started_at": gettext_lazy("began"),
+    "taken_at": gettext_lazy("seen"),
+    "strained_at": gettext_lazy("strained"),
+    "squeeze": gettext_lazy("how"),
+    "ph": "pH",
+}
+"""Columns whose own name says too little."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class HistoryRow:
+    """One change in words."""
+
+    when: str
+    who: str
+    """Name, empty where nobody is known."""
+    said: str
+    """What it said before, or that it was taken out or brought back."""
+
+
+def written(row: Kept, zone: ZoneInfo) -> str:
+    """`Written down Sun 5 Jul 18:00 by owner.`"""
+    when = moment(row.made_at.astimezone(zone))
+    if row.made_by is None:
+        return _("Written down %(when)s.") % {"when": when}
+    return _("Written down %(when)s by %(who)s.") % {"when": when, "who": row.made_by.get_username()}
+
+
+def history(row: Kept, steps: Sequence[Step], zone: ZoneInfo) -> tuple[HistoryRow, ...]:
+    """The changes of a row in words, the newest first."""
+    plain = {"delete": _("Taken out."), "restore": _("Brought back.")}
+    return tuple(
+        HistoryRow(
+            when=moment(step.at.astimezone(zone)),
+            who=step.by,
+            said=plain.get(step.verb) or _("Changed. Before, it said: %(what)s.") % {"what": _before(row, step, zone)},
+        )
+        for step in steps
+    )
+
+
+def _before(row: Kept, step: Step, zone: ZoneInfo) -> str:
+    """What was changed, each with its name, as typed where it was typed."""
+    typed = [f.attname.removesuffix("typed") for f in row._meta.concrete_fields if f.attname.endswith("_typed")]
+    told = []
+    for column, value in step.before.items():
+        if any(column.startswith(stem) for stem in typed) and not column.endswith("_typed"):
+            continue
+        stem = column.removesuffix("_typed").removesuffix("_id")
+        told.append(f"{NAMES.get(stem) or stem.replace('_', ' ')} {_value(row, column, value, zone)}")
+    return "; ".join(told) or _("the same in other words")
+
+
+def _value(row: Kept, column: str, value: Any, zone: ZoneInfo) -> str:
+    """A plain value as people read it: a choice by its words, a time by the garden's clock."""
+    if value in (None, "", []):
+        return _("nothing")
+    if isinstance(value, list):
+        return ", ".join(str(one) for one in value)
+    try:
+        field = row._meta.get_field(column)
+    except FieldDoesNotExist:
+        return str(value)
+    if isinstance(field, models.DateTimeField):
+        return moment(datetime.fromisoformat(str(value)).astimezone(zone))
+    if isinstance(field, models.BooleanField):
+        return _("yes") if value else _("no")
+    choices = dict(field.flatchoices) if isinstance(field, models.Field) else {}
+    return str(choices.get(value, value))

@@ -1,0 +1,90 @@
+"""`/beds/<key>/`: one bed."""
+
+import pytest
+from django.test import Client
+
+from bluewright.journal.actions.keeping import keep
+from bluewright.journal.models import Bed, Garden
+from tests.cast import a_bed, a_picking, a_tub, moment
+from tests.web.checks import NOBODY, flat, only, to_the_start_without_a_garden, url
+
+pytestmark = pytest.mark.django_db
+
+
+@pytest.fixture
+def bed(garden: Garden) -> Bed:
+    return a_bed(garden, name="East", area_m2=4.0, area_typed="4 m2", note="stony")
+
+
+def where(bed: Bed) -> str:
+    return url("beds.show", key=bed.pk)
+
+
+def test_each_picking_is_told_with_its_mass_for_a_square_metre_and_its_tubs(client: Client, bed: Bed) -> None:
+    """Own hand: 3 kg from 4 m2 are 0.75 kg from a square metre."""
+    picking = a_picking(bed.garden, beds_of=[bed], picked_at=moment(24 * 9 + 5))
+    tub = a_tub(bed.garden, leaf=[(picking, 3.0)])
+    page = client.get(where(bed)).context["page"]
+    assert page.facts == "woad, sown, 4 m2"
+    assert page.regrowing == "Regrowing for 9 days."
+    (row,) = page.taken
+    assert (row.leaf, row.said) == ("3 kg", "young leaf, 0.75 kg from a square metre")
+    assert [(link.key, link.said) for link in row.tubs] == [(str(tub.pk), "3 kg in Tub 9")]
+    assert url("pickings.show", key=picking.pk) in client.get(where(bed)).content.decode()
+
+
+def test_leaf_of_two_beds_is_shared_by_the_area_of_both(client: Client, bed: Bed) -> None:
+    """Own hand: 3 kg from 4 + 2 m2 are 0.5 kg from a square metre."""
+    other = a_bed(bed.garden, name="West", area_m2=2.0, area_typed="2 m2")
+    a_picking(bed.garden, beds_of=[bed, other])
+    (row,) = client.get(where(bed)).context["page"].taken
+    assert row.said == "young leaf, together with West, 0.5 kg from a square metre"
+
+
+def test_without_an_area_no_mass_for_a_square_metre_is_said(client: Client, bed: Bed) -> None:
+    a_picking(bed.garden, beds_of=[bed, a_bed(bed.garden, name="West")])
+    (row,) = client.get(where(bed)).context["page"].taken
+    assert "square metre" not in row.said
+
+
+def test_a_bed_that_was_never_picked_says_so(client: Client, bed: Bed) -> None:
+    assert client.get(where(bed)).context["page"].regrowing == "Nothing taken yet."
+
+
+def test_a_change_is_told_with_what_it_said_before(client: Client, bed: Bed) -> None:
+    bed.name, bed.area_m2, bed.area_typed = "Far east", 3.7, "40 sq ft"
+    keep(bed, by=None)
+    (row,) = client.get(where(bed)).context["page"].history
+    assert row.said == "Changed. Before, it said: name East; area 4 m2."
+    assert row.said in client.get(where(bed)).content.decode()
+
+
+def test_as_json_it_is_the_same(client: Client, bed: Bed) -> None:
+    assert client.get(where(bed), {"as": "json"}).json()["name"] == "East"
+
+
+def test_there_is_no_bed_of_a_wrong_key(client: Client, garden: Garden) -> None:
+    assert client.get(url("beds.show", key=NOBODY)).status_code == 404
+
+
+def test_a_stranger_s_bed_is_not_shown(client: Client, other_garden: Garden) -> None:
+    assert client.get(where(Bed.objects.get(garden=other_garden))).status_code == 404
+
+
+def test_before_the_first_garden_it_leads_to_the_beginning(client: Client) -> None:
+    to_the_start_without_a_garden(client, url("beds.show", key=NOBODY))
+
+
+def test_it_is_only_read(client: Client, bed: Bed) -> None:
+    only(client, where(bed), "get")
+
+
+def test_more_pickings_need_no_more_statements(client: Client, bed: Bed) -> None:
+    def more() -> None:
+        for _ in range(3):
+            a_tub(bed.garden, leaf=[(a_picking(bed.garden, beds_of=[bed, a_bed(bed.garden)]), 1.0)])
+            bed.note += "!"
+            keep(bed, by=None)
+
+    more()
+    flat(client, where(bed), more)
