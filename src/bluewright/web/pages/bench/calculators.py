@@ -76,7 +76,11 @@ TABLE: Final = (
     Calculator(
         slug="tub-temp", title=_("How warm the tub gets"), question=warmth.QUESTION,
         record=TubTempRecord, compute=tub_temp, said=warmth.said, chart=charts.tub_chart,
-        front=("liquid_l", "started", "until", "now", "days", "readings"),
+        front=(
+            "liquid_l", "started", "until", "now", "days", "days[].day", "days[].min_c", "days[].max_c",
+            "days[].forecast", "readings", "readings[].time", "readings[].temp_c", "air[].time", "air[].temp_c",
+            "air[].forecast",
+        ),
         labels={"started": _("Tub was filled"), "readings": _("The tub itself")},
     ),
     Calculator(
@@ -108,7 +112,10 @@ TABLE: Final = (
     Calculator(
         slug="air-time", title=_("How long to air"), question=air.QUESTION,
         record=AirRecord, compute=airing, said=air.said, chart=charts.air_chart, one_of=WAYS,
-        front=("liquor_l", "temp_c", "way", "ph", "indigo_g", "alkali", "done_min", "readings"),
+        front=(
+            "liquor_l", "temp_c", "way", "ph", "indigo_g", "alkali", "done_min", "readings",
+            "readings[].after_min", "readings[].dissolved_oxygen_mg_l", "readings[].ph", "readings[].signs",
+        ),
         labels={"readings": _("What was seen while airing")},
     ),
     Calculator(

@@ -22,6 +22,7 @@ from bluewright.web.pages.bench.tree import Entry, Item, Part, Rows, tree
 MOST_ROWS: Final = 60
 SPARE_ROWS: Final = 1
 """Blank rows below those that are filled."""
+ROW: Final = re.compile(r"(.*?)\.(\d{1,4})\.")
 WAY: Final = "way"
 UNITS: Final = "units"
 SYSTEMS: Final = [
@@ -38,6 +39,8 @@ class Block:
     unit: str = ""
     legend: str = ""
     help: str = ""
+    helps: tuple[tuple[str, str], ...] = ()
+    """Of rows: what each field of theirs means, by its label, said once for all."""
     blocks: tuple[Block, ...] = ()
     rest: tuple[Block, ...] = ()
     """What stands folded below."""
@@ -79,6 +82,7 @@ class BenchForm(forms.Form):
         self.calculator, self.system, self.more = calculator, system, more
         self.typed = {name: text for name, text in typed.items() if text.strip()}
         self.places: dict[str, Entry] = {}
+        self._helps: dict[str, dict[str, str]] = {}
         super().__init__(dict(self.typed))
         self.fields[UNITS] = forms.ChoiceField(
             choices=SYSTEMS, label=_("Numbers without a unit are"), required=False,
@@ -107,8 +111,9 @@ class BenchForm(forms.Form):
         if entry.sort in {"choice", "yes_no"} and not loose and entry.default is not None:
             usual = {True: "yes", False: "no"}.get(entry.default, str(entry.default))
             self.data.setdefault(name, usual)  # type: ignore[attr-defined]
-        if re.search(r"\.[1-9]\d*\.", name):
-            self.fields[name].help_text = ""  # said in the first row
+        if row := ROW.match(name):
+            self._helps.setdefault(row[1], {})[str(self.fields[name].label)] = str(self.fields[name].help_text)
+            self.fields[name].help_text = ""
         return Block(field=self[name], unit=unit(entry, self.system))
 
     def _part(self, part: Part, name: str, path: str, *, loose: bool) -> Iterator[tuple[str, Block]]:
@@ -125,19 +130,19 @@ class BenchForm(forms.Form):
         made = []
         for number in range(self.count(name)):
             inner = list(self._made(rows.items, name=f"{name}.{number}.", path=f"{path}[].", loose=True))
-            some = any(at in self.calculator.front for at, _block in inner)
+            ahead = self._ahead(inner)
             made.append(
                 Block(
                     legend=f"{number + 1}",
                     row=True,
-                    blocks=tuple(block for at, block in inner if not some or at in self.calculator.front),
-                    rest=tuple(block for at, block in inner if some and at not in self.calculator.front),
+                    blocks=tuple(block for _at, block in ahead or inner),
+                    rest=tuple(block for at, block in inner if ahead and (at, block) not in ahead),
                 )
             )
-        legend = self._label(path)
         return Block(
-            legend=legend, help=help_of(rows.field, rows.about), blocks=tuple(made), folds=not rows.needed, more=name
-        )
+            legend=self._label(path), help=help_of(rows.field, rows.about), blocks=tuple(made), folds=not rows.needed,
+            more=name, helps=tuple((label, text) for label, text in self._helps.get(name, {}).items() if text),
+        )  # fmt: skip
 
     def count(self, name: str) -> int:
         """How many rows are shown: those filled, a blank one, and another if it was asked for."""
@@ -147,16 +152,19 @@ class BenchForm(forms.Form):
 
     def _arranged(self, made: list[tuple[str, Block]]) -> tuple[tuple[Block, ...], tuple[Block, ...]]:
         """What stands up front, in the calculator's order, and the rest."""
-        front = self.calculator.front
         if self.calculator.one_of:
             choices = [("", _("choose")), *((one, choice(WAY, one)) for one in self.calculator.one_of)]
             self.fields[WAY] = forms.ChoiceField(choices=choices, label=self._label(WAY))
             made.append((WAY, Block(field=self[WAY])))
-        ahead = [(at, block) for at, block in made if at in front or (block.field and block.field.field.required)]
-        ahead.sort(key=lambda one: front.index(one[0]) if one[0] in front else -1)
-        chosen = {id(block) for _at, block in ahead}
-        rest = tuple(block for _at, block in made if id(block) not in chosen)
+        ahead = self._ahead(made)
+        rest = tuple(block for at, block in made if (at, block) not in ahead)
         return tuple(block for _at, block in ahead), (*rest, Block(field=self[UNITS]))
+
+    def _ahead(self, made: list[tuple[str, Block]]) -> list[tuple[str, Block]]:
+        """Those blocks that stand up front, in the calculator's order; what must be given comes first."""
+        order = {path: place for place, path in enumerate(self.calculator.front)}
+        found = [(at, block) for at, block in made if at in order or (block.field and block.field.field.required)]
+        return sorted(found, key=lambda one: order.get(one[0], -1))
 
     def _label(self, path: str) -> str:
         own: Words | None = self.calculator.labels.get(path)
@@ -171,8 +179,8 @@ class BenchForm(forms.Form):
     @property
     def wrong_fields(self) -> list[tuple[BoundField, str]]:
         """The fields with a mistake, in their order, each with its label and its row."""
-        found = [(self[name], re.search(r"\.(\d+)\.", name)) for name in self.fields if name in self.errors]
-        return [(bound, f"{bound.label} ({int(row[1]) + 1})" if row else str(bound.label)) for bound, row in found]
+        found = [(self[name], ROW.match(name)) for name in self.fields if name in self.errors]
+        return [(bound, f"{bound.label} ({int(row[2]) + 1})" if row else str(bound.label)) for bound, row in found]
 
     def forget_errors(self) -> None:
         """Show what was typed so far without judging it yet."""
