@@ -1,5 +1,6 @@
 """`/bench/<calculator>/`: one calculator. What is typed stands in the address; the science answers it."""
 
+import re
 from typing import Any
 
 import numpy as np
@@ -72,6 +73,20 @@ def test_the_start_shows_an_invented_example_as_the_science_answers_it(client: C
     for caution in page.answer.take_care:
         assert caution.replace("'", "&#x27;") in text
     assert ("<svg" in text) == (BY_SLUG[slug].chart is not None)
+
+
+@pytest.mark.parametrize("slug", SLUGS)
+def test_every_source_is_told_and_the_method_is_a_step_away(client: Client, slug: str) -> None:
+    sources = client.get(where(slug), {"as": "json"}).json()["sources"]
+    response = client.get(where(slug))
+    assert len(response.context["page"].answer.sources) == len(set(sources))
+    page = response.content.decode()
+    method = url("method.show", name=BY_SLUG[slug].method)
+    assert f'href="{method}"' in page
+    assert client.get(method).status_code == 200
+    known = client.get(url("method.show", name="sources")).content.decode()
+    for anchor in re.findall(rf'href="{url("method.show", name="sources")}#([^"]+)"', page):
+        assert f'id="{anchor}"' in known
 
 
 @pytest.mark.parametrize("slug", SLUGS)

@@ -21,6 +21,7 @@ from bluewright.web.pages.bench.labels import Words
 from bluewright.web.ui.typed import MomentField
 from bluewright.words.numbers import sentence
 from bluewright.words.said import Rows
+from bluewright.words.sources import NO_SOURCE, bibliography, citation
 
 BASIS: Final[dict[str, Words]] = {
     "prior": _("It rests on published figures and common practice; nothing that you read or measured is in it yet."),
@@ -42,6 +43,14 @@ class TablePart:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class SourcePart:
+    """A source that the answer rests on, as people cite it, and its place on the page of sources."""
+
+    said: str
+    anchor: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class AnswerPart:
     """The answer in words, with its chart."""
 
@@ -52,6 +61,7 @@ class AnswerPart:
     take_care: tuple[str, ...]
     to_know: tuple[str, ...]
     chart: str
+    sources: tuple[SourcePart, ...]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -61,6 +71,8 @@ class BenchPage:
     slug: str
     title: str
     question: str
+    method: str
+    """The page of the method that tells how it is computed."""
     invented: bool
     """Whether the example is shown."""
     answer: AnswerPart | None
@@ -97,7 +109,17 @@ def answer_part(calculator: Calculator, found: Any) -> AnswerPart:
         take_care=said.take_care,
         to_know=said.to_know,
         chart=calculator.chart(found, answer=first) if calculator.chart is not None else "",
+        sources=tuple(_sources(found.sources)),
     )
+
+
+def _sources(keys: Sequence[str]) -> Iterator[SourcePart]:
+    """Those with a name first; common practice, which has none, last."""
+    for key in keys:
+        if key in bibliography():
+            yield SourcePart(said=citation(bibliography()[key]), anchor=bibliography()[key].anchor)
+    if NO_SOURCE in keys:
+        yield SourcePart(said=str(_("Common practice; no source was found.")), anchor="")
 
 
 def _table(rows: Rows) -> TablePart:

@@ -92,6 +92,7 @@ def _shown(request: HttpRequest, chosen: Calculator, asked: dict[str, str]) -> H
         slug=chosen.slug,
         title=str(chosen.title),
         question=chosen.question,
+        method=chosen.method,
         invented=invented,
         answer=answer_part(chosen, found) if found is not None else None,
         trouble=trouble,
