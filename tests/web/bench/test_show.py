@@ -1,6 +1,7 @@
 """`/bench/<calculator>/`: one calculator. What is typed stands in the address; the science answers it."""
 
 import re
+from dataclasses import replace
 from typing import Any
 
 import numpy as np
@@ -81,7 +82,7 @@ def test_every_source_is_told_and_the_method_is_a_step_away(client: Client, slug
     response = client.get(where(slug))
     assert len(response.context["page"].answer.sources) == len(set(sources))
     page = response.content.decode()
-    method = url("method.show", name=BY_SLUG[slug].method)
+    method = url("method.show", name=response.context["page"].answer.method)
     assert f'href="{method}"' in page
     assert client.get(method).status_code == 200
     known = client.get(url("method.show", name="sources")).content.decode()
@@ -94,7 +95,8 @@ def test_the_example_sent_on_as_an_address_has_the_same_answer_and_is_no_example
     shown = client.get(where(slug))
     typed = shown.context["form"].typed
     own = client.get(where(slug), typed)
-    assert own.context["page"].answer == shown.context["page"].answer
+    answers = [replace(found.context["page"].answer, figures=()) for found in (own, shown)]
+    assert answers[0] == answers[1]
     assert "nvented" not in own.content.decode()
     assert own.context["form"].typed == typed
 

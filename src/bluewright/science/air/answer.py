@@ -28,6 +28,7 @@ class AirAnswer:
     advice: Literal["go_on", "look_again", "stop"]
     """`go_on`; `look_again` in a minute or two, for it may be done within five; or `stop`."""
     way: Way
+    """How it is aired."""
     done_frac: Band
     """Share of the indoxyl that has turned by now."""
     done_frac_by_min: tuple[BandAt, ...]

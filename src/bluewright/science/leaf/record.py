@@ -86,6 +86,7 @@ class PotentialAnswer:
     """Such leaf that it takes for `wanted_g` of pure indigo; absent where nothing is wanted, or the leaf
     may have lost all."""
     effects: tuple[Effect, ...]
+    """What age, season, damage and waiting each do to the potential."""
     published_content: tuple[Figure, ...]
     """What single sources say of the precursor, mmol/kg fresh leaf: they disagree, and the range holds that."""
     published_yields: tuple[Figure, ...]

@@ -47,8 +47,6 @@ class Calculator:
     """One calculator; `slug` is its place in the address and the name of its example."""
 
     slug: str
-    method: str
-    """The page of the method that tells how it is computed."""
     title: Words
     question: str
     record: type
@@ -71,12 +69,12 @@ def dose_chart(found: DoseAnswer, *, answer: str) -> str:
 
 TABLE: Final = (
     Calculator(
-        slug="leaf-potential", method="leaf", title=_("What the leaf can give"), question=leaf.QUESTION,
+        slug="leaf-potential", title=_("What the leaf can give"), question=leaf.QUESTION,
         record=PotentialRecord, compute=potential, said=leaf.said,
         front=("plant", "leaf_kg", "leaf.age", "leaf.held_h", "leaf.damaged_frac", "wanted_g"),
     ),
     Calculator(
-        slug="tub-temp", method="tub-heat", title=_("How warm the tub gets"), question=warmth.QUESTION,
+        slug="tub-temp", title=_("How warm the tub gets"), question=warmth.QUESTION,
         record=TubTempRecord, compute=tub_temp, said=warmth.said, chart=charts.tub_chart,
         front=(
             "liquid_l", "started", "until", "now", "days", "days[].day", "days[].min_c", "days[].max_c",
@@ -86,7 +84,7 @@ TABLE: Final = (
         labels={"started": _("Tub was filled"), "readings": _("The tub itself")},
     ),
     Calculator(
-        slug="steep-call", method="steep", title=_("When to strain"), question=steep.QUESTION,
+        slug="steep-call", title=_("When to strain"), question=steep.QUESTION,
         record=SteepRecord, compute=thread.strain_call, said=steep.said, chart=charts.strain_chart,
         front=(
             "plant", "method", "leaf_kg", "water_l", "started", "now", "temps", "readings", "readings[].time",
@@ -95,12 +93,12 @@ TABLE: Final = (
         labels={"started": _("Leaf and water met"), "readings": _("Looks at the tub")},
     ),
     Calculator(
-        slug="strain-balance", method="strain", title=_("What stays in the leaf at straining"),
+        slug="strain-balance", title=_("What stays in the leaf at straining"),
         question=strain.QUESTION, record=StrainRecord, compute=balance, said=strain.said,
         front=("leaf_kg", "water_l", "squeeze", "rinse_l", "liquor_out_l"),
     ),
     Calculator(
-        slug="alkali-dose", method="alkali", title=_("How much alkali"), question=alkali.QUESTION,
+        slug="alkali-dose", title=_("How much alkali"), question=alkali.QUESTION,
         record=LiquorRecord, compute=dose, said=alkali.said, chart=dose_chart,
         front=(
             "liquor_l", "alkali.kind", "alkali.percent_w_w", "ph", "target_ph", "temp_c", "jar", "added_so_far",
@@ -112,7 +110,7 @@ TABLE: Final = (
         },
     ),
     Calculator(
-        slug="air-time", method="air", title=_("How long to air"), question=air.QUESTION,
+        slug="air-time", title=_("How long to air"), question=air.QUESTION,
         record=AirRecord, compute=airing, said=air.said, chart=charts.air_chart, one_of=WAYS,
         front=(
             "liquor_l", "temp_c", "way", "ph", "indigo_g", "alkali", "done_min", "readings",
@@ -121,35 +119,35 @@ TABLE: Final = (
         labels={"readings": _("What was seen while airing")},
     ),
     Calculator(
-        slug="settle-time", method="settle", title=_("When it has settled"), question=settling.QUESTION,
+        slug="settle-time", title=_("When it has settled"), question=settling.QUESTION,
         record=SettleRecord, compute=settle, said=settling.said, chart=charts.settle_chart,
         front=("depth_mm", "liquor_l", "temp_c", "alkali", "readings"),
         labels={"readings": _("Heights of the edge"), "started": _("Left to stand since")},
     ),
     Calculator(
-        slug="wash-plan", method="wash", title=_("How many washes"), question=wash.QUESTION,
+        slug="wash-plan", title=_("How many washes"), question=wash.QUESTION,
         record=WashRecord, compute=plan, said=wash.said, chart=charts.wash_chart,
         front=("sludge_l", "refill_l", "residue_frac", "tap_ph", "tap_conductivity_us_per_cm", "readings"),
         labels={"readings": _("What the decanted rinse read")},
     ),
     Calculator(
-        slug="wash-acid", method="wash", title=_("Acid for limed pigment"), question=acid.QUESTION,
+        slug="wash-acid", title=_("Acid for limed pigment"), question=acid.QUESTION,
         record=AcidRecord, compute=acid_wash, said=acid.said,
         front=("calcite_g", "lime_g", "acid.kind", "acid.percent_w_v", "acid.percent_w_w", "pigment_g"),
         labels={"acid.kind": _("Acid"), "acid.percent_w_w": _("Hydrochloric acid: strength")},
     ),
     Calculator(
-        slug="filter-time", method="filter", title=_("How long it filters"), question=filter.QUESTION,
+        slug="filter-time", title=_("How long it filters"), question=filter.QUESTION,
         record=FilterRecord, compute=filter_time, said=filter.said,
         front=("total_l", "readings"),
     ),
     Calculator(
-        slug="dry-curve", method="dry", title=_("When the paste is dry"), question=drying.QUESTION,
+        slug="dry-curve", title=_("When the paste is dry"), question=drying.QUESTION,
         record=DryRecord, compute=dry, said=drying.said, chart=charts.dry_chart,
         front=("dish_g", "weighings", "layer_mm", "temp_c", "humidity_frac"),
     ),
     Calculator(
-        slug="jar-yield", method="yield", title=_("What the jar holds"), question=jar.QUESTION,
+        slug="jar-yield", title=_("What the jar holds"), question=jar.QUESTION,
         record=YieldRecord, compute=jar_yield, said=jar.said, chart=charts.loss_chart,
         front=("plant", "leaf_kg", "pigment_g", "purity", "alkali", "conversion"),
         labels={"pigment_g": _("Pigment in the jar"), "conversion.temp_c": _("Temperature while aired")},

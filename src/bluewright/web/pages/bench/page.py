@@ -4,21 +4,22 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from functools import lru_cache
-from threading import Lock
 from typing import Any, Final
 
-import numpy as np
 from django.forms import ChoiceField
 from django.forms.boundfield import BoundField
+from django.urls import reverse
 from django.utils.translation import gettext_lazy as _
 
-from bluewright.science.base.records import read
-from bluewright.web.pages.bench.calculators import BY_SLUG, Calculator
+from bluewright.web.pages.bench.asked import Asked
+from bluewright.web.pages.bench.calculators import Calculator
 from bluewright.web.pages.bench.form import BenchForm, Block
 from bluewright.web.pages.bench.inputs import Tick
 from bluewright.web.pages.bench.labels import Words
+from bluewright.web.ui.stages import stage_of
 from bluewright.web.ui.typed import MomentField
+from bluewright.web.ui.why_constants import grades, groups
+from bluewright.web.ui.why_figures import figure_of, figures
 from bluewright.words.numbers import sentence
 from bluewright.words.said import Rows
 from bluewright.words.sources import NO_SOURCE, bibliography, citation
@@ -29,7 +30,6 @@ BASIS: Final[dict[str, Words]] = {
     "air": _("It rests on the size of the tub and the air that was read or forecast."),
     "readings": _("It rests on published figures and on your own readings."),
 }
-_one_at_a_time = Lock()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -40,6 +40,15 @@ class TablePart:
     head: tuple[str, ...]
     rows: tuple[tuple[bool, tuple[str, ...]], ...]
     """Whether the row is the advised one, and its cells."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FigurePart:
+    """A figure of the answer with its range, and where it is told why it is so."""
+
+    name: str
+    said: str
+    to: str
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -61,6 +70,11 @@ class AnswerPart:
     take_care: tuple[str, ...]
     to_know: tuple[str, ...]
     chart: str
+    method: str
+    """The page of the method that tells how it is computed."""
+    figures: tuple[FigurePart, ...]
+    grades: tuple[tuple[str, int], ...]
+    """How many constants and priors there are of each grade."""
     sources: tuple[SourcePart, ...]
 
 
@@ -71,8 +85,6 @@ class BenchPage:
     slug: str
     title: str
     question: str
-    method: str
-    """The page of the method that tells how it is computed."""
     invented: bool
     """Whether the example is shown."""
     answer: AnswerPart | None
@@ -84,20 +96,24 @@ class BenchPage:
     """The query of the same as JSON."""
 
 
-@lru_cache(maxsize=64)
-def answer_to(slug: str, record: str) -> Any:
-    """The answer to a record in JSON; raises InputError and ModelError as the science does.
+def bench_page(asked: Asked, *, query: str) -> BenchPage:
+    """The page of a calculator that was asked; `query` is what was typed, for the links that lead on."""
+    calculator = asked.form.calculator
+    return BenchPage(
+        slug=calculator.slug,
+        title=str(calculator.title),
+        question=calculator.question,
+        invented=asked.invented,
+        answer=answer_part(calculator, asked.found, query=query) if asked.found is not None else None,
+        trouble=asked.trouble,
+        typed=what_was_typed(asked.form),
+        as_json="&".join(filter(None, [query, "as=json"])),
+    )
 
-    The same record has the same answer, so that the last ones are kept; one is worked out at a time: two at once would
-    each take twice as long.
-    """
-    made: Any = read(BY_SLUG[slug].record, record)
-    with _one_at_a_time:
-        return BY_SLUG[slug].compute(made, rng=np.random.default_rng(made.seed))
 
-
-def answer_part(calculator: Calculator, found: Any) -> AnswerPart:
+def answer_part(calculator: Calculator, found: Any, *, query: str) -> AnswerPart:
     """The answer in words."""
+    stage = stage_of(found)
     said = calculator.said(found)
     first = sentence(said.first)
     sentences = [part for part in said.parts if isinstance(part, str)]
@@ -109,8 +125,21 @@ def answer_part(calculator: Calculator, found: Any) -> AnswerPart:
         take_care=said.take_care,
         to_know=said.to_know,
         chart=calculator.chart(found, answer=first) if calculator.chart is not None else "",
+        method=stage.page,
+        figures=tuple(_figure(found, path, f"{why_address(calculator.slug, path)}?{query}") for path in figures(found)),
+        grades=grades(groups(stage.entry, found.inputs)),
         sources=tuple(_sources(found.sources)),
     )
+
+
+def why_address(slug: str, figure: str) -> str:
+    """Where it is told why a figure is so."""
+    return reverse("bench.why", kwargs={"calculator": slug, "figure": figure})
+
+
+def _figure(found: Any, path: str, to: str) -> FigurePart:
+    figure = figure_of(found, path)
+    return FigurePart(name=figure.name, said=figure.said, to=to)
 
 
 def _sources(keys: Sequence[str]) -> Iterator[SourcePart]:
