@@ -39,6 +39,14 @@ def test_a_folder_that_cannot_be_is_said(tmp_path: Path, command: tuple[str, ...
     assert "cannot write in the folder" in done.stderr
 
 
+def test_a_file_that_is_no_garden_is_said(tmp_path: Path) -> None:
+    (tmp_path / "garden.sqlite3").write_bytes(b"no database at all" * 1000)
+    done = bluewright("serve", "--no-browser", "--home", tmp_path, "--port", free_port())
+    assert done.returncode == 2
+    assert "cannot be opened (file is not a database); look at its rights, or restore a backup" in done.stderr
+    assert "Traceback" not in done.stderr
+
+
 def test_phones_are_not_let_in_before_somebody_has_a_passphrase(tmp_path: Path) -> None:
     done = bluewright("serve", "--lan", "--no-browser", "--home", tmp_path, "--port", free_port())
     assert done.returncode == 2

@@ -51,10 +51,14 @@ def migrate(home: Path) -> None:
     Raises BluewrightError, and changes nothing, if a newer program had it, or it cannot be backed up.
     """
     from django.core.management import call_command
-    from django.db import connection
+    from django.db import DatabaseError, connection
     from django.db.migrations.executor import MigrationExecutor
 
-    executor = MigrationExecutor(connection)
+    try:
+        executor = MigrationExecutor(connection)
+    except DatabaseError as error:
+        what, right = f"the garden's file cannot be opened ({error})", "look at its rights, or restore a backup"
+        raise InputError(where="--home", what=what, right=right) from None
     had = executor.loader.applied_migrations
     if set(had) - set(executor.loader.disk_migrations):
         raise InputError(

@@ -48,6 +48,7 @@ MIDDLEWARE = [
     "django.contrib.messages.middleware.MessageMiddleware",
     "bluewright.web.access.only_who_may",
     "bluewright.web.policy.limit_body",
+    "bluewright.web.trouble.InWords",
     "django.middleware.clickjacking.XFrameOptionsMiddleware",
 ]
 TEMPLATES = [
@@ -86,6 +87,25 @@ STATIC_URL = "static/"
 STATICFILES_DIRS = [HERE / "static"]
 WHITENOISE_USE_FINDERS = True
 WHITENOISE_AUTOREFRESH = False
+LOGGING = {
+    "version": 1,
+    "disable_existing_loggers": False,
+    "formatters": {"plain": {"format": "{asctime} {levelname} {message}", "style": "{"}},
+    "handlers": {
+        "window": {"class": "logging.StreamHandler", "level": "ERROR", "formatter": "plain"},
+        "file": {
+            "class": "logging.handlers.RotatingFileHandler",
+            "filename": HOME / "trouble.log",
+            "level": "ERROR",
+            "formatter": "plain",
+            "maxBytes": 1_000_000,
+            "backupCount": 1,
+            "delay": True,
+            "encoding": "utf-8",
+        },
+    },
+    "loggers": {"django": {"handlers": ["window", "file"], "level": "WARNING", "propagate": False}},
+}
 USE_TZ = True
 TIME_ZONE = "UTC"
 LANGUAGE_CODE = "en-gb"
