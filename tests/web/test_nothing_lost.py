@@ -31,7 +31,7 @@ from tests.cast import typed
 from tests.web.running import Browser, free_port
 
 KILLS, WRITERS = 50, 4
-MOST_ALIVE_S = 1.0
+MOST_ALIVE_S = 0.7
 NURSERY = """
 import os, sys
 from pathlib import Path

@@ -28,7 +28,7 @@ def test_every_answer_carries_the_headers(path: str) -> None:
     assert "unsafe" not in response["Content-Security-Policy"]
     assert response["X-Content-Type-Options"] == "nosniff"
     assert response["Referrer-Policy"] == "same-origin"
-    assert response["Cross-Origin-Opener-Policy"] == "same-origin"
+    assert response["Cross-Origin-Opener-Policy"] == response["Cross-Origin-Resource-Policy"] == "same-origin"
     assert "camera=()" in response["Permissions-Policy"]
     response.close()
 

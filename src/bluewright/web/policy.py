@@ -40,6 +40,8 @@ def headers(answer: Answer) -> Answer:
         response.setdefault("Content-Security-Policy", POLICY)
         response.setdefault("Permissions-Policy", UNUSED)
         response.setdefault("Referrer-Policy", "same-origin")
+        # At the machine no cookie tells the owner's own pages from a foreign one that shows our photos in itself.
+        response.setdefault("Cross-Origin-Resource-Policy", "same-origin")
         if request.is_secure() or at_home(request):
             # Elsewhere over plain http browsers ignore it, and complain on every page.
             response.setdefault("Cross-Origin-Opener-Policy", "same-origin")
