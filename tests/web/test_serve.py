@@ -6,8 +6,11 @@ import subprocess
 from pathlib import Path
 
 import pytest
+from django.contrib.auth import authenticate
 
+from bluewright.science.base.errors import InputError
 from bluewright.web import home, serve
+from bluewright.web.commands import people
 from tests.web.homes import bluewright
 from tests.web.running import Browser, free_port, server
 
@@ -87,6 +90,25 @@ def test_at_a_terminal_the_first_person_is_asked_for(
     said = capsys.readouterr().out
     assert "is no name" in said
     assert "Rowan may come in now, by this passphrase:" in said
+
+
+def test_a_passphrase_is_typed_twice_alike(monkeypatch: pytest.MonkeyPatch, transactional_db: None) -> None:
+    typed = iter(["wolati-kesuno-dipabe", "wolati-kesuno-dipaba", "wolati-kesuno-dipabe", "wolati-kesuno-dipabe"])
+    monkeypatch.setattr(home, "has_terminal", lambda: True)
+    monkeypatch.setattr(people, "getpass", lambda _: next(typed))
+    with pytest.raises(InputError, match="not the same"):
+        people.let_in("Rowan", "helper")
+    people.let_in("Rowan", "helper")
+    assert authenticate(username="Rowan", password="wolati-kesuno-dipabe") is not None
+
+
+def test_a_terminal_that_closes_lets_nobody_in(monkeypatch: pytest.MonkeyPatch, transactional_db: None) -> None:
+    def closed(_: str) -> str:
+        raise EOFError
+
+    monkeypatch.setattr(home, "has_terminal", lambda: True)
+    monkeypatch.setattr("builtins.input", closed)
+    assert not serve.somebody_can_come_in()
 
 
 def test_names_in_the_house_hold_none_of_this_machine_alone(monkeypatch: pytest.MonkeyPatch) -> None:

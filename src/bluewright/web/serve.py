@@ -100,10 +100,11 @@ def somebody_can_come_in() -> bool:
         if not home.has_terminal():
             return False
         print("Phones come in by name and passphrase. Who shall be the first?")
-        name = input("Name: ")
-        role = input(f"Role ({', '.join(ROLES)}) [helper]: ").strip() or "helper"
         try:
-            let_in(name, role)
+            name = input("Name: ")
+            let_in(name, input(f"Role ({', '.join(ROLES)}) [helper]: ").strip() or "helper")
+        except EOFError:
+            return False
         except InputError as error:
             print(f"{error}.")
     return True

@@ -97,8 +97,14 @@ def _do(asked: argparse.Namespace) -> int:
 
 
 def _asked_passphrase() -> str:
-    """What was typed at the terminal; nothing if nobody can be asked, or nothing was typed."""
-    return getpass("Passphrase (empty: one is made): ") if home.has_terminal() else ""
+    """What was typed at the terminal; nothing if nobody can be asked, or nothing was typed.
+
+    Raises InputError if it is not the same a second time.
+    """
+    typed = getpass("Passphrase (empty: one is made): ") if home.has_terminal() else ""
+    if typed and getpass("The same again: ") != typed:
+        raise InputError(where="passphrase", what="that was not the same", right="type it twice alike")
+    return typed
 
 
 def _tell(name: str, made: str | None) -> None:

@@ -29,15 +29,21 @@ def run(arguments: Sequence[str]) -> int:
     try:
         if asked.check:
             manifest = backup.check(asked.file)
-            print(f"{asked.file} is whole: {len(manifest.files)} files of {manifest.made_at}, {manifest.program}.")
+            made = f"made {_moment(manifest)} by Bluewright {manifest.program}"
+            print(f"{asked.file} is whole: {len(manifest.files)} files, {made}.")
             return 0
         known = home.known_migrations()
         manifest, kept = backup.restore(asked.file, folder, known=known, over=asked.over, now=now)
     except BluewrightError as error:
         print(f"bluewright restore: {error}", file=sys.stderr)
         return 2
-    print(f"{folder} is as it was at {manifest.made_at}.")
+    print(f"{folder} is as it was at {_moment(manifest)}.")
     if kept is not None:
         print(f"What was there is kept in {kept}.")
     print("Phones have to come in anew. Who was shut out since then may come in again: see bluewright people list")
     return 0
+
+
+def _moment(manifest: backup.Manifest) -> str:
+    """When the backup was made, by this machine's clock."""
+    return f"{datetime.fromisoformat(manifest.made_at).astimezone():%Y-%m-%d %H:%M}"
