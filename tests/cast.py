@@ -41,6 +41,7 @@ from bluewright.journal.models import (
 )
 from bluewright.journal.photos.preparing import prepared
 from tests.pictures import photo
+from tests import small_garden
 
 STARTED = timezone.now().replace(second=0, microsecond=0)
 """When the tests began: the same minute in a whole run, so that none fails for a minute that turned."""
@@ -221,9 +222,7 @@ def no_database_unasked(django_db_blocker: Any) -> Iterator[None]:
 @pytest.fixture
 def garden(db: None) -> Garden:
     """Marl Bank, the invented garden: two beds, two pickings, one tub strained and one that steeps. The oldest."""
-    from bluewright.journal import demo
-
-    return demo.plant(now=timezone.now(), by=None)
+    return small_garden.plant(now=timezone.now(), by=None)
 
 
 @pytest.fixture

@@ -5,10 +5,10 @@ from datetime import timedelta
 import pytest
 from django.db import IntegrityError
 
-from bluewright.journal import demo
 from bluewright.journal.actions import beds, keeping, steeps
 from bluewright.journal.models import AirTemp, Bed, Change, Garden, PickedFrom, Picking, Steep, SteepLeaf
 from bluewright.science.base.errors import InputError
+from tests import small_garden
 from tests.cast import a_batch, a_bed, a_look, a_picking, a_tub, an_air, moment
 
 pytestmark = pytest.mark.django_db
@@ -77,7 +77,7 @@ def test_one_garden_s_weather_leaves_the_other_s_alone(garden: Garden, other_gar
 
 def test_the_invented_garden_is_planted_whole_and_marked(garden: Garden) -> None:
     assert garden.invented
-    assert garden.name == demo.NAME
+    assert garden.name == small_garden.NAME
     assert set(garden.beds.values_list("name", flat=True)) == {"Long bed", "Under the hedge"}
     assert garden.pickings.count() == 2
     done, going = garden.steeps.order_by("started_at")
@@ -97,7 +97,7 @@ def test_the_invented_garden_is_planted_whole_or_not_at_all(monkeypatch: pytest.
 
     monkeypatch.setattr(steeps, "strain", broken)
     with pytest.raises(RuntimeError, match="in the middle"):
-        demo.plant(now=moment(), by=None)
+        small_garden.plant(now=moment(), by=None)
     assert not Garden.everything.exists()
     assert not Bed.everything.exists()
     assert not AirTemp.everything.exists()

@@ -105,7 +105,7 @@ def test_a_ph_read_after_the_first_part_is_not_the_liquor_s_own(garden: Garden) 
 def test_the_airing_record_counts_pours_and_minutes_of_the_same_way(garden: Garden) -> None:
     """20 pours in 10 minutes and 30 in 15: 50 pours in 25 minutes, two a minute."""
     batch, soda = cast.a_batch(strained(garden)), cast.an_alkali(garden)
-    cast.a_liquor_look(batch, temp_c=18.0)
+    cast.a_liquor_look(batch, temp_c=18.0, ph=6.2)
     cast.an_alkali_part(batch, soda, ph=9.4)
     cast.an_airing(batch, started_at=cast.moment(0.3), way="whisk", done_pours=None)
     cast.an_airing(batch)

@@ -3,12 +3,20 @@
 import pytest
 from django.test import Client
 
+from bluewright.journal import demo
 from bluewright.journal.models import Garden, Steep
+from tests import small_garden
 from tests.cast import a_garden
 from tests.web.checks import only, url
 
 pytestmark = pytest.mark.django_db
 WHERE = "/gardens/demo/"
+
+
+@pytest.fixture(autouse=True)
+def a_small_season(monkeypatch: pytest.MonkeyPatch) -> None:
+    """The season itself is tested where it is made; here a small one does."""
+    monkeypatch.setattr(demo, "plant", small_garden.plant)
 
 
 def test_the_invented_garden_is_filled_in_and_open(client: Client) -> None:

@@ -1,4 +1,4 @@
-"""The invented garden: beds, pickings, and two tubs, one of them steeping since two days. None of it ever happened."""
+"""A small garden for the tests: two beds, two pickings, a tub that is strained and one that steeps since two days."""
 
 from __future__ import annotations
 

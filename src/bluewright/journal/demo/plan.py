@@ -1,0 +1,148 @@
+"""What the invented season is to hold: beds, tubs, batches, and what went wrong. Days count back from the present."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Final, Literal
+
+Reached = Literal["alkali", "air", "settle", "wash", "dry", "jar"]
+"""How far a batch is by now."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BedPlan:
+    """A bed."""
+
+    name: str
+    plant: str
+    origin: str
+    area_m2: float
+    note: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TubPlan:
+    """A tub. Two tubs of one `picking` share its leaf; `strain_h` left out: it still steeps, or was never strained."""
+
+    key: str
+    name: str
+    days_ago: float
+    """Since leaf and water met."""
+    beds: tuple[str, ...]
+    leaf_kg: float
+    water_l: float = 40.0
+    plant: str = "woad"
+    age: str = "young"
+    damaged_frac: float = 0.05
+    picking: str = ""
+    strain_h: float | None = None
+    squeeze: str = "hand"
+    looks_h: tuple[float, ...] = (1.0, 8.0, 21.0, 31.0, 45.0, 55.0)
+    note: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BatchPlan:
+    """A batch, from the tubs or batches that it was poured together from."""
+
+    name: str
+    tubs: tuple[str, ...] = ()
+    batches: tuple[str, ...] = ()
+    alkali: str = "Soda, half molar"
+    jar_test: bool = True
+    way: Literal["pour", "whisk"] = "pour"
+    doubled: bool = False
+    """Twice the dose went in by mistake."""
+    air_short: bool = False
+    """The airing was broken off."""
+    acid: bool = False
+    """Lime was washed out with vinegar."""
+    reached: Reached = "jar"
+    ended_why: str = ""
+    jar: str = ""
+    note: str = ""
+
+
+BEDS: Final = (
+    BedPlan(name="Long bed", plant="woad", origin="sown", area_m2=12.0, note="sown in spring, thinned once"),
+    BedPlan(name="Under the hedge", plant="woad", origin="self_sown", area_m2=6.0, note="crowded; came by itself"),
+    BedPlan(name="Corner", plant="japanese_indigo", origin="transplanted", area_m2=4.0),
+)
+
+TUBS: Final = (
+    TubPlan(key="1", name="Tub 1", days_ago=97, beds=("Long bed",), leaf_kg=5.0, strain_h=69),
+    TubPlan(
+        key="2a", name="Tub 1", days_ago=83, beds=("Long bed",), leaf_kg=4.0, picking="2", strain_h=58,
+        squeeze="drained", note="one picking in two tubs: this one is only drained",
+    ),
+    TubPlan(
+        key="2b", name="Tub 2", days_ago=83, beds=("Long bed",), leaf_kg=4.0, picking="2", strain_h=58,
+        squeeze="press", looks_h=(8.0, 31.0, 55.0), note="the same leaf as in Tub 1, to be pressed",
+    ),
+    TubPlan(
+        key="3", name="Tub 3", days_ago=76, beds=("Under the hedge",), leaf_kg=3.0, water_l=25.0, age="mixed",
+        damaged_frac=0.35, strain_h=56, note="badly spotted leaf: is it worth a tub?",
+    ),
+    TubPlan(
+        key="4", name="Tub 1", days_ago=69, beds=("Long bed",), leaf_kg=6.0, strain_h=118, looks_h=(8.0, 21.0, 117.0),
+        note="away for three days",
+    ),
+    TubPlan(
+        key="5", name="Tub 2", days_ago=62, beds=("Corner",), leaf_kg=4.0, plant="japanese_indigo", strain_h=62,
+    ),
+    TubPlan(
+        key="6", name="Tub 3", days_ago=55, beds=("Under the hedge",), leaf_kg=2.5, water_l=20.0, age="mixed",
+        strain_h=54,
+    ),
+    TubPlan(key="7", name="Tub 1", days_ago=48, beds=("Long bed",), leaf_kg=6.5, strain_h=60),
+    TubPlan(
+        key="8", name="Tub 2", days_ago=41, beds=("Long bed",), leaf_kg=5.0, strain_h=150, looks_h=(8.0, 140.0),
+        note="forgotten behind the shed",
+    ),
+    TubPlan(key="9a", name="Tub 1", days_ago=34, beds=("Long bed",), leaf_kg=5.0, strain_h=57),
+    TubPlan(
+        key="9b", name="Tub 3", days_ago=34, beds=("Under the hedge",), leaf_kg=3.0, water_l=25.0, strain_h=57,
+        looks_h=(8.0, 31.0, 55.0),
+    ),
+    TubPlan(
+        key="10", name="Tub 2", days_ago=27, beds=("Corner",), leaf_kg=3.5, water_l=30.0, plant="japanese_indigo",
+        strain_h=66,
+    ),
+    TubPlan(key="11", name="Tub 1", days_ago=20, beds=("Long bed",), leaf_kg=5.5, strain_h=61),
+    TubPlan(key="12", name="Tub 3", days_ago=13, beds=("Under the hedge",), leaf_kg=3.0, water_l=25.0, strain_h=60),
+    TubPlan(key="13", name="Tub 2", days_ago=4, beds=("Long bed",), leaf_kg=5.0, strain_h=66),
+    TubPlan(
+        key="14", name="Tub 1", days_ago=3.1, beds=("Long bed",), leaf_kg=4.5, strain_h=70,
+        note="strained this morning",
+    ),
+    TubPlan(
+        key="15", name="Tub 3", days_ago=1.95, beds=("Under the hedge",), leaf_kg=3.5, water_l=25.0,
+        looks_h=(1.0, 8.0, 21.0, 31.0, 45.0),
+    ),
+    TubPlan(key="16", name="Tub 2", days_ago=0.4, beds=("Long bed",), leaf_kg=5.0, looks_h=(1.0, 7.0)),
+)  # fmt: skip
+
+BATCHES: Final = (
+    BatchPlan(name="First cut", way="whisk", tubs=("1",), jar="Jar 1"),
+    BatchPlan(name="Second cut", way="whisk", tubs=("2a", "2b"), jar="Jar 2", note="drained and pressed together"),
+    BatchPlan(name="Spotted leaf", tubs=("3",), jar="Jar 3"),
+    BatchPlan(name="Strained late", way="whisk", tubs=("4",), jar="Jar 4"),
+    BatchPlan(name="Corner, first cut", tubs=("5",), alkali="Ammonia", jar="Jar 5"),
+    BatchPlan(
+        name="Overshot", tubs=("6",), jar_test=False, doubled=True, jar="Jar 6", note="measured out twice by mistake",
+    ),
+    BatchPlan(name="With lime", way="whisk", tubs=("7",), alkali="Slaked lime", acid=True, jar="Jar 7"),
+    BatchPlan(
+        name="Forgotten tub", tubs=("8",), reached="alkali", ended_why="foul, brown, and no green when the soda went in"
+    ),
+    BatchPlan(name="Long bed, sixth cut", tubs=("9a",), reached="air"),
+    BatchPlan(name="Hedge, third cut", tubs=("9b",), reached="air"),
+    BatchPlan(name="Settled together", batches=("Long bed, sixth cut", "Hedge, third cut"), jar="Jar 8"),
+    BatchPlan(name="Corner, broken off", tubs=("10",), alkali="Ammonia", air_short=True, jar="Jar 9", note="rain came"),
+    BatchPlan(name="On the rack", way="whisk", tubs=("11",), reached="dry"),
+    BatchPlan(name="In the wash", tubs=("12",), reached="wash"),
+    BatchPlan(name="Settling", way="whisk", tubs=("13",), reached="settle"),
+)  # fmt: skip
+
+TAKEN: Final = (("Jar 1", 0.5, "a wool vat"), ("Jar 2", 0.3, "a class"))
+"""Jar, share of it that was taken out, what for."""

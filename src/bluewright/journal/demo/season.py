@@ -1,0 +1,160 @@
+"""Writes the invented season: weather, cupboard, beds and tubs; then each batch's work."""
+
+from __future__ import annotations
+
+import math
+from datetime import datetime, timedelta
+from typing import Any, Final
+from zoneinfo import ZoneInfo
+
+import numpy as np
+from django.db import transaction
+
+from bluewright.journal.actions import beds, steeps
+from bluewright.journal.actions.keeping import keep
+from bluewright.journal.bridge.steeps import steep_record
+from bluewright.journal.demo import plan
+from bluewright.journal.demo.tub_truth import TubTruth, noted, tub_truth
+from bluewright.journal.demo.work import Tub, Work
+from bluewright.journal.models import AirTemp, Alkali, Bed, Garden, JarTaken, Picking, Reading, Steep, Strain
+from bluewright.journal.queries import tubs
+
+NAME: Final = "Marl Bank"
+ZONE: Final = "Europe/London"
+SEED: Final = 11
+DAYS_BACK: Final = 101
+DAYS_AHEAD: Final = 5
+LOW_AT_H, HIGH_AT_H = 6, 15
+PICKED_BEFORE: Final = timedelta(hours=2)
+BEGUN_AT_H: Final = 10
+
+
+def plant(*, now: datetime, by: Any) -> Garden:
+    """Write the invented garden with its season up to `now`, all of it or nothing."""
+    with transaction.atomic():
+        return _Season(now=now, by=by).write()
+
+
+class _Season:
+    """One writing of the season."""
+
+    def __init__(self, *, now: datetime, by: Any) -> None:
+        self.now, self.by = now.astimezone(ZoneInfo(ZONE)), by
+        self.rng = np.random.default_rng(SEED)
+        self.air: list[AirTemp] = []
+        self.beds: dict[str, Bed] = {}
+        self.pickings: dict[str, Picking] = {}
+        self.tubs: dict[str, Tub] = {}
+
+    def write(self) -> Garden:
+        """Everything, in the order of the work."""
+        self.garden = beds.begin_garden(
+            Garden(name=NAME, time_zone=ZONE, invented=True, tap_ph=7.6, tap_conductivity_us_per_cm=420.0), by=self.by
+        )
+        self._weather()
+        cupboard = self._cupboard()
+        for bed in plan.BEDS:
+            typed = f"{bed.area_m2:g} m2"
+            row = Bed(
+                garden=self.garden, name=bed.name, plant=bed.plant, origin=bed.origin, area_m2=bed.area_m2,
+                area_typed=typed, note=bed.note,
+            )  # fmt: skip
+            self.beds[bed.name] = beds.add_bed(row, by=self.by)
+        for tub in plan.TUBS:
+            self.tubs[tub.key] = self._tub(tub)
+        work = Work(garden=self.garden, cupboard=cupboard, tubs=self.tubs, now=self.now, by=self.by, rng=self.rng)
+        for batch in plan.BATCHES:
+            work.batch(batch)
+        for name, share, what_for in plan.TAKEN:
+            jar, pigment_g = work.jars[name]
+            taken_g = round(share * pigment_g, 1)
+            row_taken = JarTaken(
+                jar=jar, taken_at=self.now - timedelta(days=12), taken_g=taken_g, taken_typed=f"{taken_g:g} g",
+                what_for=what_for,
+            )  # fmt: skip
+            keep(row_taken, by=self.by)
+        return self.garden
+
+    def _weather(self) -> None:
+        """A mild slope: lowest and highest of each day, a slow wave with the days' own whims."""
+        midnight = self.now.replace(hour=0, minute=0, second=0, microsecond=0)
+        whim_c = 0.0
+        for day in range(-DAYS_BACK, DAYS_AHEAD + 1):
+            whim_c = 0.7 * whim_c + self.rng.normal(0.0, 1.4)
+            mean_c = 16.5 + 1.5 * math.sin(day / 16.0) + whim_c
+            for hour, swing_c in ((LOW_AT_H, -4.5), (HIGH_AT_H, 5.0)):
+                when = midnight + timedelta(days=day, hours=hour)
+                temp_c = round(2 * (mean_c + swing_c)) / 2
+                ahead = when > self.now
+                self.air.append(
+                    AirTemp(
+                        garden=self.garden, time=when, temp_c=temp_c, temp_typed=f"{temp_c:g} C", forecast=ahead
+                    )
+                )  # fmt: skip
+        beds.add_air(self.air, by=self.by)
+
+    def _cupboard(self) -> dict[str, Alkali]:
+        rows = (
+            Alkali(name="Soda, half molar", kind="soda_ash", mol_per_l=0.5, note="53 g of soda ash made up to 1 L"),
+            Alkali(name="Ammonia", kind="ammonia", percent_w_w=9.5, opened=True),
+            Alkali(name="Slaked lime", kind="slaked_lime"),
+        )
+        for row in rows:
+            row.garden = self.garden
+            keep(row, by=self.by)
+        return {row.name: row for row in rows}
+
+    def _tub(self, told: plan.TubPlan) -> Tub:
+        started = self.now - timedelta(days=told.days_ago)
+        if told.days_ago > 5:
+            started = started.replace(hour=BEGUN_AT_H, minute=0)
+        started = started.replace(second=0, microsecond=0)
+        picking = self._picking(told, started)
+        steep = Steep(
+            garden=self.garden, name=told.name, plant=told.plant, started_at=started, water_l=told.water_l,
+            water_typed=f"{told.water_l:g} L", cut="torn", can_strain="08:00 18:00", note=told.note,
+            seed=SEED + len(self.tubs),
+        )  # fmt: skip
+        leaf = steeps.LeafIn(picking=picking, leaf_kg=told.leaf_kg, leaf_typed=f"{told.leaf_kg:g} kg")
+        steeps.begin_steep(steep, leaf=[leaf], by=self.by)
+        truth = self._truth(told, steep)
+        for hour, look in zip(told.looks_h, truth.looks, strict=True):
+            when = started + timedelta(hours=hour)
+            if when <= self.now and (seen := noted(look)):
+                steeps.add_reading(Reading(steep=steep, taken_at=when, **seen), by=self.by)
+        if told.strain_h is None:
+            return Tub(steep=steep, strain=None, in_liquor_g=truth.in_liquor_g)
+        liquor_l = round(2 * (told.water_l + 0.75 * told.leaf_kg - told.leaf_kg * _KEPT_L_PER_KG[told.squeeze])) / 2
+        strain = Strain(
+            steep=steep, strained_at=started + timedelta(hours=told.strain_h), squeeze=told.squeeze,
+            liquor_out_l=liquor_l, liquor_typed=f"{liquor_l:g} L",
+        )  # fmt: skip
+        steeps.strain(strain, by=self.by)
+        return Tub(steep=steep, strain=strain, in_liquor_g=truth.in_liquor_g)
+
+    def _picking(self, told: plan.TubPlan, started: datetime) -> Picking:
+        """The tub's picking, or the one that it shares with a tub before it."""
+        if told.picking in self.pickings:
+            return self.pickings[told.picking]
+        leaf_kg = sum(t.leaf_kg for t in plan.TUBS if told.picking and t.picking == told.picking) or told.leaf_kg
+        picking = Picking(
+            garden=self.garden, picked_at=started - PICKED_BEFORE, plant=told.plant, leaf_kg=leaf_kg,
+            leaf_typed=f"{leaf_kg:g} kg", age=told.age, damaged_frac=told.damaged_frac,
+        )  # fmt: skip
+        beds.add_picking(picking, beds=[self.beds[name] for name in told.beds], by=self.by)
+        if told.picking:
+            self.pickings[told.picking] = picking
+        return picking
+
+    def _truth(self, told: plan.TubPlan, steep: Steep) -> TubTruth:
+        whole = tubs.tub(steep.pk, of=self.garden)
+        assert whole is not None
+        near = [row for row in self.air if abs(row.time - steep.started_at) <= timedelta(days=10)]
+        until = steep.started_at + timedelta(hours=max(*told.looks_h, told.strain_h or 0.0))
+        past = [row for row in near if row.time <= until]
+        record = steep_record(whole, air=past, now=until)
+        return tub_truth(record, told.looks_h, strain_h=told.strain_h, rng=self.rng)
+
+
+_KEPT_L_PER_KG: Final = {"drained": 1.3, "hand": 0.8, "press": 0.55}
+"""What leaf keeps back, as the straining stage takes it at the middle."""
