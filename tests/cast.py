@@ -40,8 +40,8 @@ from bluewright.journal.models import (
     Weighing,
 )
 from bluewright.journal.photos.preparing import prepared
-from tests.pictures import photo
 from tests import small_garden
+from tests.pictures import photo
 
 STARTED = timezone.now().replace(second=0, microsecond=0)
 """When the tests began: the same minute in a whole run, so that none fails for a minute that turned."""
