@@ -36,4 +36,4 @@ def blank(rec: SteepRecord, look_h: list[float], rng: np.random.Generator) -> Se
 
 def draw(base: Setting, rng: np.random.Generator, *, every: float = 0.7) -> Case:
     """A truth from the prior of `base`, with its readings."""
-    return simulate.draw(base, rng=rng, every=every)
+    return simulate.draw(base, rng=rng, look_chance=every)

@@ -13,7 +13,7 @@ from bluewright.science.steep import simulate
 from bluewright.science.steep.ensemble import noticed
 from bluewright.science.steep.record import Reading, SteepRecord
 
-EYE: Final = 0.85
+LOOK_CHANCE: Final = 0.85
 """Chance that a look takes in each sign."""
 
 
@@ -37,7 +37,7 @@ def tub_truth(
         content=thread.content_of(record, rng=rng),
         temp_paths=lambda hours, n: thread.tub_paths(record, hours, rng=rng, n=n),
     )
-    case = simulate.draw(base, rng=rng, every=EYE)
+    case = simulate.draw(base, rng=rng, look_chance=LOOK_CHANCE)
     seen = dict(zip(marks, case.setting.record.readings, strict=True))
     row = base.row(seen[strain_h].time) if strain_h is not None else -1
     recoverable = float(case.course.recoverable_mmol_per_l[row, 0])

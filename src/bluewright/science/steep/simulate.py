@@ -41,28 +41,28 @@ def blank(record: SteepRecord, look_h: Sequence[float], *, content: Prior, temp_
     return replace(made, temps_known=0)
 
 
-def draw(base: Setting, *, rng: np.random.Generator, every: float = 0.7) -> Case:
+def draw(base: Setting, *, rng: np.random.Generator, look_chance: float = 0.7) -> Case:
     """A truth from the priors of `base`, with its readings.
 
-    Each sign is looked at with chance `every`, each instrument read with half of that.
+    Each sign is looked at with chance `look_chance`, each instrument read with half of that.
     """
     z = rng.standard_normal((1, len(base.names)))
     course = base.course(z)
     looks = tuple(
-        _look(base, z, course.at([base.row(reading.time)]), reading, rng, every) for reading in base.record.readings
+        _look(base, z, course.at([base.row(reading.time)]), reading, rng, look_chance) for reading in base.record.readings
     )
     return Case(setting=replace(base, record=replace(base.record, readings=looks)), truth_z=z, course=course)
 
 
-def _look(base: Setting, z: Floats, state: Course, empty: Reading, rng: np.random.Generator, every: float) -> Reading:
+def _look(base: Setting, z: Floats, state: Course, empty: Reading, rng: np.random.Generator, look_chance: float) -> Reading:
     """One reading of the truth by the model's own signs and instruments."""
     levels = {}
     for name, model in SIGNS.items():
-        if rng.random() < every:
+        if rng.random() < look_chance:
             levels[name] = int(rng.choice(LEVELS, p=level_chances(cue(base, z, state, name)[0], model)[0]))
     numbers = {}
     for number in INSTRUMENTS:
-        if rng.random() < every / 2:
+        if rng.random() < look_chance / 2:
             mean = NUMBERS[number].mean(state, base.column(z, number))[0]
             numbers[number] = float(mean[0] + NUMBERS[number].scatter(mean, None)[0] * rng.standard_normal())
     made = replace(empty, signs=Signs(**levels))
