@@ -49,12 +49,15 @@ def draw(base: Setting, *, rng: np.random.Generator, look_chance: float = 0.7) -
     z = rng.standard_normal((1, len(base.names)))
     course = base.course(z)
     looks = tuple(
-        _look(base, z, course.at([base.row(reading.time)]), reading, rng, look_chance) for reading in base.record.readings
+        _look(base, z, course.at([base.row(reading.time)]), reading, rng, look_chance)
+        for reading in base.record.readings
     )
     return Case(setting=replace(base, record=replace(base.record, readings=looks)), truth_z=z, course=course)
 
 
-def _look(base: Setting, z: Floats, state: Course, empty: Reading, rng: np.random.Generator, look_chance: float) -> Reading:
+def _look(
+    base: Setting, z: Floats, state: Course, empty: Reading, rng: np.random.Generator, look_chance: float
+) -> Reading:
     """One reading of the truth by the model's own signs and instruments."""
     levels = {}
     for name, model in SIGNS.items():
