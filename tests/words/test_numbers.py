@@ -122,7 +122,17 @@ def test_what_a_scale_tells_can_be_added_up(value: float, said: str) -> None:
 
 
 @pytest.mark.parametrize(
-    ("value", "said"), [(0.0, "under 1%"), (0.001, "under 1%"), (0.07, "7%"), (0.991, "99%"), (1.0, "over 99%")]
+    ("value", "said"),
+    [
+        (0.0, "under 1%"),
+        (0.001, "under 1%"),
+        (0.005, "under 1%"),
+        (0.006, "1%"),
+        (0.07, "7%"),
+        (0.991, "99%"),
+        (0.995, "over 99%"),
+        (1.0, "over 99%"),
+    ],
 )
 def test_a_chance_is_never_said_to_be_none_or_certain(value: float, said: str) -> None:
     assert percent(value) == said

@@ -64,9 +64,10 @@ def hours(band: Band) -> str:
 
 def percent(value: float) -> str:
     """A chance or share as a whole percent, never a false 0 or 100."""
-    if value < 0.005:
+    whole = round(100 * value)
+    if whole < 1:
         return "under 1%"
-    return "over 99%" if value > 0.995 else f"{100 * value:.0f}%"
+    return "over 99%" if whole > 99 else f"{whole}%"
 
 
 def figure(value: float) -> str:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from bluewright.web.ui.why import Link
 from bluewright.words.said import Rows, Said
 
 
@@ -30,9 +31,11 @@ class Answered:
     """What to know about the work or the figures."""
     chart: str
     """SVG text; empty where there is none."""
+    why: Link | None = None
+    """Where it says why the main figure is so."""
 
 
-def answered(said: Said, *, chart: str = "") -> Answered:
+def answered(said: Said, *, chart: str = "", why: Link | None = None) -> Answered:
     """The parts of what is said."""
     texts = [part for part in said.parts if isinstance(part, str)]
     return Answered(
@@ -42,6 +45,7 @@ def answered(said: Said, *, chart: str = "") -> Answered:
         take_care=said.take_care,
         to_know=said.to_know,
         chart=chart,
+        why=why,
     )
 
 

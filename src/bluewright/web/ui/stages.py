@@ -18,6 +18,8 @@ class Stage:
     """Its page of the method."""
     formula: str = "Formula"
     """The heading on that page under which the formula stands."""
+    main: str
+    """The figure that people ask for first."""
     draws: str = ""
     """Module and name of the number of draws, if it does not stand in the entry as `DRAWS`."""
 
@@ -28,18 +30,20 @@ class Stage:
 
 
 STAGES: Final[Mapping[str, Stage]] = {
-    "PotentialAnswer": Stage(entry="leaf.potential", page="leaf"),
-    "TubTempAnswer": Stage(entry="media.tub_temp", page="tub-heat"),
-    "SteepAnswer": Stage(entry="thread", page="steep", formula="The model", draws="steep.ensemble:MEMBERS"),
-    "StrainAnswer": Stage(entry="strain.balance", page="strain"),
-    "DoseAnswer": Stage(entry="alkali.dose", page="alkali"),
-    "AirAnswer": Stage(entry="air.finish", page="air"),
-    "SettleAnswer": Stage(entry="settle.interface", page="settle"),
-    "WashAnswer": Stage(entry="settle.wash", page="wash", formula="Water"),
-    "AcidAnswer": Stage(entry="settle.acid", page="wash", formula="Acid, for limed pigment"),
-    "FilterAnswer": Stage(entry="settle.filtering", page="filter"),
-    "DryAnswer": Stage(entry="settle.drying", page="dry"),
-    "YieldAnswer": Stage(entry="pigment.jar_yield", page="yield"),
+    "PotentialAnswer": Stage(entry="leaf.potential", page="leaf", main="realistic_g"),
+    "TubTempAnswer": Stage(entry="media.tub_temp", page="tub-heat", main="mean_c"),
+    "SteepAnswer": Stage(
+        entry="thread", page="steep", formula="The model", draws="steep.ensemble:MEMBERS", main="strain_at"
+    ),
+    "StrainAnswer": Stage(entry="strain.balance", page="strain", main="liquor_out_l"),
+    "DoseAnswer": Stage(entry="alkali.dose", page="alkali", main="dose"),
+    "AirAnswer": Stage(entry="air.finish", page="air", main="left_min"),
+    "SettleAnswer": Stage(entry="settle.interface", page="settle", main="decant_after_h"),
+    "WashAnswer": Stage(entry="settle.wash", page="wash", formula="Water", main="washes"),
+    "AcidAnswer": Stage(entry="settle.acid", page="wash", formula="Acid, for limed pigment", main="exact_ml"),
+    "FilterAnswer": Stage(entry="settle.filtering", page="filter", main="left_h"),
+    "DryAnswer": Stage(entry="settle.drying", page="dry", main="left_h"),
+    "YieldAnswer": Stage(entry="pigment.jar_yield", page="yield", main="pure_g"),
 }
 """By the class of the answer."""
 

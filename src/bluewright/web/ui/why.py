@@ -110,6 +110,12 @@ def why_page(answer: Any, *, figure: str, address: Callable[[str], str], back: L
     )
 
 
+def main_why(answer: Any, *, address: Callable[[str], str]) -> Link:
+    """The way from an answer's first sentence to why its main figure is so; the other figures are told there."""
+    main = stage_of(answer).main
+    return Link(to=address(main), name=named(main))
+
+
 def _inputs(record: Any) -> tuple[tuple[Row, ...], tuple[Row, ...]]:
     """The fields of a record: those that were given, and those that stand as they are when nothing is said."""
     said, given, left_out = meanings(type(record)), list[Row](), list[Row]()

@@ -17,6 +17,8 @@ from bluewright.journal.models.airing import WAYS
 from bluewright.science.air.answer import AirAnswer
 from bluewright.web.pages.airing.forms import counted
 from bluewright.web.ui.answered import Answered, answered
+from bluewright.web.ui.why import main_why
+from bluewright.web.ui.why_view import why_address
 from bluewright.words.air import said
 from bluewright.words.numbers import moment
 
@@ -99,7 +101,6 @@ def airing_page(batch: Batch, *, answer: AirAnswer | None, needs_temp: bool, tro
     zone = ZoneInfo(batch.garden.time_zone)
     rows = list(batch.airings.all())
     now = rows[0] if rows else None
-    found = said(answer) if answer is not None else None
     return AiringPage(
         key=str(batch.pk),
         name=batch.name,
@@ -109,13 +110,19 @@ def airing_page(batch: Batch, *, answer: AirAnswer | None, needs_temp: bool, tro
         alkali=""
         if batch.alkali_parts.all()
         else _("No alkali is written down yet: without it the blue hardly forms."),
-        answer=answered(found, chart=air_chart(answer, answer=found.first)) if answer and found else None,
+        answer=_answered(batch, answer) if answer is not None else None,
         trouble=trouble,
         end_point=END % {"foam": LEVELS_SAID["foam"][3], "liquor": LEVELS_SAID["liquor"][3]},
         ways=tuple(WayLink(way=way, words=words) for way, words in WAYS),
         airings=tuple(_airing_row(row, zone) for row in rows),
         looks=tuple(look_row(look, zone) for look in reversed(list(batch.looks.all()))),
     )
+
+
+def _answered(batch: Batch, answer: AirAnswer) -> Answered:
+    found = said(answer)
+    why = main_why(answer, address=why_address("airing.why", key=batch.pk))
+    return answered(found, chart=air_chart(answer, answer=found.first), why=why)
 
 
 def clock(time: datetime, zone: ZoneInfo) -> str:

@@ -6,6 +6,7 @@ from bluewright.web.pages.airing import views
 
 urlpatterns = [
     path("<uuid:key>/", views.show, name="airing.show"),
+    path("<uuid:key>/why/<str:figure>/", views.why, name="airing.why"),
     path("<uuid:key>/begin/", views.begin, name="airing.begin"),
     path("<uuid:key>/look/", views.look, name="airing.look"),
     path("<uuid:key>/looks/<uuid:row>/delete/", views.delete_look, name="airing.delete_look"),

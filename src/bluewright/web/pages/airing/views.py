@@ -21,10 +21,13 @@ from bluewright.journal.bridge.batches import air_record, latest
 from bluewright.journal.models import Airing, Batch, Garden, LiquorLook
 from bluewright.journal.models.airing import WAYS
 from bluewright.journal.queries import batches
+from bluewright.science.air.answer import AirAnswer
 from bluewright.science.base.errors import BluewrightError
 from bluewright.web.pages.airing.forms import CountForm, LookForm, WayForm, as_typed, counted, new_look, write_airing
 from bluewright.web.pages.airing.page import AiringPage, airing_page, clock
 from bluewright.web.ui.respond import brought_back, in_garden, posted, shown, taken_out
+from bluewright.web.ui.why import Link
+from bluewright.web.ui.why_view import why_address, why_shown
 
 
 @require_safe
@@ -32,6 +35,16 @@ from bluewright.web.ui.respond import brought_back, in_garden, posted, shown, ta
 def show(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
     """The airing of a batch: counter, look, answer."""
     return _shown(request, _batch(garden, key))
+
+
+@require_safe
+@in_garden
+def why(request: HttpRequest, garden: Garden, key: UUID, figure: str) -> HttpResponse:
+    """Why a figure of the airing is so."""
+    batch, address = _batch(garden, key), why_address("airing.why", key=key)
+    back = Link(to=reverse("airing.show", kwargs={"key": key}), name=batch.name)
+    missing = _("Nothing can be said of this airing yet.")
+    return why_shown(request, _answer(batch)[0], figure=figure, address=address, back=back, missing=missing)
 
 
 @require_http_methods(["GET", "HEAD", "POST"])
@@ -197,14 +210,19 @@ def _counted(request: HttpRequest, airing: Airing, form: CountForm) -> Airing:
 
 def _page(batch: Batch) -> AiringPage:
     """The page with the answer there is, or why there is none."""
+    answer, trouble = _answer(batch)
     needs_temp = latest(batch.looks.all(), "temp_c") is None
-    if needs_temp or _now(batch) is None:
-        return airing_page(batch, answer=None, needs_temp=needs_temp)
+    return airing_page(batch, answer=answer, needs_temp=needs_temp, trouble=trouble)
+
+
+def _answer(batch: Batch) -> tuple[AirAnswer | None, str]:
+    """What can be said of the airing under way; or None, and why where that is not plain."""
+    if latest(batch.looks.all(), "temp_c") is None or _now(batch) is None:
+        return None, ""
     try:
-        answer = answers.aired(air_record(batch, indigo_g=jars.indigo_g(batch)))
+        return answers.aired(air_record(batch, indigo_g=jars.indigo_g(batch))), ""
     except BluewrightError as error:
-        return airing_page(batch, answer=None, needs_temp=False, trouble=str(error))
-    return airing_page(batch, answer=answer, needs_temp=False)
+        return None, str(error)
 
 
 def _shown(

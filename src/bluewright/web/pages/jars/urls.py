@@ -8,6 +8,7 @@ urlpatterns = [
     path("", views.index, name="jars.index"),
     path("fill/", views.fill, name="jars.fill"),
     path("<uuid:key>/", views.show, name="jars.show"),
+    path("<uuid:key>/why/<str:figure>/", views.why, name="jars.why"),
     path("<uuid:key>/change/", views.change, name="jars.change"),
     path("<uuid:key>/take/", views.take, name="jars.take"),
     path("<uuid:key>/taken/<uuid:taken>/delete/", views.put_back, name="jars.put_back"),

@@ -27,6 +27,8 @@ from bluewright.web.pages.jars.page import jar_page, stock_page, stock_row
 from bluewright.web.pages.jars.typed import as_typed, changed_jar, new_jar, new_taken, pigment_in
 from bluewright.web.pages.threads.page import ThreadPage, thread_page
 from bluewright.web.ui.respond import in_garden, posted, shown
+from bluewright.web.ui.why import Link
+from bluewright.web.ui.why_view import why_address, why_shown
 
 TOO_LATE: Final = gettext_lazy("That was taken out more than thirty days ago and cannot be brought back.")
 
@@ -62,6 +64,18 @@ def show(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
     found, trouble = _yield(jar)
     page = jar_page(jar, found=found, trouble=trouble, thread=_thread(garden, key))
     return shown(request, "jars/show.html", page)
+
+
+@require_safe
+@in_garden
+def why(request: HttpRequest, garden: Garden, key: UUID, figure: str) -> HttpResponse:
+    """Why a figure of what the jar holds is so."""
+    jar = _jar(garden, key)
+    return why_shown(
+        request, _yield(jar)[0], figure=figure, address=why_address("jars.why", key=key),
+        back=Link(to=reverse("jars.show", kwargs={"key": key}), name=jar.name),
+        missing=_("Where the blue of %(jar)s went cannot be said.") % {"jar": jar.name},
+    )  # fmt: skip
 
 
 @require_http_methods(["GET", "HEAD", "POST"])

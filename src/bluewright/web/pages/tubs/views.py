@@ -25,7 +25,8 @@ from bluewright.web.pages.tubs.forms import BeginForm, LookForm, StrainForm
 from bluewright.web.pages.tubs.page import tub_page
 from bluewright.web.ui.photos import keep_photos, sent_files
 from bluewright.web.ui.respond import brought_back, in_garden, posted, shown, taken_out
-from bluewright.web.ui.why import Link, why_page
+from bluewright.web.ui.why import Link
+from bluewright.web.ui.why_view import why_address, why_shown
 from bluewright.words.numbers import sentence
 
 
@@ -74,21 +75,11 @@ def show(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
 def why(request: HttpRequest, garden: Garden, key: UUID, figure: str) -> HttpResponse:
     """Why a figure of the strain call is what it is."""
     steep = _tub(garden, key)
-    answer, _trouble = strain_call(steep)
-    if answer is None:
-        messages.info(request, _("There is no strain call for %(tub)s now.") % {"tub": steep.name})
-        return redirect("tubs.show", key=key)
-    back = Link(to=reverse("tubs.show", kwargs={"key": key}), name=steep.name)
-    try:
-        page = why_page(
-            answer,
-            figure=figure,
-            address=lambda name: reverse("tubs.why", kwargs={"key": key, "figure": name}),
-            back=back,
-        )
-    except KeyError:
-        raise Http404("the strain call has no such figure") from None
-    return shown(request, "why/page.html", page)
+    return why_shown(
+        request, strain_call(steep)[0], figure=figure, address=why_address("tubs.why", key=key),
+        back=Link(to=reverse("tubs.show", kwargs={"key": key}), name=steep.name),
+        missing=_("There is no strain call for %(tub)s now.") % {"tub": steep.name},
+    )  # fmt: skip
 
 
 @require_http_methods(["GET", "HEAD", "POST"])
