@@ -3,6 +3,7 @@
 import json
 import xml.etree.ElementTree as ET
 from collections.abc import Callable
+from dataclasses import replace
 from typing import Any
 
 import numpy as np
@@ -23,8 +24,17 @@ def dose_chart(found: DoseAnswer, *, answer: str) -> str:
     return answers.dose_chart(found, along, answer=answer)
 
 
+def jar_chart(found: DoseAnswer, *, answer: str) -> str:
+    """The jar of the example, with the curve of its half litre."""
+    record, jar = found.inputs, found.inputs.jar
+    assert jar is not None
+    along = titration(replace(record, liquor_l=0.5), until_amount=3.0, rng=np.random.default_rng(1))
+    return answers.jar_chart(record, jar, along, answer=answer)
+
+
 CHARTS: dict[str, Callable[..., str]] = {
     "alkali dose": dose_chart,
+    "alkali dose, its jar": jar_chart,
     "steep call": answers.strain_chart,
     "tub temp": answers.tub_chart,
     "jar yield": answers.loss_chart,
@@ -38,7 +48,7 @@ CHARTS: dict[str, Callable[..., str]] = {
 @pytest.fixture(scope="module", params=CHARTS)
 def drawn(request: pytest.FixtureRequest) -> tuple[Any, ET.Element]:
     """The answer to the example of a command, and its chart."""
-    command = RECORD_COMMANDS[request.param]
+    command = RECORD_COMMANDS[request.param.split(",")[0]]
     found = command.answer(json.dumps(example(command)))
     return found, ET.fromstring(CHARTS[request.param](found, answer="An answer in words."))
 

@@ -70,7 +70,7 @@ def test_a_look_while_aired_says_nothing_of_the_dose(batch: Batch, soda: Alkali)
 def test_what_is_in_unread_is_known_to_be_in(batch: Batch, soda: Alkali) -> None:
     cast.an_alkali_part(batch, soda, hours_ago=0.3, added_ml=40.0, ph=7.9)
     cast.an_alkali_part(batch, soda, hours_ago=0.2, added_ml=15.0, ph=None)
-    found = dosing(whole(batch), alkali=soda, liquor_l=30.0)
+    found = dosing(whole(batch), alkali=soda)
     assert (found.added, found.since_reading, found.unread, found.last_ph) == (55.0, 15.0, True, 7.9)
 
 
@@ -86,7 +86,7 @@ def test_after_another_alkali_the_ph_as_it_stands_is_where_the_dose_begins(
     assert found.liquor_l == pytest.approx(30.14)
     other = record(batch, lye)
     assert (other.ph, other.added_so_far, other.liquor_l) == (7.9, (), pytest.approx(30.15))
-    seen = dosing(whole(batch), alkali=soda, liquor_l=30.0)
+    seen = dosing(whole(batch), alkali=soda)
     assert [part.added_typed for part in seen.settled] == ["50 mL", "50 mL"]
 
 

@@ -8,7 +8,7 @@ from bluewright.charts.inputs import CurveBand, Mark, Point, Span, TimeBand, Win
 from bluewright.charts.scale import nights
 from bluewright.charts.waterfall import Step, Waterfall, waterfall
 from bluewright.science.air.answer import AirAnswer
-from bluewright.science.alkali.record import DoseAnswer
+from bluewright.science.alkali.record import DoseAnswer, Jar, LiquorRecord
 from bluewright.science.base.bands import Band, BandAt, BandAtTime
 from bluewright.science.media.tub_temp_record import TubTempAnswer
 from bluewright.science.pigment.yield_record import YieldAnswer
@@ -102,6 +102,22 @@ def dose_chart(found: DoseAnswer, titration: tuple[BandAt, ...], *, answer: str)
             points=tuple(seen),
             target=Target(value=record.target_ph, label=f"wanted: {record.target_ph:g}"),
             choice=Choice(span=dose, label="dose"),
+        )
+    )
+
+
+def jar_chart(record: LiquorRecord, jar: Jar, titration: tuple[BandAt, ...], *, answer: str) -> str:
+    """How does the pH of the jar rise? pH against what is added to it, through its readings, with the wanted pH."""
+    alkali = jar.alkali or record.alkali
+    return curve_chart(
+        CurveChart(
+            question=f"How does the pH rise in the jar of {record.id or 'this tub'}?",
+            answer=answer,
+            x_name=f"{alkali.kind.replace('_', ' ')} in the jar in all, {alkali.unit.replace('ml', 'mL')}",
+            y_name="pH",
+            band=_curve(titration),
+            points=tuple(Point(x=step.added(alkali.unit) or 0.0, y=step.ph) for step in jar.steps),
+            target=Target(value=record.target_ph, label=f"wanted: {record.target_ph:g}"),
         )
     )
 

@@ -21,15 +21,15 @@ def said(found: DoseAnswer) -> Said:
     more = " more" if inputs.added_so_far else ""
     told = {caution.code for caution in found.cautions}
     if amount.p50 == 0.0:
-        lines = [f"Add no more: the liquor stands at pH {_ph(found.ph_after)} already."]
+        lines = [f"Add no more: the liquor stands at pH {ph_band(found.ph_after)} already."]
     else:
         likely = Band(p5=amount.p5, p50=amount.p50, p95=amount.p95)
         wanted = f"To bring {figure(inputs.liquor_l)} L to pH {inputs.target_ph:g}"
-        doubled = f" If twice as much went in by mistake: {_ph(found.ph_if_doubled)}."
+        doubled = f" If twice as much went in by mistake: {ph_band(found.ph_if_doubled)}."
         lines = [
             f"{wanted}: {ranged(likely, unit)}{more} {of_what}.",
             _first(found, unit),
-            f"With all of it: pH {_ph(found.ph_after)}.{doubled if 'overdose' not in told else ''}",
+            f"With all of it: pH {ph_band(found.ph_after)}.{doubled if 'overdose' not in told else ''}",
         ]
     if found.calcite_g.p95 and "chalk-in-pigment" not in told:
         lines.append(f"Chalk that may fall with the blue: {ranged(found.calcite_g, 'g')}.")
@@ -48,5 +48,6 @@ def _first(found: DoseAnswer, unit: str) -> str:
     )
 
 
-def _ph(band: Band) -> str:
+def ph_band(band: Band) -> str:
+    """`9.5 (9.2 to 9.8)`."""
     return f"{band.p50:.1f} ({band.p5:.1f} to {band.p95:.1f})"

@@ -32,11 +32,17 @@ MOST_POURS_PER_MIN = 60.0
 def liquor_record(batch: Batch, *, alkali: Alkali) -> LiquorRecord:
     """The liquor of a batch as it stands, to be made alkaline with `alkali`: its looks, jar titration and parts so far.
 
-    Parts of another alkali count through the pH that was read after them (`bridge.dosing`). Raises InputError where the
-    rows cannot be such a liquor.
+    Parts of another alkali count through the pH that was read after them (`bridge.dosing`). Raises InputError where
+    none was read, or where the rows cannot be such a liquor.
     """
     garden, had_l = batch.garden, liquor_l(batch)
-    known = dosing(batch, alkali=alkali, liquor_l=had_l)
+    known = dosing(batch, alkali=alkali)
+    if known.blind:
+        raise InputError(
+            where="ph",
+            what=f"{known.settled[-1].added_typed} of {known.settled[-1].alkali} went in, and no pH was read after it",
+            right="stir, wait two minutes, read the pH and write it down",
+        )
     in_ml = alkali_record(alkali).unit == "ml"
     return LiquorRecord(
         id=batch.name,
@@ -50,7 +56,7 @@ def liquor_record(batch: Batch, *, alkali: Alkali) -> LiquorRecord:
             hardness_mg_caco3_l=getattr(garden, "water_hardness_mg_caco3_l", None),
         ),
         leaf_kg=leaf_kg(batch) or None,
-        jar=jar_record(known.jar, had_per_l=known.jar_had_per_l) if known.jar is not None else None,
+        jar=jar_record(known.jar, had_per_l=known.jar_had / had_l) if known.jar is not None else None,
         added_so_far=tuple(
             Step(added_ml=total if in_ml else None, added_g=None if in_ml else total, ph=ph)
             for total, ph in known.read.items()

@@ -47,6 +47,8 @@ def jar_titration(record: LiquorRecord) -> tuple[BandAt, ...]:
         record, liquor_l=sample_l, alkali=alkali, added_so_far=(), leaf_kg=per_l and per_l * sample_l,
         temp_c=jar.temp_c if jar.temp_c is not None else record.temp_c,
     )  # fmt: skip
-    last = jar.steps[-1].added(alkali.unit) or 0.0
-    most = last if jar.steps[-1].ph >= record.target_ph else max(last, dose(in_jar).dose.p95)
+    most = jar.steps[-1].added(alkali.unit) or 0.0
+    if jar.steps[-1].ph < record.target_ph:
+        whole = record if alkali == record.alkali else in_jar
+        most = max(most, dose(whole).dose.p95 * sample_l / whole.liquor_l)
     return dosing.titration(in_jar, until_amount=BEYOND * most, rng=np.random.default_rng(record.seed))

@@ -9,10 +9,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass, field
 from datetime import datetime
+from uuid import UUID
 
 from bluewright.journal.models import Alkali, AlkaliPart, Batch, JarTest, LiquorLook
 from bluewright.journal.models.alkali import Added
-from bluewright.science.base.errors import InputError
 
 Moment = tuple[datetime, datetime]
 """When it happened and when it was written: of two things in one minute the one written later came later."""
@@ -22,6 +22,8 @@ Moment = tuple[datetime, datetime]
 class Dosing:
     """A batch of liquor and one alkali; amounts are in the measure of that alkali, mL or g."""
 
+    alkali_id: UUID | None = None
+    """Which alkali is asked about."""
     ph: float | None = None
     """Of the liquor before the parts that count."""
     last_ph: float | None = None
@@ -38,13 +40,18 @@ class Dosing:
     """How many of those, from the first on, count only through the pH that was read after them."""
     jar: JarTest | None = None
     """The latest jar titration that speaks of this liquor."""
-    jar_had_per_l: float = 0.0
-    """What a litre already held when that jar was drawn."""
+    jar_had: float = 0.0
+    """What was in the tub when that jar was drawn from it."""
 
     @property
     def settled(self) -> list[AlkaliPart]:
         """The parts up to the last of another alkali, and up to the first pH read after that."""
         return self.parts[: self.settled_count]
+
+    @property
+    def blind(self) -> bool:
+        """Whether another alkali went in and no pH was read after it: from there no dose can be reckoned."""
+        return bool(self.settled) and self.ph is None
 
     @property
     def since_reading(self) -> float:
@@ -57,25 +64,16 @@ class Dosing:
         return sum(part.added_ml or 0.0 for part in self.settled) / 1000.0
 
 
-def dosing(batch: Batch, *, alkali: Alkali, liquor_l: float) -> Dosing:
-    """How a whole batch stands towards `alkali`.
-
-    Raises InputError where another alkali went in and no pH was read after it: from there no dose can be reckoned.
-    """
-    found = Dosing()
+def dosing(batch: Batch, *, alkali: Alkali | None) -> Dosing:
+    """How a whole batch stands towards `alkali`."""
+    found = Dosing(alkali_id=alkali.pk if alkali is not None else None)
     for _, event in sorted(_events(batch), key=lambda one: one[0]):
         if isinstance(event, AlkaliPart):
-            _take_part(found, event, alkali)
+            _take_part(found, event)
         elif isinstance(event, JarTest):
-            _take_jar(found, event, alkali, liquor_l)
+            _take_jar(found, event)
         elif event.ph is not None:
             _take_ph(found, event.ph)
-    if found.settled and found.ph is None:
-        raise InputError(
-            where="ph",
-            what=f"{found.settled[-1].added_typed} of {found.settled[-1].alkali} went in, and no pH was read after it",
-            right="stir, wait two minutes, read the pH and write it down",
-        )
     return found
 
 
@@ -99,10 +97,10 @@ def _events(batch: Batch) -> Iterator[tuple[Moment, AlkaliPart | JarTest | Liquo
             yield (look.taken_at, look.made_at), look
 
 
-def _take_part(found: Dosing, part: AlkaliPart, alkali: Alkali) -> None:
+def _take_part(found: Dosing, part: AlkaliPart) -> None:
     found.parts.append(part)
     found.unread = part.ph is None
-    if part.alkali_id == alkali.pk:
+    if part.alkali_id == found.alkali_id:
         found.added += amount(part)
     else:
         _settle(found, ph=None)
@@ -114,7 +112,7 @@ def _take_ph(found: Dosing, ph: float) -> None:
     found.last_ph, found.unread = ph, False
     if not found.added:
         found.ph = ph
-    elif found.settled and found.ph is None:
+    elif found.blind:
         _settle(found, ph=ph)
     else:
         found.read[found.added] = ph
@@ -123,12 +121,12 @@ def _take_ph(found: Dosing, ph: float) -> None:
 def _settle(found: Dosing, *, ph: float | None) -> None:
     """From here on it is a new liquor, of this pH."""
     found.settled_count, found.ph, found.added, found.read = len(found.parts), ph, 0.0, {}
-    found.jar, found.jar_had_per_l = None, 0.0
+    found.jar, found.jar_had = None, 0.0
 
 
-def _take_jar(found: Dosing, test: JarTest, alkali: Alkali, liquor_l: float) -> None:
+def _take_jar(found: Dosing, test: JarTest) -> None:
     """A jar speaks of this liquor if what it already held is of the jar's own alkali, or nothing."""
-    if not found.added or test.alkali_id == alkali.pk:
-        found.jar, found.jar_had_per_l = test, found.added / liquor_l
+    if not found.added or test.alkali_id == found.alkali_id:
+        found.jar, found.jar_had = test, found.added
     else:
-        found.jar, found.jar_had_per_l = None, 0.0
+        found.jar, found.jar_had = None, 0.0

@@ -1,0 +1,1 @@
+"""Alkali, view by view: the cupboard, the dose of a batch, its parts, its jar titrations."""
