@@ -39,7 +39,9 @@ KNOWLEDGE: Final = frozenset({"bench", "method"})
 """Nouns that hold nothing of the garden's: whoever is in may read and ask."""
 READING: Final = frozenset({"index", "show", "why"})
 """Verbs of the garden's work that an onlooker may read."""
-READ_BY_ALL: Final = frozenset({"today", "weather.days", "gardens.begin", "photos.image"})
+READ_BY_ALL: Final = frozenset({
+    "today", "weather.days", "gardens.begin", "photos.image", "alkali.dose", "alkali.jar", "alkali.card",
+})  # fmt: skip
 """Further pages that an onlooker may read. Pages that only hold a form are not among them."""
 OF_THE_BROWSER: Final = frozenset({"gardens.open"})
 """Posts that change nothing but which garden this browser shows: onlookers may send them."""

@@ -52,8 +52,8 @@ def liquor_record(batch: Batch, *, alkali: Alkali) -> LiquorRecord:
         ph=known.ph,
         target_ph=batch.target_ph,
         water=Water(
-            alkalinity_mg_caco3_l=getattr(garden, "water_alkalinity_mg_caco3_l", None),
-            hardness_mg_caco3_l=getattr(garden, "water_hardness_mg_caco3_l", None),
+            alkalinity_mg_caco3_l=garden.water_alkalinity_mg_caco3_l,
+            hardness_mg_caco3_l=garden.water_hardness_mg_caco3_l,
         ),
         leaf_kg=leaf_kg(batch) or None,
         jar=jar_record(known.jar, had_per_l=known.jar_had / had_l) if known.jar is not None else None,
@@ -130,7 +130,7 @@ def air_record(batch: Batch, *, indigo_g: Band | None) -> AirRecord:
         indigo_g=indigo_g.p50 if indigo_g is not None else None,
         indigo_sd_g=spread_g,
         alkali=_word(kinds.pop()) if len(kinds) == 1 else "unknown",
-        altitude_m=getattr(batch.garden, "altitude_m", None) or 0.0,
+        altitude_m=batch.garden.altitude_m or 0.0,
         vessel_diameter_m=airings[0].vessel_diameter_m,
         done_min=done_min,
         done_pours=done_pours,
@@ -184,7 +184,7 @@ def settle_record(standing: Standing, *, now: datetime) -> SettleRecord:
     if standing.depth_mm is None:
         raise InputError(where="depth_mm", what="the depth of the liquor is missing", right="measure it with a stick")
     kinds = {part.alkali.kind for part in batch.alkali_parts.all()}
-    hardness = getattr(batch.garden, "water_hardness_mg_caco3_l", None)
+    hardness = batch.garden.water_hardness_mg_caco3_l
     temp_c = latest(batch.looks.all(), "temp_c")
     known: dict[str, Any] = {} if temp_c is None else {"temp_c": temp_c}
     return SettleRecord(

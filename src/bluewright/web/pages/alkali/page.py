@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from zoneinfo import ZoneInfo
 
+from django.urls import reverse
 from django.utils.translation import gettext as _
 
 from bluewright.charts.answers import dose_chart
@@ -21,7 +22,6 @@ from bluewright.web.pages.alkali.amounts import in_measures, in_range
 from bluewright.web.pages.alkali.cupboard import strength
 from bluewright.web.pages.alkali.rows import JarRow, LookRow, PartRow, jar_rows, look_rows, part_rows
 from bluewright.web.pages.batches.head import BatchHead, batch_head
-from bluewright.web.pages.batches.soon import reverse
 from bluewright.words.alkali import ph_band, said
 from bluewright.words.numbers import ranged, sentence
 
