@@ -46,6 +46,11 @@ def test_every_address_is_classified(name: str) -> None:
     assert (name.partition(".")[0] in access.WORK | access.KNOWLEDGE) != (name in closed)
 
 
+def test_no_address_is_classified_that_there_is_not() -> None:
+    named = access.OWNERS | access.OF_THE_DOOR | access.OF_THE_BROWSER | access.READ_BY_ALL | access.OF_THE_WORK
+    assert named <= NAMES
+
+
 @pytest.mark.parametrize("name", sorted(NAMES))
 @pytest.mark.parametrize("method", ["get", "post"])
 def test_the_owner_at_the_machine_may_do_everything(name: str, method: str) -> None:
@@ -156,6 +161,15 @@ def test_whoever_asks_by_the_name_in_the_house_is_not_at_the_machine(settings: o
 
 def test_a_strange_host_name_is_refused() -> None:
     assert Client(HTTP_HOST="evil.example").get("/gardens/").status_code == 400
+
+
+def test_what_was_typed_while_the_session_ended_can_be_copied() -> None:
+    stranger = visitor("stranger")
+    page = stranger.post("/beds/add/", {"name": "East <b>", "note": "", "passphrase": "secret"}).content.decode()
+    assert "<dt>name</dt><dd>East &lt;b&gt;</dd>" in page
+    assert "secret" not in page
+    assert "<dt>note</dt>" not in page
+    assert "What you typed" not in stranger.post("/beds/add/", {"note": "x" * 100_001}).content.decode()
 
 
 def test_another_role_holds_from_the_next_page_on() -> None:

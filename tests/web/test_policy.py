@@ -33,6 +33,13 @@ def test_every_answer_carries_the_headers(path: str) -> None:
     response.close()
 
 
+@pytest.mark.django_db
+def test_also_the_answer_to_a_strange_host_carries_them() -> None:
+    response = Client().get("/gardens/", HTTP_HOST="evil.example")
+    assert response.status_code == 400
+    assert "frame-ancestors 'none'" in response["Content-Security-Policy"]
+
+
 @pytest.mark.parametrize("template", TEMPLATES, ids=lambda p: p.name)
 def test_no_template_needs_what_the_policy_forbids(template: Path) -> None:
     text = template.read_text(encoding="utf-8")

@@ -15,6 +15,7 @@ from urllib.parse import urlencode
 
 from django.conf import settings
 from django.contrib.auth import get_user_model
+from django.core.exceptions import DisallowedHost
 from django.http import HttpRequest, HttpResponse
 from django.http.request import split_domain_port
 from django.shortcuts import redirect, render
@@ -52,6 +53,8 @@ OWNERS: Final = frozenset({
     "people.index", "people.add", "people.change", "people.passphrase", "people.shut_out",
 })  # fmt: skip
 """What is the owner's alone, but for reading what stands in `READ_BY_ALL`."""
+MOST_TYPED_BYTES: Final = 100_000
+NOT_TYPED: Final = frozenset({"csrfmiddlewaretoken", "passphrase", "next"})
 PASSED_ON: Final = ("HTTP_X_FORWARDED_FOR", "HTTP_FORWARDED", "HTTP_X_REAL_IP", "HTTP_VIA")
 """What another server adds to a request that it passes on: it does not come from who sits here."""
 
@@ -105,10 +108,18 @@ def at_home(request: HttpRequest) -> bool:
     """Whether a browser on this machine asks this machine, and no other server passed it on."""
     try:
         here = ip_address(request.META["REMOTE_ADDR"]).is_loopback
-    except (KeyError, ValueError):
+        asked_for = split_domain_port(request.get_host())[0]
+    except (KeyError, ValueError, DisallowedHost):
         return False
-    asked_for = split_domain_port(request.get_host())[0]
     return here and asked_for not in settings.HOUSE_HOSTS and not any(name in request.META for name in PASSED_ON)
+
+
+def typed_back(request: HttpRequest) -> list[tuple[str, str]]:
+    """What was typed into a form that is refused, by field, so that it can be copied; nothing of a large one."""
+    if int(request.META.get("CONTENT_LENGTH") or 0) > MOST_TYPED_BYTES:
+        return []
+    pairs = ((name, value) for name, values in request.POST.lists() for value in values)
+    return [(name, value) for name, value in pairs if value and name not in NOT_TYPED]
 
 
 def _standing(request: HttpRequest) -> Standing:
@@ -133,7 +144,7 @@ def _to_the_door(request: HttpRequest) -> HttpResponse:
     """The passphrase page, the same for every address whether it is there or not."""
     door = reverse("door.come_in")
     if request.method not in SAFE:
-        return render(request, "door/private.html", status=403)
+        return render(request, "door/private.html", {"typed": typed_back(request)}, status=403)
     if request.headers.get("HX-Request"):
         return HttpResponse(headers={"HX-Redirect": door})
     return redirect(f"{door}?{urlencode({'next': request.get_full_path()})}" if request.path != "/" else door)

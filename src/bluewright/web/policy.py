@@ -13,7 +13,7 @@ from typing import Final
 from django.http import HttpRequest, HttpResponse
 from django.shortcuts import render
 
-from bluewright.web.access import at_home
+from bluewright.web.access import MOST_TYPED_BYTES, at_home, typed_back
 
 POLICY: Final = "; ".join((
     "default-src 'none'", "script-src 'self'", "style-src 'self'", "img-src 'self' data: blob:", "font-src 'self'",
@@ -23,8 +23,6 @@ POLICY: Final = "; ".join((
 UNUSED: Final = "camera=(), microphone=(), geolocation=(), payment=(), usb=(), serial=()"
 MOST_BODY_BYTES: Final = 130_000_000
 """Of one post: a whole garden in a file, or a dozen photos; the forms say their own, smaller limits."""
-MOST_STRANGER_BYTES: Final = 100_000
-"""Of a post at the door."""
 MOST_READ_BYTES: Final = 300_000_000
 """Up to here a body that is too large is answered in words; beyond, the server breaks off."""
 PIECE_BYTES: Final = 1 << 20
@@ -59,7 +57,7 @@ def limit_body(answer: Answer) -> Answer:
     def limited(request: HttpRequest) -> HttpResponse:
         length = int(request.META.get("CONTENT_LENGTH") or 0)
         stranger = request.standing.role == "stranger"  # type: ignore[attr-defined]
-        if length <= (MOST_STRANGER_BYTES if stranger else MOST_BODY_BYTES):
+        if length <= (MOST_TYPED_BYTES if stranger else MOST_BODY_BYTES):
             return answer(request)
         while not stranger and request.read(PIECE_BYTES):
             pass
@@ -73,4 +71,4 @@ def limit_body(answer: Answer) -> Answer:
 
 def stale(request: HttpRequest, reason: str = "") -> HttpResponse:  # noqa: ARG001 - Django names the reason
     """The answer to a post without its token: mostly a page that was open while somebody came in anew."""
-    return render(request, "stale.html", status=403)
+    return render(request, "stale.html", {"typed": typed_back(request)}, status=403)

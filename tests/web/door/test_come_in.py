@@ -162,8 +162,11 @@ def test_at_the_machine_there_is_no_door(client: Client) -> None:
 def test_a_post_without_its_token_is_refused_in_words() -> None:
     a_person()
     response = visitor("stranger", strict=True).post(WHERE, RIGHT)
+    page = response.content.decode()
     assert response.status_code == 403
-    assert "Nothing was written" in response.content.decode()
+    assert "Nothing was written" in page
+    assert "<dt>name</dt><dd>Rowan</dd>" in page
+    assert PASSPHRASE not in page
 
 
 def test_the_page_is_not_kept_by_the_browser_and_other_methods_are_refused() -> None:
