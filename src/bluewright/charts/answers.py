@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+from dataclasses import replace
+
 from bluewright.charts.band_chart import BandChart, TimePanel, band_chart
 from bluewright.charts.curve_chart import Choice, CurveChart, Target, curve_chart
 from bluewright.charts.inputs import CurveBand, Mark, Point, Span, TimeBand, Window
@@ -10,6 +13,8 @@ from bluewright.charts.waterfall import Step, Waterfall, waterfall
 from bluewright.science.air.answer import AirAnswer
 from bluewright.science.alkali.record import DoseAnswer, Jar, LiquorRecord
 from bluewright.science.base.bands import Band, BandAt, BandAtTime
+from bluewright.science.base.measures import System, in_us_units
+from bluewright.science.base.units import INCH_M
 from bluewright.science.media.tub_temp_record import TubTempAnswer
 from bluewright.science.pigment.yield_record import YieldAnswer
 from bluewright.science.settle.drying_record import DryAnswer
@@ -61,16 +66,23 @@ def strongest(reading: Reading) -> str:
     return f"{name.replace('_', ' ')} {levels[name]}"
 
 
-def tub_chart(found: TubTempAnswer, *, answer: str) -> str:
+def tub_chart(found: TubTempAnswer, *, answer: str, system: System = "metric") -> str:
     """How warm will the tub be? Temperature against time, with the readings."""
+    degree = "C" if system == "metric" else "°F"
     record = found.inputs
     start, end = found.curve[0].time, found.curve[-1].time
-    seen = tuple(Mark(time=r.time, label=f"{r.temp_c:g} C", value=r.temp_c) for r in record.readings)
+    temps = [_degrees((r.temp_c,), system)[0] for r in record.readings]
+    seen = tuple(
+        Mark(time=r.time, label=f"{temp:.3g} {degree}", value=temp)
+        for r, temp in zip(record.readings, temps, strict=True)
+    )
     return band_chart(
         BandChart(
             question=f"How warm will {record.id or 'this tub'} be?",
             answer=answer,
-            upper=TimePanel(name="tub, C", unit="C", band=_band(found.curve), marks=seen, from_zero=False),
+            upper=TimePanel(
+                name=f"tub, {degree}", unit=degree, band=_warmth(found.curve, system), marks=seen, from_zero=False
+            ),
             now=record.now,
             nights=tuple(nights(start, end)),
         )
@@ -139,17 +151,18 @@ def air_chart(found: AirAnswer, *, answer: str) -> str:
     )
 
 
-def settle_chart(found: SettleAnswer, *, answer: str) -> str:
+def settle_chart(found: SettleAnswer, *, answer: str, system: System = "metric") -> str:
     """When may the clear liquor be decanted? Height of the edge against hours of standing."""
     record = found.inputs
+    scale, unit = (1.0, "mm") if system == "metric" else (1 / (1000 * INCH_M.value), "in")
     return curve_chart(
         CurveChart(
             question=f"When may {record.id or 'this tub'} be decanted?",
             answer=answer,
             x_name="hours of standing",
-            y_name="edge of the blue, mm above the bottom",
-            band=_curve(found.edge_mm_by_h),
-            points=tuple(Point(x=r.after_h, y=r.interface_mm) for r in record.readings),
+            y_name=f"edge of the blue, {unit} above the bottom",
+            band=_curve(found.edge_mm_by_h, scale=scale),
+            points=tuple(Point(x=r.after_h, y=scale * r.interface_mm) for r in record.readings),
             choice=Choice(span=_span(found.decant_after_h), label="decant"),
             y_from_zero=True,
         )
@@ -190,6 +203,18 @@ def dry_chart(found: DryAnswer, *, answer: str) -> str:
             choice=Choice(span=_span(dry_h), label="dry"),
             y_from_zero=True,
         )
+    )
+
+
+def _degrees(values_c: Sequence[float], system: System) -> tuple[float, ...]:
+    """Temperatures as they are drawn."""
+    return tuple(values_c) if system == "metric" else in_us_units(values_c, kind="temp_c")[0]
+
+
+def _warmth(curve: tuple[BandAtTime, ...], system: System) -> TimeBand:
+    band = _band(curve)
+    return replace(
+        band, low=_degrees(band.low, system), mid=_degrees(band.mid, system), high=_degrees(band.high, system)
     )
 
 

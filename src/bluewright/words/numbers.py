@@ -9,7 +9,10 @@ from typing import Final
 
 from bluewright.science.base.bands import Band
 from bluewright.science.base.cautions import Caution
+from bluewright.science.base.measures import MeasureKind, System, in_us_units
 
+METRIC: Final[dict[MeasureKind, str]] = {"volume_l": "L", "mass_kg": "kg", "temp_c": "C", "length_mm": "mm"}
+"""The units that answers are said in."""
 FEW_H: Final = 2.0
 """From here on minutes are said as hours."""
 MANY_H: Final = 72.0
@@ -42,9 +45,25 @@ def ranged(band: Band, unit: str, *, scale: float = 1.0) -> str:
     return f"{mid}{joint}{unit} ({low} to {high})"
 
 
-def litres(band: Band) -> str:
+def measured(band: Band, kind: MeasureKind, system: System) -> str:
+    """A band of a measure in words, in the unit of its kind (`L`, `kg`, `C`) or in the US unit that fits its middle."""
+    if system == "metric":
+        return ranged(band, METRIC[kind])
+    (p5, p50, p95), unit = in_us_units((band.p5, band.p50, band.p95), kind=kind)
+    return ranged(Band(p5=p5, p50=p50, p95=p95), unit)
+
+
+def amount(value: float, kind: MeasureKind, system: System) -> str:
+    """A measure without a range in words, in the same units."""
+    if system == "metric":
+        return f"{figure(value)} {METRIC[kind]}"
+    (found,), unit = in_us_units((value,), kind=kind)
+    return f"{figure(found)} {unit}"
+
+
+def litres(band: Band, system: System = "metric") -> str:
     """A band of litres in words."""
-    return ranged(band, "L")
+    return measured(band, "volume_l", system)
 
 
 def frac(band: Band) -> str:

@@ -286,3 +286,22 @@ def test_the_first_sentence_is_the_answer_s(client: Client) -> None:
 
 def test_more_gardens_need_no_more_statements(client: Client, garden: Garden) -> None:
     flat(client, where("strain-balance"), a_garden)
+
+
+@pytest.mark.parametrize(
+    ("slug", "says"),
+    [
+        ("leaf-potential", "in these 13 lb"), ("tub-temp", " °F ("), ("strain-balance", " gal ("),
+        ("settle-time", " in ("), ("wash-plan", " of 2.1 gal each"), ("filter-time", " qt take "),
+    ],
+)  # fmt: skip
+def test_the_answer_speaks_in_the_units_of_the_asker(client: Client, slug: str, says: str) -> None:
+    """6 kg are 13.2 lb, 8 L 2.1 US gal; the table and the chart of the tub are in the same degree."""
+    a_garden(system="us")
+    answer = client.get(where(slug)).context["page"].answer
+    assert says in " ".join((answer.first, *answer.lines))
+    for table in answer.tables:
+        assert all("°F" in row[-1] for _advised, row in table.rows)
+    assert "tub, C" not in answer.chart
+    metric = client.get(where(slug), client.get(where(slug)).context["form"].typed | {"units": "metric"})
+    assert says not in metric.content.decode()

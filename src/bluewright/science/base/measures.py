@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import math
 import re
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from decimal import Decimal
 from fractions import Fraction
@@ -201,11 +201,16 @@ def say_measure(value: float, *, kind: MeasureKind, system: System) -> str:
         return f"pH {_trimmed(f'{value:.1f}')}"
     if value == 0 and sort.bare:
         return _with_unit(_amount(exact, UNITS[sort.bare[system]]), sort.bare[system])
-    for label, least in sort.said[system]:
-        amount = _amount(exact * sort.canonical, UNITS[label])
-        if least == 0 or float(f"{amount:.3g}") >= least:
-            break
-    return _with_unit(amount, label)
+    label = _fitting(exact * sort.canonical, sort, system)
+    return _with_unit(_amount(exact * sort.canonical, UNITS[label]), label)
+
+
+def in_us_units(values: Sequence[float], *, kind: MeasureKind) -> tuple[tuple[float, ...], str]:
+    """Values (canonical unit of `kind`) in the US unit that fits the one in the middle, and its label: `gal`, `°F`."""
+    sort = _KINDS[kind]
+    label = _fitting(Fraction(values[len(values) // 2]) * sort.canonical, sort, "us")
+    amounts = tuple(_amount(Fraction(value) * sort.canonical, UNITS[label]) for value in values)
+    return amounts, label.removeprefix("US ")
 
 
 def bare_unit(kind: MeasureKind, *, system: System) -> str:
@@ -286,6 +291,14 @@ def _check_possible(base: Fraction, typed: str, sort: _Kind) -> None:
 
 
 # --- saying -----------------------------------------------------------------------------------------------------
+
+
+def _fitting(base: Fraction, sort: _Kind, system: System) -> str:
+    """The first unit of those that a kind is said in that is not too large."""
+    for label, least in sort.said[system]:
+        if least == 0 or float(f"{_amount(base, UNITS[label]):.3g}") >= least:
+            break
+    return label
 
 
 def _amount(base: Fraction, unit: Unit) -> float:
