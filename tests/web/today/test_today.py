@@ -4,24 +4,33 @@ import pytest
 from django.test import Client
 
 from bluewright.journal.models import Garden, Steep
-from tests.cast import a_garden, a_picking, a_tub
+from tests.cast import a_batch, a_bed, a_garden, a_picking, a_straining, a_tub, an_alkali, an_alkali_part, moment
 from tests.web.checks import flat, only, to_the_start_without_a_garden, url
+from tests.web.visitors import visitor
 
 pytestmark = pytest.mark.django_db
 WHERE = "/"
 
 
 def matters(client: Client) -> list[dict[str, object]]:
-    found: list[dict[str, object]] = client.get(WHERE, {"as": "json"}).json()["matters"]
+    twin = client.get(WHERE, {"as": "json"}).json()
+    found: list[dict[str, object]] = [*twin["matters"], *twin["later"]]
+    return found
+
+
+def of(client: Client, key: object) -> dict[str, object]:
+    (found,) = [m for m in matters(client) if m["key"] == str(key)]
     return found
 
 
 def test_a_tub_that_steeps_wants_something_and_one_that_is_strained_does_not(
-    client: Client, garden: Garden, steeping: Steep
+    client: Client, steeping: Steep, strained: Steep
 ) -> None:
     response = client.get(WHERE)
     assert response.status_code == 200
-    assert [m.key for m in response.context["page"].matters] == [str(steeping.pk)]
+    keys = {m.key for m in response.context["page"].matters}
+    assert str(steeping.pk) in keys
+    assert str(strained.pk) not in keys
     assert url("tubs.show", key=steeping.pk) in response.content.decode()
 
 
@@ -34,15 +43,47 @@ def test_leaf_that_waits_leads_to_a_tub_for_it(client: Client, garden: Garden) -
 def test_the_most_urgent_comes_first(client: Client, garden: Garden) -> None:
     a_picking(garden)
     a_tub(garden)
-    urgencies = [float(str(m["urgency"])) for m in matters(client)]
-    assert len(urgencies) == 3
+    urgencies = [float(str(m["urgency_h"])) for m in matters(client)]
+    assert len(urgencies) >= 3
     assert urgencies == sorted(urgencies)
 
 
 def test_a_tub_without_forecast_says_why(client: Client, garden: Garden) -> None:
     tub = a_tub(garden, leaf=[])
-    (found,) = [m for m in matters(client) if m["key"] == str(tub.pk)]
-    assert "no forecast" in str(found["why"])
+    assert "no forecast" in str(of(client, tub.pk)["why"])
+
+
+def test_strained_liquor_wants_its_alkali_first_as_a_batch_and_then_as_a_dose(client: Client, garden: Garden) -> None:
+    strain = a_straining(a_tub(garden))
+    assert of(client, strain.pk)["do"]["href"] == f"{url('batches.begin')}?strain={strain.pk}"  # type: ignore[index]
+    batch = a_batch(strain)
+    assert "alkali" in str(of(client, batch.pk)["what"])
+    assert str(strain.pk) not in {m["key"] for m in matters(client)}
+
+
+def test_an_alkaline_batch_waits_for_air(client: Client, garden: Garden) -> None:
+    batch = a_batch(a_straining(a_tub(garden)))
+    an_alkali_part(batch, an_alkali(garden))
+    assert of(client, batch.pk)["do"]["href"] == url("airing.show", key=batch.pk)  # type: ignore[index]
+
+
+def test_old_leaf_and_old_liquor_are_asked_after_no_more(client: Client, garden: Garden) -> None:
+    leaf = a_picking(garden, picked_at=moment(6 * 24))
+    strain = a_straining(a_tub(garden, started_at=moment(20 * 24)), strained_at=moment(11 * 24))
+    assert not {str(leaf.pk), str(strain.pk)} & {str(m["key"]) for m in matters(client)}
+
+
+@pytest.mark.parametrize(("weeks", "asked"), [(4.9, False), (5.1, True), (11.9, True), (12.1, False)])
+def test_a_bed_is_asked_after_five_weeks_of_regrowth(client: Client, garden: Garden, weeks: float, asked: bool) -> None:
+    bed = a_bed(garden, name="Far bed")
+    a_picking(garden, beds_of=[bed], picked_at=moment(weeks * 7 * 24))
+    assert (str(bed.pk) in {m["key"] for m in matters(client)}) == asked
+
+
+def test_an_onlooker_s_page_has_no_button_that_writes(garden: Garden) -> None:
+    a_picking(garden)
+    onlooker = visitor("onlooker")
+    assert url("tubs.begin") not in onlooker.get(WHERE).content.decode()
 
 
 def test_with_nothing_to_do_it_says_so(client: Client, db: None) -> None:

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+from datetime import datetime
 from uuid import UUID
 
-from django.db.models import Prefetch, QuerySet
+from django.db.models import Exists, Max, OuterRef, Prefetch, Q, QuerySet
 
 from bluewright.journal.models import Bed, Garden, PickedFrom, Picking, SteepLeaf
 
@@ -38,6 +39,19 @@ def pickings(of: Garden) -> QuerySet[Picking]:
     A bed that was taken out is still the source of what was picked from it.
     """
     return _threaded(Picking.objects.filter(garden=of))
+
+
+def waiting_pickings(of: Garden, *, since: datetime) -> QuerySet[Picking]:
+    """Leaf that was picked since then and is in no tub, the newest first."""
+    used = SteepLeaf.objects.filter(picking=OuterRef("pk"), steep__deleted_at=None)
+    return Picking.objects.filter(~Exists(used), garden=of, picked_at__gte=since)
+
+
+def last_picked(of: Garden) -> list[tuple[Bed, datetime]]:
+    """Each bed that was ever picked, with the time of its last picking."""
+    latest = Max("pickings__picked_at", filter=Q(pickings__deleted_at=None))
+    found = Bed.objects.filter(garden=of).annotate(last_picked_at=latest).exclude(last_picked_at=None)
+    return [(bed, bed.last_picked_at) for bed in found]
 
 
 def bed(key: UUID, *, of: Garden) -> Bed | None:

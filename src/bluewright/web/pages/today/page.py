@@ -2,30 +2,38 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import datetime
 
-from bluewright.journal.models import Picking, Steep
-from bluewright.science.steep.answer import SteepAnswer
-from bluewright.words.numbers import moment, sentence
-from bluewright.words.steep import advice, now_gives
+from django.utils.translation import ngettext
+
+from bluewright.words.numbers import moment
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Step:
+    """Something to press: words and address."""
+
+    says: str
+    href: str
+    writes: bool = True
+    """Whether it leads to writing: an onlooker is not shown it."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Matter:
     """One thing that wants doing."""
 
-    urgency: float
+    urgency_h: float
     """Hours until it wants doing; below zero it should have been done."""
-    what: str
-    why: str
-    do: str
-    """The words on its button."""
-    at: str
-    """Name of the page that does it."""
     key: str
     """Key of the thing."""
+    what: str
+    why: str
+    do: Step
+    """Its one next action."""
+    also: Step | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -34,38 +42,24 @@ class TodayPage:
 
     now: str
     matters: tuple[Matter, ...]
+    """What wants doing within a day and a half, the most urgent first."""
+    later: tuple[Matter, ...]
+    later_said: str
+    """How many can wait, in words."""
 
 
-def today_page(matters: Sequence[Matter], *, waiting: Sequence[Picking], now: datetime) -> TodayPage:
-    """The page: tubs and leaf that waits, the most urgent first."""
-    leaf = [
-        Matter(
-            urgency=0.5,
-            what=f"{p.leaf_typed} of {p.get_plant_display()} leaf waits",
-            why=f"picked {moment(p.picked_at.astimezone(now.tzinfo))}; it loses blue by the hour",
-            do="Put it in a tub",
-            at="tubs.begin",
-            key=str(p.pk),
-        )
-        for p in waiting
-    ]
-    return TodayPage(now=moment(now), matters=tuple(sorted([*matters, *leaf], key=lambda m: m.urgency)))
+SOON_H = 36.0
+"""What can wait longer than this stands below, folded."""
 
 
-def tub_matter(steep: Steep, answer: SteepAnswer | None, *, trouble: str) -> Matter:
-    """What a tub wants: to be strained, or to be looked at."""
-    if answer is None:
-        return Matter(
-            urgency=24.0, what=steep.name, why=f"no forecast: {trouble}", do="Look at it", at="tubs.show",
-            key=str(steep.pk),
-        )  # fmt: skip
-    until_h = (answer.look_again_at - answer.inputs.now).total_seconds() / 3600
-    waits = answer.advice == "wait"
-    return Matter(
-        urgency=until_h if waits else -1.0,
-        what=f"{steep.name}: look again {moment(answer.look_again_at)}" if waits else f"{steep.name}: {advice(answer)}",
-        why=f"{sentence(advice(answer))}. {now_gives(answer)}" if waits else now_gives(answer),
-        do="Open",
-        at="tubs.show",
-        key=str(steep.pk),
+def today_page(matters: Iterable[Matter], *, now: datetime) -> TodayPage:
+    """The page: the most urgent first."""
+    found = sorted(matters, key=lambda m: m.urgency_h)
+    later = tuple(m for m in found if m.urgency_h > SOON_H)
+    said = ngettext("%(n)d thing can wait", "%(n)d things can wait", len(later)) % {"n": len(later)}
+    return TodayPage(
+        now=moment(now),
+        matters=tuple(m for m in found if m.urgency_h <= SOON_H),
+        later=later,
+        later_said=said,
     )
