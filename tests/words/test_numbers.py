@@ -16,6 +16,7 @@ from bluewright.words.numbers import (
     about,
     by_scale,
     cautions,
+    day,
     figure,
     frac,
     hours,
@@ -143,6 +144,7 @@ def test_moments_are_said_as_people_do() -> None:
     assert moment(time) == "Mon 6 Jul 08:19"
     assert about(time) == "Mon 6 Jul 08:00"
     assert about(time.replace(hour=23, minute=30)) == "Tue 7 Jul 00:00"
+    assert day(time) == f"6 Jul {time.year}"
 
 
 def test_cautions_come_last_after_a_blank_line_those_that_could_hurt_first() -> None:

@@ -31,7 +31,7 @@ SAFE: Final = frozenset({"GET", "HEAD", "OPTIONS"})
 
 WORK: Final = frozenset({
     "today", "weather", "beds", "pickings", "tubs",
-    "batches", "alkali", "airing", "settling", "drying", "jars", "threads", "book", "photos", "intake",
+    "batches", "alkali", "airing", "settling", "drying", "jars", "threads", "prints", "book", "photos", "intake",
 })  # fmt: skip
 """Nouns of the garden's work: helpers may do all of it."""
 OF_THE_WORK: Final = frozenset({"gardens.taken_out"})
@@ -42,6 +42,7 @@ READING: Final = frozenset({"index", "show", "why"})
 """Verbs of the garden's work that an onlooker may read."""
 READ_BY_ALL: Final = frozenset({
     "today", "weather.days", "gardens.begin", "photos.image", "alkali.dose", "alkali.jar", "alkali.card",
+    "prints.batch", "prints.jar",
 })  # fmt: skip
 """Further pages that an onlooker may read. Pages that only hold a form are not among them."""
 OF_THE_BROWSER: Final = frozenset({"gardens.open"})

@@ -109,6 +109,11 @@ def moment(time: datetime) -> str:
     return f"{time:%a} {time.day} {time:%b %H:%M}"
 
 
+def day(time: datetime) -> str:
+    """`5 Jul 2026`: for paper, which outlives its year."""
+    return f"{time.day} {time:%b %Y}"
+
+
 def about(time: datetime) -> str:
     """A forecast moment, to the hour."""
     return moment((time + timedelta(minutes=30)).replace(minute=0, second=0, microsecond=0))

@@ -79,6 +79,8 @@ class JarPage:
     key: str
     name: str
     facts: str
+    label: str
+    """The sign on its label."""
     note: str
     purity: str
     stock: StockRow
@@ -128,6 +130,7 @@ def jar_page(jar: Jar, *, found: YieldAnswer | None, trouble: str, thread: Threa
         key=str(jar.pk),
         name=jar.name,
         facts=_("Filled %(when)s%(stands)s") % {"when": stock.filled, "stands": stands},
+        label=short_id(jar),
         note=jar.note,
         purity=stock.purity,
         stock=stock,
@@ -164,6 +167,11 @@ def purity(jar: Jar) -> str:
     doubt = "" if jar.purity_sd_frac is None else _(", give or take %(sd)g%%") % {"sd": 100 * jar.purity_sd_frac}
     how = f" ({jar.purity_how})" if jar.purity_how else ""
     return _("%(percent)g%% indigo%(doubt)s%(how)s") % {"percent": 100 * jar.purity_frac, "doubt": doubt, "how": how}
+
+
+def short_id(jar: Jar) -> str:
+    """The first signs of a jar's key, by which its label is known."""
+    return str(jar.pk)[:8]
 
 
 def taken_rows(rows: Iterable[JarTaken], zone: ZoneInfo) -> Iterable[TakenRow]:

@@ -99,7 +99,7 @@ class _Telling:
             "leaf": row.leaf_typed, "plant": row.get_plant_display(), "age": row.get_age_display(),
         }  # fmt: skip
         name = _("Picking of %(when)s") % {"when": self._moment(row.picked_at)}
-        return self._knot(Thing("picking", row.pk), name, when=None, said=said)
+        return self._knot(Thing("picking", row.pk), name, when=row.picked_at, said=said)
 
     def tub(self, row: Steep) -> Knot:
         said = _("%(plant)s in %(water)s of water") % {"plant": row.get_plant_display(), "water": row.water_typed}

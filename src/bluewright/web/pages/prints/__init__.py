@@ -1,0 +1,1 @@
+"""Prints: a batch's sheet and a jar's label, as a page to print and as a PDF."""

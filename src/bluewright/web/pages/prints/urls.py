@@ -1,0 +1,10 @@
+"""What is printed, by what it is of; with `?as=pdf` as a PDF."""
+
+from django.urls import path
+
+from bluewright.web.pages.prints import views
+
+urlpatterns = [
+    path("batch/<uuid:key>/", views.batch, name="prints.batch"),
+    path("jar/<uuid:key>/", views.jar, name="prints.jar"),
+]

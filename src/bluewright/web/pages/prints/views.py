@@ -1,0 +1,65 @@
+"""Prints: a page to be printed from the browser, and the same as a PDF."""
+
+from __future__ import annotations
+
+from typing import Any, Final
+from urllib.parse import urljoin
+from uuid import UUID
+
+from django.conf import settings
+from django.http import Http404, HttpRequest, HttpResponse
+from django.urls import reverse
+from django.utils.text import slugify
+from django.views.decorators.http import require_safe
+
+from bluewright.journal.models import Garden
+from bluewright.journal.queries import batches, jars, threads
+from bluewright.journal.queries.threads import Thing, Thread
+from bluewright.web.pages.prints.batch_sheet import batch_sheet
+from bluewright.web.pages.prints.jar_label import MOST, jar_labels
+from bluewright.web.pages.threads.page import thread_page
+from bluewright.web.prints import typeset
+from bluewright.web.ui.respond import in_garden, shown
+
+NONE: Final = "there is nothing of that key in this garden"
+
+
+@require_safe
+@in_garden
+def batch(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
+    """The sheet of a batch."""
+    found = batches.batch(key, of=garden)
+    thread = threads.thread(Thing("batch", key), of=garden)
+    if found is None or thread is None:
+        raise Http404(NONE)
+    told = thread_page(thread, sources=threads.sources(thread, of=garden), of=garden)
+    return _printed(request, "batch", batch_sheet(found, thread=told))
+
+
+@require_safe
+@in_garden
+def jar(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
+    """The label of a jar, as often as asked for."""
+    found = jars.jars(garden).filter(pk=key).first()
+    thread: Thread | None = threads.thread(Thing("jar", key), of=garden)
+    if found is None or thread is None:
+        raise Http404(NONE)
+    way = reverse("threads.show", kwargs={"kind": "jar", "key": key})
+    page = jar_labels(
+        found, thread=thread, address=urljoin(settings.DOOR or request.build_absolute_uri("/"), way),
+        in_house=bool(settings.DOOR), copies=_number(request.GET.get("copies", "")),
+    )  # fmt: skip
+    return _printed(request, "jar", page, choices=(1, 2, 4, MOST))
+
+
+def _printed(request: HttpRequest, name: str, page: Any, **beside: Any) -> HttpResponse:
+    if request.GET.get("as") != "pdf":
+        return shown(request, f"prints/{name}.html", page, **beside)
+    file = f"{name}-{slugify(page.name) or page.key}.pdf"
+    headers = {"Content-Disposition": f'inline; filename="{file}"'}
+    return HttpResponse(typeset.pdf(name, page), content_type="application/pdf", headers=headers)
+
+
+def _number(text: str) -> int:
+    """How many were asked for: one, unless a number says otherwise."""
+    return int(text) if text.isascii() and text.isdigit() and len(text) < 4 else 1
