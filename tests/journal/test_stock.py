@@ -100,9 +100,9 @@ def test_what_went_in_before_a_change_is_kept(garden: Garden) -> None:
     typed = actions.PigmentIn(batch=batch, pigment_g=14.0, pigment_typed="14 g")
     actions.change_jar(jar, pigment=[typed], by=None)
     assert [part.pigment_g for part in whole(jar).came_from.all()] == [14.0]
-    assert Change.objects.get(kind="jar_came_from", row_id=jar.pk).before == {str(batch.pk): "12 g"}
+    assert Change.objects.get(row_id=jar.pk).before["pigment"] == ["12 g of Batch 9"]
     actions.change_jar(jar, pigment=[typed], by=None)
-    assert Change.objects.filter(kind="jar_came_from").count() == 1
+    assert Change.objects.filter(row_id=jar.pk).count() == 1
 
 
 def test_batches_that_wait_for_a_jar_can_fill_one(garden: Garden) -> None:

@@ -17,7 +17,6 @@ urlpatterns = [
     path("airing/", include("bluewright.web.pages.airing.urls")),
     path("alkali/", include("bluewright.web.pages.alkali.urls")),
     path("prints/", include("bluewright.web.pages.prints.urls")),
-    path("air/", include("bluewright.web.pages.air.urls")),
     path("method/", include("bluewright.web.pages.method.urls")),
     path("bench/", include("bluewright.web.pages.bench.urls")),
     path("weather/", include("bluewright.web.pages.weather.urls")),

@@ -11,8 +11,8 @@ from typing import Any
 
 from django.db import transaction
 
-from bluewright.journal.actions.keeping import keep
-from bluewright.journal.models import Batch, Change, Jar, JarFrom, Poured, Strain
+from bluewright.journal.actions.keeping import correct, keep
+from bluewright.journal.models import Batch, Jar, JarFrom, Poured, Strain
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -55,15 +55,13 @@ def fill_jar(jar: Jar, *, pigment: Sequence[PigmentIn], by: Any) -> Jar:
 
 
 def change_jar(jar: Jar, *, pigment: Sequence[PigmentIn], by: Any) -> Jar:
-    """Write a jar as it is now, with what went into it; what went in before is kept as a change."""
+    """Write a corrected jar with what went into it; what it said before is kept as a change."""
     with transaction.atomic():
-        keep(jar, by=by)
-        before = {str(part.batch_id): part.pigment_typed for part in JarFrom.objects.filter(jar=jar)}
-        now = {str(part.batch.pk): part.pigment_typed for part in pigment}
-        if now != before:
-            Change.objects.create(
-                kind="jar_came_from", row_id=jar.pk, verb="change", before=before, at=jar.changed_at, by=by
-            )
+        parts = list(JarFrom.objects.filter(jar=jar).select_related("batch"))
+        same = {(one.batch_id, one.pigment_g) for one in parts} == {(one.batch.pk, one.pigment_g) for one in pigment}
+        told = [f"{one.pigment_typed} of {one.batch}" for one in parts]
+        correct(jar, by=by, beside=None if same else {"pigment": told})
+        if not same:
             JarFrom.objects.filter(jar=jar).delete()
             _put_in(jar, pigment)
     return jar

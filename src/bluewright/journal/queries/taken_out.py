@@ -7,7 +7,7 @@ from typing import Final
 
 from django.utils import timezone
 
-from bluewright.journal.models import Batch, Bed, Garden, Jar, Kept, Photo, Picking, Reading, Steep, Strain
+from bluewright.journal.models import Batch, Bed, Garden, Jar, JarTaken, Kept, Photo, Picking, Reading, Steep, Strain
 from bluewright.journal.models.kept import KEPT_AFTER_DELETE
 
 WAYS: Final[Mapping[type[Kept], tuple[str, str]]] = {
@@ -18,6 +18,7 @@ WAYS: Final[Mapping[type[Kept], tuple[str, str]]] = {
     Strain: ("steep__garden", "steep"),
     Batch: ("garden", ""),
     Jar: ("garden", ""),
+    JarTaken: ("jar__garden", "jar"),
     Photo: ("garden", ""),
 }
 """Each kind that a person takes out, its path to the garden, and the row that must stand for it to come back."""

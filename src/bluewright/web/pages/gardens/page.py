@@ -13,7 +13,7 @@ from django.urls import reverse
 from django.utils.translation import gettext as _
 from django.utils.translation import gettext_lazy, ngettext
 
-from bluewright.journal.models import Batch, Bed, Garden, Jar, Kept, Photo, Picking, Reading, Steep, Strain
+from bluewright.journal.models import Batch, Bed, Garden, Jar, JarTaken, Kept, Photo, Picking, Reading, Steep, Strain
 from bluewright.journal.models.kept import KEPT_AFTER_DELETE
 from bluewright.words.numbers import moment
 
@@ -45,6 +45,7 @@ BACK: Final[Mapping[type[Kept], tuple[str, Mapping[str, str]]]] = {
     Reading: ("tubs.restore_reading", {"key": "steep_id", "reading": "pk"}),
     Batch: ("batches.restore", {"key": "pk"}),
     Jar: ("jars.restore", {"key": "pk"}),
+    JarTaken: ("jars.take_again", {"key": "jar_id", "taken": "pk"}),
     Photo: ("photos.restore", {"key": "pk"}),
     Strain: ("tubs.restore_strain", {"key": "steep_id", "straining": "pk"}),
 }
@@ -59,6 +60,7 @@ SAID: Final = {
     Strain: (gettext_lazy("Straining of %(name)s, %(when)s"), "steep.name", "strained_at"),
     Batch: (gettext_lazy("Batch %(name)s, begun %(when)s"), "name", "begun_at"),
     Jar: (gettext_lazy("Jar %(name)s, filled %(when)s"), "name", "filled_at"),
+    JarTaken: (gettext_lazy("%(name)s out of a jar, %(when)s"), "taken_typed", "taken_at"),
     Photo: (gettext_lazy("Photo of a %(name)s, %(when)s"), "about_kind", "taken_at"),
 }
 """For each kind the words, the column that names it, and the column of its time."""

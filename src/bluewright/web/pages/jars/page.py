@@ -11,11 +11,13 @@ from django.utils.translation import gettext as _
 from bluewright.charts.answers import loss_chart
 from bluewright.journal.bridge.stock import pure_left_g
 from bluewright.journal.models import Jar, JarTaken
+from bluewright.journal.queries.history import Step
 from bluewright.journal.queries.jars import left_g, put_in_g
 from bluewright.science.base.bands import Band
 from bluewright.science.pigment.stock import together
 from bluewright.science.pigment.yield_record import YieldAnswer
 from bluewright.web.pages.threads.page import ThreadPage
+from bluewright.web.ui.history import HistoryRow, history, written
 from bluewright.words import jar as words
 from bluewright.words.numbers import by_scale, moment, ranged
 from bluewright.words.said import Rows
@@ -90,6 +92,9 @@ class JarPage:
     trouble: str
     """Why nothing can be reckoned; empty where it can."""
     thread: ThreadPage
+    written: str
+    """Who wrote it down, and when."""
+    history: tuple[HistoryRow, ...]
 
 
 def stock_page(jars: Sequence[Jar]) -> StockPage:
@@ -121,7 +126,9 @@ def stock_row(jar: Jar, pure: Band | None) -> StockRow:
     )
 
 
-def jar_page(jar: Jar, *, found: YieldAnswer | None, trouble: str, thread: ThreadPage) -> JarPage:
+def jar_page(
+    jar: Jar, *, found: YieldAnswer | None, trouble: str, thread: ThreadPage, steps: Sequence[Step]
+) -> JarPage:
     """The page of a jar, given what could be reckoned."""
     zone = ZoneInfo(jar.garden.time_zone)
     stock = stock_row(jar, pure_left_g(jar, found=found))
@@ -142,6 +149,8 @@ def jar_page(jar: Jar, *, found: YieldAnswer | None, trouble: str, thread: Threa
         found=None if found is None else yield_part(found),
         trouble=trouble,
         thread=thread,
+        written=written(jar, zone),
+        history=history(jar, steps, zone),
     )
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import Any, Final
+from typing import Any
 from uuid import UUID
 
 from django.contrib import messages
@@ -11,14 +11,14 @@ from django.shortcuts import get_object_or_404, redirect, render
 from django.urls import reverse
 from django.utils import timezone
 from django.utils.translation import gettext as _
-from django.utils.translation import gettext_lazy
 from django.views.decorators.http import require_http_methods, require_POST, require_safe
 
 from bluewright.journal.actions import batches as actions
 from bluewright.journal.actions import keeping
 from bluewright.journal.bridge import stock
-from bluewright.journal.models import Garden, Jar, JarTaken, Kept
+from bluewright.journal.models import Garden, Jar, JarTaken
 from bluewright.journal.queries import jars, threads
+from bluewright.journal.queries.history import histories
 from bluewright.journal.queries.threads import Thing
 from bluewright.science.base.errors import BluewrightError
 from bluewright.science.pigment.yield_record import YieldAnswer
@@ -26,11 +26,9 @@ from bluewright.web.pages.jars.forms import JarForm, TakeForm
 from bluewright.web.pages.jars.page import jar_page, stock_page, stock_row
 from bluewright.web.pages.jars.typed import as_typed, changed_jar, new_jar, new_taken, pigment_in
 from bluewright.web.pages.threads.page import ThreadPage, thread_page
-from bluewright.web.ui.respond import in_garden, posted, shown
+from bluewright.web.ui.respond import brought_back, in_garden, posted, shown, taken_out
 from bluewright.web.ui.why import Link
 from bluewright.web.ui.why_view import why_address, why_shown
-
-TOO_LATE: Final = gettext_lazy("That was taken out more than thirty days ago and cannot be brought back.")
 
 
 @require_safe
@@ -62,7 +60,8 @@ def show(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
     """One jar: what it holds, where the rest went, its stock, its thread."""
     jar = _jar(garden, key)
     found, trouble = _yield(jar)
-    page = jar_page(jar, found=found, trouble=trouble, thread=_thread(garden, key))
+    steps = histories([jar]).get(jar.pk, [])
+    page = jar_page(jar, found=found, trouble=trouble, thread=_thread(garden, key), steps=steps)
     return shown(request, "jars/show.html", page)
 
 
@@ -118,9 +117,8 @@ def take(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
 def put_back(request: HttpRequest, garden: Garden, key: UUID, taken: UUID) -> HttpResponse:
     """It was not taken out after all."""
     row = get_object_or_404(JarTaken, pk=taken, jar__pk=key, jar__garden=garden, jar__deleted_at=None)
-    keeping.delete(row, by=request.user)
     undo = reverse("jars.take_again", kwargs={"key": key, "taken": row.pk})
-    messages.info(request, _("%(typed)s is back in the jar.") % {"typed": row.taken_typed}, extra_tags=undo)
+    taken_out(request, row, said=_("%(typed)s is back in the jar.") % {"typed": row.taken_typed}, undo=undo)
     return redirect("jars.show", key=key)
 
 
@@ -129,7 +127,7 @@ def put_back(request: HttpRequest, garden: Garden, key: UUID, taken: UUID) -> Ht
 def take_again(request: HttpRequest, garden: Garden, key: UUID, taken: UUID) -> HttpResponse:
     """It was taken out after all."""
     row = get_object_or_404(JarTaken.everything, pk=taken, jar__pk=key, jar__garden=garden, jar__deleted_at=None)
-    _brought_back(request, row)
+    brought_back(request, row)
     return redirect("jars.show", key=key)
 
 
@@ -138,9 +136,8 @@ def take_again(request: HttpRequest, garden: Garden, key: UUID, taken: UUID) -> 
 def delete(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
     """Take a jar out of sight."""
     row = get_object_or_404(Jar, pk=key, garden=garden)
-    keeping.delete(row, by=request.user)
     undo = reverse("jars.restore", kwargs={"key": key})
-    messages.info(request, _("%(jar)s is taken out.") % {"jar": row.name}, extra_tags=undo)
+    taken_out(request, row, said=_("%(jar)s is taken out.") % {"jar": row.name}, undo=undo)
     return redirect("jars.index")
 
 
@@ -149,15 +146,7 @@ def delete(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
 def restore(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
     """Bring a jar back that was taken out."""
     row = get_object_or_404(Jar.everything, pk=key, garden=garden)
-    _brought_back(request, row)
-    return redirect("jars.index") if row.deleted_at is not None else redirect("jars.show", key=key)
-
-
-def _brought_back(request: HttpRequest, row: Kept) -> None:
-    if keeping.restore(row, by=request.user):
-        messages.success(request, _("Brought back."))
-    elif row.deleted_at is not None:
-        messages.warning(request, TOO_LATE)
+    return redirect("jars.show", key=key) if brought_back(request, row) else redirect("jars.index")
 
 
 def _jar(garden: Garden, key: UUID) -> Jar:

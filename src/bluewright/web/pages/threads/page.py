@@ -16,8 +16,10 @@ from bluewright.journal.queries.jars import left_g, put_in_g
 from bluewright.journal.queries.threads import Kind, Link, Row, Thing, Thread
 from bluewright.words.numbers import by_scale, moment, sentence
 
-OWN_PAGE: Final[dict[Kind, str]] = {"tub": "tubs.show", "batch": "batches.show", "jar": "jars.show"}
-"""Kinds that have a page of their own; the others are told by their thread."""
+OWN_PAGE: Final[dict[Kind, str]] = {
+    "bed": "beds.show", "picking": "pickings.show", "tub": "tubs.show", "batch": "batches.show", "jar": "jars.show",
+}  # fmt: skip
+"""Where each kind has its own page."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -54,7 +56,7 @@ class ThreadPage:
     key: str
     name: str
     own_page: str
-    """Address of the page of the thing asked for; empty if it has none."""
+    """Address of the page of the thing asked for."""
     levels: tuple[Level, ...]
     uses: tuple[str, ...]
     """What was taken out of its jars, each in a sentence."""
@@ -72,12 +74,11 @@ def thread_page(found: Thread, *, sources: Mapping[Thing, Row], of: Garden) -> T
         Level(name=_("Jars"), knots=tuple(telling.jar(row) for row in found.jars)),
     )
     here = next(knot for level in levels for knot in level.knots if knot.here)
-    kind = found.at.kind
     return ThreadPage(
-        kind=kind,
+        kind=found.at.kind,
         key=str(found.at.key),
         name=here.name,
-        own_page=reverse(OWN_PAGE[kind], kwargs={"key": found.at.key}) if kind in OWN_PAGE else "",
+        own_page=here.href,
         levels=tuple(level for level in levels if level.knots),
         uses=tuple(_uses(found.jars, zone)),
     )
@@ -131,8 +132,6 @@ class _Telling:
         return self._knot(Thing("jar", row.pk), row.name, when=row.filled_at, said=said)
 
     def _knot(self, thing: Thing, name: str, *, when: datetime | None, said: str) -> Knot:
-        page = OWN_PAGE.get(thing.kind)
-        keys = {"key": thing.key} if page else {"kind": thing.kind, "key": thing.key}
         return Knot(
             kind=thing.kind,
             key=str(thing.key),
@@ -140,7 +139,7 @@ class _Telling:
             when="" if when is None else self._moment(when),
             said=sentence(said),
             came=self._came(self.found.from_.get(thing, ())),
-            href=reverse(page or "threads.show", kwargs=keys),
+            href=reverse(OWN_PAGE[thing.kind], kwargs={"key": thing.key}),
             here=thing == self.found.at,
         )
 
