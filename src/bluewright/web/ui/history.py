@@ -27,6 +27,11 @@ NAMES: Final = {
     "strained_at": gettext_lazy("strained"),
     "squeeze": gettext_lazy("how"),
     "ph": "pH",
+    "filled_at": gettext_lazy("filled"),
+    "purity_frac": gettext_lazy("share of indigo in it"),
+    "purity_sd_frac": gettext_lazy("that share give or take"),
+    "purity_how": gettext_lazy("how it was measured"),
+    "scale_sd_g": gettext_lazy("grams the scale is good to"),
 }
 """Columns whose own name says too little."""
 
