@@ -1,7 +1,7 @@
 """Why this number, for every computation: each example record of the package is answered and each figure explained."""
 
 from importlib import import_module, resources
-from typing import Any
+from typing import Any, get_args, get_type_hints
 
 import numpy as np
 import pytest
@@ -11,6 +11,7 @@ from bluewright.cli.record_command import RecordCommand
 from bluewright.cli.schemas import PUBLISHED
 from bluewright.science.base.records import read
 from bluewright.science.base.sourced import Prior, Sourced
+from bluewright.web.ui.basis import BASIS
 from bluewright.web.ui.stages import STAGES, stage_of
 from bluewright.web.ui.why import Link, WhyPage, why_page
 from bluewright.web.ui.why_figures import figures
@@ -108,6 +109,15 @@ def test_a_value_is_told_with_its_range_and_an_exact_one_without() -> None:
     assert rows["KINDS[ammonia].molar"] == "17.031 g/mol (17.021 to 17.041)"
     rows = {row.code: row.said for group in why("filter-time", "left_h").constants for row in group.rows}
     assert rows["CAKE_SHARE"] == "0.5 (0.08 to 0.92)"
+
+
+@pytest.mark.parametrize("name", ANSWERS)
+def test_it_says_what_the_answer_rests_on_whatever_that_may_be(name: str) -> None:
+    """Every word that the field `basis` may hold has its sentence."""
+    kind = type(ANSWERS[name])
+    if "basis" in kind.__dataclass_fields__:
+        assert set(get_args(get_type_hints(kind)["basis"])) <= set(BASIS)
+        assert why(name, figures(ANSWERS[name])[0]).basis == str(BASIS[ANSWERS[name].basis])
 
 
 def test_a_dose_is_told_in_its_own_measure() -> None:

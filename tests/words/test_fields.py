@@ -35,6 +35,7 @@ def test_every_ending_of_a_name_has_a_unit_in_print() -> None:
         ("percent_w_w", "strength", "% by mass"),
         ("held_temp_c", "held temperature", "°C"),
         ("fall_mm_per_h", "fall", "mm/h"),
+        ("pours_per_min", "pours", "in a minute"),
     ],
 )
 def test_a_name_is_said_without_its_unit_and_the_unit_in_print(field: str, name: str, unit: str) -> None:
@@ -68,7 +69,7 @@ def test_a_value_is_said_with_its_unit_and_range(value: object, field: str, said
 
 
 def test_what_was_given_is_said_to_the_figure() -> None:
-    assert value_said(0.992233, "leaf_kg", exact=True) == "0.992233 kg"
+    assert value_said(0.992233, "leaf_kg", exact=True) == "0.9922 kg"
     assert value_said(1e-7, "lime_g", exact=True) == "0.0000001 g"
     assert value_said(12345.0, "water_l", exact=True) == "12345 L"
 

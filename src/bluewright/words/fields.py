@@ -21,7 +21,8 @@ UNITS: Final[Mapping[str, str]] = {
     "g_per_kg": "g/kg", "l_per_kg": "L/kg", "kg_per_l": "kg/L", "g_per_mol": "g/mol", "kg_per_m3": "kg/m³",
     "g_per_cm3": "g/cm³", "percent_w_w": "% by mass", "percent_w_v": "g in 100 mL", "pct": "%", "ppm": "ppm",
     "us_per_cm": "µS/cm", "h_per_l": "h/L", "h_per_l2": "h/L²", "per_h": "in an hour", "per_s": "in a second",
-    "l_per_min": "L/min", "l_per_h": "L/h", "mm_per_h": "mm/h", "m_per_s": "m/s", "j_per_mol": "J/mol",
+    "per_min": "in a minute", "l_per_min": "L/min", "l_per_h": "L/h", "mm_per_h": "mm/h", "m_per_s": "m/s",
+    "j_per_mol": "J/mol",
     "j_per_mol_k": "J/(mol K)", "w_per_m2": "W/m²", "w_per_m2_k": "W/(m² K)", "w_per_k": "W/K", "pours": "pours",
     "kg_per_m2_h": "kg/m² in an hour", "frac": "%", "chance": "%", "factor": "times", "exposure": "", "sd": "", "z": "",
 }  # fmt: skip
@@ -115,9 +116,14 @@ def is_band(value: Any) -> bool:
     return all(hasattr(value, point) for point in ("p5", "p50", "p95"))
 
 
-def exactly(value: float) -> str:
-    """Six figures, never an exponent: an input or a constant as it was given."""
-    return format(Decimal(f"{value:.6g}"), "f")
+def exactly(value: float, digits: int = 6) -> str:
+    """So many figures, never an exponent: a constant or an input as it was given."""
+    return format(Decimal(f"{value:.{digits}g}"), "f")
+
+
+def as_given(value: float) -> str:
+    """An input: four figures, from a thousand on six."""
+    return exactly(value, 4 if abs(value) < 1000 else 6)
 
 
 def with_unit(number: str, unit: str) -> str:
@@ -142,7 +148,7 @@ def _number_said(value: float, field: str, *, exact: bool) -> str:
     words = field.split("_")
     if "chance" in words:
         return percent(value)
-    number = exactly if exact else figure
+    number = as_given if exact else figure
     return f"{number(100 * value)}%" if "frac" in words else with_unit(number(value), unit_said(field))
 
 

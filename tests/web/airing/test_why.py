@@ -25,7 +25,7 @@ def test_a_figure_is_explained_from_the_pours_to_the_sources(client: Client, gar
     batch, _airing = an_aired_batch(garden)
     page = explained(client, where(batch))
     assert page.figure.meaning == "Minutes of airing from now until done; 0 where it is."
-    assert {row.name: row.said for row in page.given}["done pours"] == "20 pours"
+    assert {row.name: row.said for row in page.given}["Done pours"] == "20 pours"
     assert "theta = integral of k O dt" in page.formula.replace("&#x27;", "'")
     assert page.draws == 3000
 

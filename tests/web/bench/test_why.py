@@ -35,7 +35,7 @@ def test_it_is_the_figure_of_what_was_typed(client: Client) -> None:
     page = client.get(where(), TYPED).context["page"]
     kept = client.get(url("bench.show", calculator="strain-balance"), TYPED | {"as": "json"}).json()["kept_l"]
     assert page.figure.said.startswith(f"{kept['p50']:.2g} L")
-    assert {row.name: row.said for row in page.given} == {"leaf": "6 kg", "water": "40 L", "squeeze": "press"}
+    assert {row.name: row.said for row in page.given} == {"Leaf": "6 kg", "Water": "40 L", "Squeeze": "press"}
     assert page.back.to == f"{url('bench.show', calculator='strain-balance')}?leaf=6+kg&water=40+L&squeeze=press"
     assert all(other.to.endswith("?leaf=6+kg&water=40+L&squeeze=press") for other in page.others)
 

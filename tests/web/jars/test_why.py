@@ -27,7 +27,7 @@ def test_a_figure_is_explained_from_what_was_weighed_to_the_sources(client: Clie
     page = explained(client, where(cast.a_jar_from_the_bed(garden, 12.3)))
     assert page.figure.meaning == "Pure indigo in it."
     assert page.figure.said.endswith(")")
-    assert {row.name: row.said for row in page.given}["pigment"] == "12.3 g"
+    assert {row.name: row.said for row in page.given}["Pigment"] == "12.3 g"
     assert "pure   = crude x purity" in page.formula
     assert page.draws == 4000
 

@@ -30,12 +30,12 @@ def test_a_figure_is_shown_with_what_it_means_and_its_range(client: Client, stee
 def test_its_inputs_are_those_of_the_tub(client: Client, steeping: Steep) -> None:
     page = client.get(where(steeping)).context["page"]
     given = {row.name: row for row in page.given}
-    assert given["water"].said == "40 L"
-    assert given["water"].meaning == "Water put in."
-    assert given["can strain"].said == "08:00, 18:00"
-    assert len(given["readings"].entries) == steeping.readings.count() == int(given["readings"].said)
-    assert given["readings"].entries[-1].said.startswith("bubbles 0 (none); scum 0 (none); blue cast 2")
-    assert {"hemisphere", "garden"} <= {row.name for row in page.left_out}
+    assert given["Water"].said == "40 L"
+    assert given["Water"].meaning == "Water put in."
+    assert given["Can strain"].said == "08:00, 18:00"
+    assert len(given["Readings"].entries) == steeping.readings.count() == int(given["Readings"].said)
+    assert given["Readings"].entries[-1].said.startswith("bubbles 0 (none); scum 0 (none); blue cast 2")
+    assert {"Hemisphere", "Garden"} <= {row.name for row in page.left_out}
 
 
 def test_its_formula_stands_there_with_a_way_to_the_whole_page(client: Client, steeping: Steep) -> None:

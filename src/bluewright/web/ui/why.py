@@ -11,11 +11,12 @@ from django.utils.text import slugify
 
 from bluewright.science.base.records import meanings
 from bluewright.web.ui import why_constants
+from bluewright.web.ui.basis import BASIS
 from bluewright.web.ui.prose import address as method_address
 from bluewright.web.ui.prose import part, title_of
 from bluewright.web.ui.stages import stage_of
 from bluewright.web.ui.why_constants import Group
-from bluewright.web.ui.why_figures import Figure, Part, entry_said, figure_of, figures, named, plainly
+from bluewright.web.ui.why_figures import Figure, Part, entry_said, figure_of, figures, named, plainly, titled
 from bluewright.words.fields import name_said, value_said
 from bluewright.words.sources import NO_SOURCE, bibliography, citation
 
@@ -63,7 +64,7 @@ class WhyPage:
     left_out: tuple[Row, ...]
     """What was left out, and so taken as usual."""
     basis: str
-    """What the answer rests on beside the priors, in words; empty where it does not say."""
+    """What the answer rests on, in a sentence; empty where it does not say."""
     formula: str
     """HTML of our own: the formula and its symbols."""
     method: Link
@@ -97,7 +98,7 @@ def why_page(answer: Any, *, figure: str, address: Callable[[str], str], back: L
         figure=figure_of(answer, figure),
         given=given,
         left_out=left_out,
-        basis=_basis(answer),
+        basis=str(BASIS[answer.basis]) if hasattr(answer, "basis") else "",
         formula=part(stage.page, stage.formula),
         method=Link(to=method_address(stage.page, slugify(stage.formula)), name=title_of(stage.page)),
         constants=found,
@@ -125,7 +126,7 @@ def _inputs(record: Any) -> tuple[tuple[Row, ...], tuple[Row, ...]]:
             continue
         if value == one.default:
             usual = "" if value in (None, ()) or dataclasses.is_dataclass(value) else value_said(value, one.name)
-            left_out.append(Row(name=name_said(one.name), said=usual, meaning=meaning))
+            left_out.append(Row(name=titled(name_said(one.name)), said=usual, meaning=meaning))
         else:
             given.append(_given(value, one.name, meaning))
     return tuple(given), tuple(left_out)
@@ -135,17 +136,8 @@ def _given(value: Any, name: str, meaning: str) -> Row:
     """A field that was given; of a list of records how many there are, and each."""
     if isinstance(value, tuple) and all(dataclasses.is_dataclass(one) for one in value):
         entries = tuple(entry_said(one, exact=True) for one in value)
-        return Row(name=name_said(name), said=str(len(value)), meaning=meaning, entries=entries)
-    return Row(name=name_said(name), said=value_said(value, name, exact=True), meaning=meaning)
-
-
-def _basis(answer: Any) -> str:
-    """What the answer says that it rests on."""
-    if not hasattr(answer, "basis"):
-        return ""
-    return {"prior": "nothing read yet", "garden": "what this garden has taught", "readings": "your readings"}[
-        answer.basis
-    ]
+        return Row(name=titled(name_said(name)), said=str(len(value)), meaning=meaning, entries=entries)
+    return Row(name=titled(name_said(name)), said=value_said(value, name, exact=True), meaning=meaning)
 
 
 def _source(key: str) -> Source:

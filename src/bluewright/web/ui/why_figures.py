@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import dataclasses
 import re
-from collections.abc import Iterable
 from dataclasses import dataclass
 from typing import Any, Final
 
@@ -53,7 +52,7 @@ def figures(answer: Any) -> list[str]:
 
 def named(path: str) -> str:
     """A path as a name for people: `Pure blue: now`."""
-    return _titled(name_said(step) for step in path.split(".") if not step.isdecimal())
+    return titled(": ".join(name_said(step) for step in path.split(".") if not step.isdecimal()))
 
 
 def figure_of(answer: Any, path: str) -> Figure:
@@ -68,7 +67,7 @@ def figure_of(answer: Any, path: str) -> Figure:
     parts = _parts(value, field)
     return Figure(
         path=path,
-        name=_titled(names),
+        name=titled(": ".join(names)),
         meaning=plainly(" ".join(filter(None, told))),
         said="" if parts else value_said(value, field),
         ranged=_has_range(value),
@@ -81,9 +80,9 @@ def plainly(meaning: str) -> str:
     return re.sub(r"`([^`]*)`", lambda marked: marked[1].replace("_", " "), meaning)
 
 
-def _titled(names: Iterable[str]) -> str:
-    said = ": ".join(names)
-    return said if said.startswith("pH") else sentence(said)
+def titled(name: str) -> str:
+    """A name at the head of a line: with a capital, but for pH."""
+    return name if name.startswith("pH") else sentence(name)
 
 
 def _step(value: Any, step: str, *, top: bool) -> tuple[Any, str]:
@@ -120,7 +119,7 @@ def _parts(value: Any, field: str) -> tuple[Part, ...]:
         return tuple(entry_said(one) for one in value if dataclasses.is_dataclass(one))
     said = meanings(type(value)) if _names(value) else {}
     return tuple(
-        Part(name=name_said(name), said=value_said(held, _with_unit(name, field)), meaning=plainly(said[name]))
+        Part(name=titled(name_said(name)), said=value_said(held, _with_unit(name, field)), meaning=plainly(said[name]))
         for name in _names(value)
         if (held := getattr(value, name)) is not None
     )
@@ -135,7 +134,7 @@ def _point(point: Any, field: str) -> Part:
 def entry_said(one: Any, *, exact: bool = False) -> Part:
     """An entry of a list: its first field names it, the others are its values; numbers as given if `exact`."""
     (_, name), *rest = parts_said(one, exact=exact)
-    return Part(name=sentence(name), said="; ".join(f"{key} {said}" for key, said in rest), meaning="")
+    return Part(name=titled(name), said="; ".join(f"{key} {said}" for key, said in rest), meaning="")
 
 
 def _evenly(points: tuple[Any, ...]) -> list[Any]:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from typing import Any, Final
+from typing import Any
 
 from django.forms import ChoiceField
 from django.forms.boundfield import BoundField
@@ -16,7 +16,7 @@ from bluewright.web.pages.bench.asked import Asked
 from bluewright.web.pages.bench.calculators import Calculator
 from bluewright.web.pages.bench.form import BenchForm, Block
 from bluewright.web.pages.bench.inputs import Tick
-from bluewright.web.pages.bench.labels import Words
+from bluewright.web.ui.basis import BASIS
 from bluewright.web.ui.stages import stage_of
 from bluewright.web.ui.typed import MomentField
 from bluewright.web.ui.why_constants import grades, groups
@@ -24,13 +24,6 @@ from bluewright.web.ui.why_figures import figure_of, figures
 from bluewright.words.numbers import sentence
 from bluewright.words.said import Rows
 from bluewright.words.sources import NO_SOURCE, bibliography, citation
-
-BASIS: Final[dict[str, Words]] = {
-    "prior": _("It rests on published figures and common practice; nothing that you read or measured is in it yet."),
-    "garden": _("It rests on published figures and on what this garden has taught."),
-    "air": _("It rests on the size of the tub and the air that was read or forecast."),
-    "readings": _("It rests on published figures and on your own readings."),
-}
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
