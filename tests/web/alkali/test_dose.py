@@ -155,6 +155,21 @@ def test_another_alkali_unread_asks_for_the_ph(client: Client, batch: Batch, sod
     assert page.take_care
 
 
+@pytest.mark.parametrize("ph", [7.4, None])
+def test_lye_on_top_of_ammonia_drives_it_out_and_that_is_said(
+    client: Client, batch: Batch, soda: Alkali, ph: float | None
+) -> None:
+    """With a dose or, while its pH is unread, without one."""
+    bottle = cast.an_alkali(soda.garden, kind="ammonia", mol_per_l=None, percent_w_w=9.5)
+    cast.an_alkali_part(batch, bottle, ph=ph)
+    page = client.get(where(batch, soda)).context["page"]
+    assert (page.answer is None) is (ph is None)
+    assert "drives it into the air" in page.take_care[0]
+    assert "chloramine" in page.take_care[1]
+    own = client.get(where(batch, bottle)).context["page"]
+    assert not any("drives it into the air" in text for text in own.take_care)
+
+
 def test_the_last_alkali_is_chosen_unless_another_is_asked_for(client: Client, batch: Batch, soda: Alkali) -> None:
     lye = cast.an_alkali(soda.garden, name="a lye", kind="lye", mol_per_l=1.0)
     cast.an_alkali_part(batch, soda)

@@ -48,6 +48,13 @@ BLEACH: Final = Caution(
     text="Never let this liquor or its alkali meet bleach or any other cleaner.",
     source="common-practice",
 )
+AMMONIA_WITHIN: Final = Caution(
+    code="ammonia-within",
+    text="Ammonia is in this liquor already, and a stronger alkali drives it into the air. Work outdoors or in a "
+    "cross-draught, and keep your face away.",
+    source="common-practice",
+)
+"""For another alkali added to liquor that holds ammonia: the dose knows nothing of it."""
 BLEACH_AND_AMMONIA: Final = Caution(
     code="bleach",
     text="Never let ammonia meet bleach: the gas they make (chloramine) has killed people.",

@@ -12,9 +12,8 @@ from bluewright.science.alkali.record import DoseAnswer
 from bluewright.science.base.bands import Band
 from bluewright.web.pages.alkali.amounts import in_measures, in_range
 from bluewright.web.pages.alkali.cupboard import strength
-from bluewright.web.pages.alkali.page import said_enough, work_out
+from bluewright.web.pages.alkali.page import said_enough, take_care, work_out
 from bluewright.web.pages.batches.head import facts
-from bluewright.words.alkali import said
 from bluewright.words.numbers import moment
 
 LATER_PARTS: Final = 2
@@ -57,7 +56,7 @@ def alkali_card(batch: Batch, alkali: Alkali, *, now: datetime) -> AlkaliCard:
     worked = work_out(batch, alkali)
     trouble = said_enough(batch, worked.known) or worked.trouble
     found = None if trouble else worked.answer
-    system, words = batch.garden.system, said(found) if found is not None else None
+    system = batch.garden.system
     return AlkaliCard(
         key=str(batch.pk),
         batch=batch.name,
@@ -69,7 +68,7 @@ def alkali_card(batch: Batch, alkali: Alkali, *, now: datetime) -> AlkaliCard:
         ph_after=f"{found.ph_after.p50:.1f}" if found is not None else "",
         parts=_parts(found, system=system, in_already=worked.known.since_reading) if found is not None else (),
         trouble=trouble,
-        take_care=words.take_care if words is not None else (),
+        take_care=take_care(alkali, worked) if found is not None else (),
         made=moment(now.astimezone(ZoneInfo(batch.garden.time_zone))),
     )
 

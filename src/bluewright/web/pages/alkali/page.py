@@ -14,7 +14,7 @@ from bluewright.journal.bridge import doses
 from bluewright.journal.bridge.batches import alkali_record, latest, liquor_record
 from bluewright.journal.bridge.dosing import Dosing, dosing
 from bluewright.journal.models import Alkali, Batch
-from bluewright.science.alkali.hazards import on_the_shelf
+from bluewright.science.alkali.hazards import AMMONIA_WITHIN, BLEACH_AND_AMMONIA, on_the_shelf
 from bluewright.science.alkali.record import DoseAnswer, LiquorRecord
 from bluewright.science.base.bands import Band
 from bluewright.science.base.errors import BluewrightError, InputError
@@ -116,7 +116,7 @@ def dose_page(batch: Batch, alkali: Alkali | None) -> DosePage:
         trouble="" if enough else worked.trouble,
         mixed=_mixed(known),
         answer=answer,
-        take_care=_take_care(alkali, worked),
+        take_care=take_care(alkali, worked),
         parts=part_rows(batch, zone),
         looks=look_rows(batch, zone),
         jars=jar_rows(batch, zone, counts=known.jar),
@@ -164,10 +164,15 @@ def _figures(found: DoseAnswer, *, known: Dosing, system: str) -> Iterator[tuple
         yield _("Ammonia in the air of the room"), ranged(found.ammonia_room_ppm, "ppm")
 
 
-def _take_care(alkali: Alkali | None, worked: Worked) -> tuple[str, ...]:
+def take_care(alkali: Alkali | None, worked: Worked) -> tuple[str, ...]:
+    """What could hurt someone: with the dose's figures, or of the alkali itself; and of ammonia that is in already."""
+    if alkali is None:
+        return ()
+    within = alkali.kind != "ammonia" and any(part.alkali.kind == "ammonia" for part in worked.known.parts)
+    before = (AMMONIA_WITHIN.text, BLEACH_AND_AMMONIA.text) if within else ()
     if worked.answer is not None:
-        return said(worked.answer).take_care
-    return () if alkali is None else tuple(caution.text for caution in on_the_shelf(alkali_record(alkali)))
+        return (*before, *said(worked.answer).take_care)
+    return (*before, *(caution.text for caution in on_the_shelf(alkali_record(alkali))))
 
 
 def _stands(batch: Batch, known: Dosing) -> str:
