@@ -36,7 +36,7 @@ django.setup()
 from django.utils import timezone
 from bluewright.journal.actions.batches import LiquorIn, begin_batch
 from bluewright.journal.models import Batch, Strain
-strain = Strain.objects.get()
+strain = Strain.objects.filter(steep__garden__invented=True).order_by("strained_at")[0]
 batch = Batch(garden=strain.steep.garden, name="Crock", begun_at=timezone.now())
 print(begin_batch(batch, liquor=[LiquorIn(source=strain, liquor_l=8.0, liquor_typed="8 L")], by=None).pk)
 """

@@ -7,7 +7,7 @@ from typing import Any
 from django.test import Client
 from django.utils import timezone
 
-from bluewright.journal.models import Airing, Batch, Garden, Kept, Strain
+from bluewright.journal.models import Airing, Batch, Drying, Garden, Kept, Standing, Strain
 from bluewright.journal.models.kept import KEPT_AFTER_DELETE
 from tests import cast
 from tests.web.checks import NOBODY, only, url
@@ -28,6 +28,29 @@ def an_aired_batch(garden: Garden, **other: Any) -> tuple[Batch, Airing]:
     """A working batch that has been poured 20 times in ten minutes."""
     batch = a_working_batch(garden)
     return batch, cast.an_airing(batch, **other)
+
+
+def a_settling_batch(garden: Garden, *, edges: bool = True, **other: Any) -> tuple[Batch, Standing]:
+    """A batch, aired, that has stood 30 cm deep for six hours; its edge stood at 26 and then at 18 cm."""
+    batch = a_working_batch(garden, begun_at=cast.moment(30))
+    cast.an_airing(batch, started_at=cast.moment(9), ended_at=cast.moment(8))
+    seen = [(4.0, 260.0), (1.0, 180.0)] if edges else []
+    return batch, cast.a_standing(batch, **{"hours_ago": 6.0, "edges": seen} | other)
+
+
+def a_decanted_batch(garden: Garden, **other: Any) -> tuple[Batch, Standing]:
+    """A batch that was decanted to 1.2 L two hours ago; the clear was straw, at pH 9.2 and 3600 uS/cm."""
+    seen: dict[str, Any] = {
+        "hours_ago": 26.0, "decanted_at": cast.moment(2), "left_l": 1.2, "left_typed": "1.2 L", "blue_in_decant": 0,
+        "ph": 9.2, "conductivity_us_per_cm": 3600.0,
+    }  # fmt: skip
+    return a_settling_batch(garden, edges=False, **seen | other)
+
+
+def a_drying_batch(garden: Garden, *weighings: tuple[float, float], **other: Any) -> tuple[Batch, Drying]:
+    """A decanted batch with a dish of 100 g that weighed so many grams so many hours ago."""
+    batch, _standing = a_decanted_batch(garden)
+    return batch, cast.a_drying(batch, *(weighings or ((90.0, 240.0), (66.0, 190.0), (30.0, 150.0))), **other)
 
 
 def posts_only_to_what_is_there(client: Client, name: str, *, other_garden: Garden, key: Any, row: Any = None) -> None:

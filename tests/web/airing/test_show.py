@@ -40,7 +40,7 @@ def test_a_counter_an_answer_and_the_end_point_stand_on_one_page(client: Client,
     assert re.search(r"minutes .*\(\d+ to \d+\)", page.answer.first), "a range, always"
     assert page.answer.chart.startswith("<svg")
     assert "white or grey, or none left" in page.end_point
-    assert html.count("<svg") == 1 + 8, "the chart, and four pictures of each of two signs"
+    assert html.count("<svg") == 2 + 8, "the vessel, the chart, and four pictures of each of two signs"
 
 
 def test_the_counter_can_be_used_without_a_script(client: Client, garden: Garden) -> None:
@@ -101,7 +101,7 @@ def test_what_was_seen_stands_with_the_newest_first(client: Client, garden: Gard
 def test_the_page_is_there_as_json(client: Client, garden: Garden) -> None:
     batch, _airing = an_aired_batch(garden)
     twin = client.get(where(batch), {"as": "json"}).json()
-    assert (twin["name"], twin["counter"]["pours"]) == ("Batch 9", 20)
+    assert (twin["head"]["name"], twin["counter"]["pours"]) == ("Batch 9", 20)
 
 
 def test_there_is_no_batch_of_a_wrong_key_nor_a_strangers(client: Client, garden: Garden, other_garden: Garden) -> None:

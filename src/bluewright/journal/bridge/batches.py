@@ -8,6 +8,7 @@ from itertools import accumulate
 from typing import Any
 from zoneinfo import ZoneInfo
 
+from bluewright.journal.bridge import answers
 from bluewright.journal.bridge.dosing import amount, dosing
 from bluewright.journal.bridge.sources import leaf_kg, liquor_l
 from bluewright.journal.models import Airing, Alkali, Batch, Drying, JarTest, LiquorLook, Standing
@@ -17,6 +18,8 @@ from bluewright.science.alkali.record import Jar as JarRecord
 from bluewright.science.alkali.record import LiquorRecord, Room, Step, Water
 from bluewright.science.base.bands import Band
 from bluewright.science.base.errors import InputError
+from bluewright.science.media.calcite import undissolved_lime_g
+from bluewright.science.settle.acid_record import Acid, AcidRecord
 from bluewright.science.settle.drying_record import DryRecord
 from bluewright.science.settle.drying_record import Weighing as WeighingRecord
 from bluewright.science.settle.interface_record import EdgeReading, SettleRecord
@@ -127,6 +130,7 @@ def air_record(batch: Batch, *, indigo_g: Band | None) -> AirRecord:
         liquor_l=liquor_l(batch),
         temp_c=temp_c,
         ph=ph_before_air(batch),
+        ph_sd=batch.ph_sd,
         indigo_g=indigo_g.p50 if indigo_g is not None else None,
         indigo_sd_g=spread_g,
         alkali=_word(kinds.pop()) if len(kinds) == 1 else "unknown",
@@ -179,7 +183,10 @@ def ph_before_air(batch: Batch) -> float | None:
 
 
 def settle_record(standing: Standing, *, now: datetime) -> SettleRecord:
-    """A vessel that stands, with the heights of its edge. Raises InputError without the depth of the liquor."""
+    """A vessel that stands, with the heights of its edge. Raises InputError without the depth of the liquor.
+
+    `now` before the last height (clocks differ) counts as then.
+    """
     batch = standing.batch
     if standing.depth_mm is None:
         raise InputError(where="depth_mm", what="the depth of the liquor is missing", right="measure it with a stick")
@@ -187,10 +194,11 @@ def settle_record(standing: Standing, *, now: datetime) -> SettleRecord:
     hardness = batch.garden.water_hardness_mg_caco3_l
     temp_c = latest(batch.looks.all(), "temp_c")
     known: dict[str, Any] = {} if temp_c is None else {"temp_c": temp_c}
+    now = max([now, *(edge.taken_at for edge in standing.edges.all())])
     return SettleRecord(
         id=batch.name,
         depth_mm=standing.depth_mm,
-        liquor_l=liquor_l(batch) if standing.refill_l is None else None,
+        liquor_l=standing_l(standing),
         alkali=_word(kinds.pop()) if len(kinds) == 1 else "unknown",
         hard_water=hardness is not None and hardness >= HARD_MG_CACO3_L,
         readings=tuple(
@@ -201,6 +209,39 @@ def settle_record(standing: Standing, *, now: datetime) -> SettleRecord:
         now_h=_hours(now - standing.started_at),
         seed=batch.seed,
         **known,
+    )
+
+
+def standing_l(standing: Standing) -> float | None:
+    """What stands in the vessel: the liquor; in a wash, fresh water on what the last decant left; None if unknown."""
+    if standing.refill_l is None:
+        return liquor_l(standing.batch)
+    earlier = [one for one in standing.batch.standings.all() if one.started_at < standing.started_at]
+    left_l = latest(earlier, "left_l")
+    return None if left_l is None else left_l + standing.refill_l
+
+
+def acid_record(batch: Batch, *, acid: Acid, calcite_g: Band | None = None, lime_g: float | None = None) -> AcidRecord:
+    """The limed pigment of a batch, to be freed with `acid`; what is not given is reckoned from its lime.
+
+    Chalk as the dose of that lime expects it, lime as far as it did not dissolve. Raises InputError where no lime was
+    given and no masses are.
+    """
+    parts = [part for part in batch.alkali_parts.all() if part.alkali.kind == "slaked_lime"]
+    if parts:
+        liquor = liquor_record(batch, alkali=parts[-1].alkali)
+        calcite_g = calcite_g or answers.dosed(liquor).calcite_g
+        if lime_g is None:
+            added_g = sum(part.added_g or 0.0 for part in parts)
+            lime_g = undissolved_lime_g(added_g, liquor_l=liquor.liquor_l, temp_c=liquor.temp_c)
+    return AcidRecord(
+        id=batch.name,
+        calcite_g=calcite_g.p50 if calcite_g else 0.0,
+        calcite_low_g=calcite_g.p5 if calcite_g else None,
+        calcite_high_g=calcite_g.p95 if calcite_g else None,
+        lime_g=lime_g or 0.0,
+        acid=acid,
+        seed=batch.seed,
     )
 
 

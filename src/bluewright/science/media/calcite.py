@@ -61,3 +61,12 @@ def lime_solubility_g_per_l(temp_c: float) -> float:
     Source: Seidell 1940 and the handbooks after it.
     """
     return float(np.interp(temp_c, list(LIME_SOLUBILITY), [row.value for row in LIME_SOLUBILITY.values()]))
+
+
+def undissolved_lime_g(added_g: float, *, liquor_l: float, temp_c: float | None = None) -> float:
+    """Slaked lime that stays as such on the bottom, g: what was added beyond what the liquor can dissolve.
+
+    Formula: added - solubility x volume, never below none; at 20 C if the temperature is unknown. What acids of the
+    liquor use up is not counted, so that rather too much is expected to stay.
+    """
+    return max(added_g - lime_solubility_g_per_l(20.0 if temp_c is None else temp_c) * liquor_l, 0.0)

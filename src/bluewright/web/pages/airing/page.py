@@ -16,6 +16,7 @@ from bluewright.journal.models import Airing, Batch, LiquorLook
 from bluewright.journal.models.airing import WAYS
 from bluewright.science.air.answer import AirAnswer
 from bluewright.web.pages.airing.forms import counted
+from bluewright.web.pages.batches.head import BatchHead, batch_head
 from bluewright.web.ui.answered import Answered, answered
 from bluewright.web.ui.why import main_why
 from bluewright.web.ui.why_view import why_address
@@ -78,8 +79,7 @@ class LookRow:
 class AiringPage:
     """The airing of one batch."""
 
-    key: str
-    name: str
+    head: BatchHead
     needs_temp: bool
     """Whether the liquor's temperature must be asked for before anything can be said."""
     counter: Counter | None
@@ -102,8 +102,7 @@ def airing_page(batch: Batch, *, answer: AirAnswer | None, needs_temp: bool, tro
     rows = list(batch.airings.all())
     now = rows[0] if rows else None
     return AiringPage(
-        key=str(batch.pk),
-        name=batch.name,
+        head=batch_head(batch),
         needs_temp=needs_temp,
         counter=_counter(batch, now, zone) if now is not None and now.ended_at is None else None,
         done=_airing_row(now, zone) if now is not None and now.ended_at is not None else None,

@@ -1,0 +1,1 @@
+"""Drying: dishes of paste, their weighings, and when each is dry."""

@@ -1,0 +1,68 @@
+"""Washing: the tap water, kept for the garden, and acid for limed pigment, which keeps nothing."""
+
+from __future__ import annotations
+
+from uuid import UUID
+
+from django.contrib import messages
+from django.http import Http404, HttpRequest, HttpResponse
+from django.shortcuts import redirect
+from django.utils.translation import gettext as _
+from django.views.decorators.http import require_POST, require_safe
+
+from bluewright.journal.actions import standings as actions
+from bluewright.journal.bridge import answers
+from bluewright.journal.bridge.batches import acid_record
+from bluewright.journal.models import Garden
+from bluewright.journal.queries import batches
+from bluewright.science.base.errors import BluewrightError
+from bluewright.web.pages.washing.forms import AcidForm, TapForm, acid_of, calcite_of, grams
+from bluewright.web.pages.washing.page import acid_page
+from bluewright.web.ui.respond import in_garden, shown
+
+
+@require_POST
+@in_garden
+def tap(request: HttpRequest, garden: Garden) -> HttpResponse:
+    """Keep what the tap water reads, and go back to the batch that asked."""
+    batch = batches.batch(UUID(key), of=garden) if _is_key(key := request.POST.get("batch", "")) else None
+    if batch is None:
+        raise Http404("there is no such batch in this garden")
+    form = TapForm(request.POST)
+    if form.is_valid():
+        typed = form.cleaned_data
+        actions.tell_tap(garden, ph=typed["ph"], conductivity_us_per_cm=typed["conductivity"], by=request.user)
+        messages.success(request, _("The tap water is written down."))
+    else:
+        for wrong in form.errors.values():
+            messages.warning(request, " ".join(str(one) for one in wrong))
+    return redirect("settling.show", key=batch.pk)
+
+
+@require_safe
+@in_garden
+def acid(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
+    """How much acid, and in which parts."""
+    batch = batches.batch(key, of=garden)
+    if batch is None:
+        raise Http404("there is no such batch in this garden")
+    form = AcidForm(request.GET if "kind" in request.GET else None, garden=garden)
+    if form.is_bound and not form.is_valid():
+        page = acid_page(batch, answer=None, trouble="")
+        return shown(request, "washing/acid.html", page, status=422, form=form)
+    typed = form.cleaned_data if form.is_bound else {}
+    answer, trouble = None, ""
+    try:
+        chalk, lime_g = calcite_of(typed), grams(typed, "lime")
+        answer = answers.freed(acid_record(batch, acid=acid_of(typed), calcite_g=chalk, lime_g=lime_g))
+    except BluewrightError as error:
+        trouble = str(error)
+    return shown(request, "washing/acid.html", acid_page(batch, answer=answer, trouble=trouble), form=form)
+
+
+def _is_key(text: str) -> bool:
+    try:
+        UUID(text)
+    except ValueError:
+        return False
+    return True
