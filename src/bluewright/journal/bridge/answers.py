@@ -9,8 +9,6 @@ import numpy as np
 from bluewright.science.air.answer import AirAnswer
 from bluewright.science.air.finish import airing
 from bluewright.science.air.record import AirRecord
-from bluewright.science.alkali.dose import dose
-from bluewright.science.alkali.record import DoseAnswer, LiquorRecord
 from bluewright.science.settle.acid import acid_wash
 from bluewright.science.settle.acid_record import AcidAnswer, AcidRecord
 from bluewright.science.settle.drying import dry
@@ -25,12 +23,6 @@ from bluewright.science.settle.wash_record import WashAnswer, WashRecord
 def aired(record: AirRecord) -> AirAnswer:
     """How long to air. Raises InputError and ModelError as the science does, like the others here."""
     return airing(record, rng=np.random.default_rng(record.seed))
-
-
-@lru_cache(maxsize=64)
-def dosed(record: LiquorRecord) -> DoseAnswer:
-    """How much alkali, and what falls with it."""
-    return dose(record, rng=np.random.default_rng(record.seed))
 
 
 @lru_cache(maxsize=128)

@@ -8,7 +8,7 @@ from itertools import accumulate
 from typing import Any
 from zoneinfo import ZoneInfo
 
-from bluewright.journal.bridge import answers
+from bluewright.journal.bridge.doses import dose
 from bluewright.journal.bridge.dosing import amount, dosing
 from bluewright.journal.bridge.sources import leaf_kg, liquor_l
 from bluewright.journal.models import Airing, Alkali, Batch, Drying, JarTest, LiquorLook, Standing
@@ -230,7 +230,7 @@ def acid_record(batch: Batch, *, acid: Acid, calcite_g: Band | None = None, lime
     parts = [part for part in batch.alkali_parts.all() if part.alkali.kind == "slaked_lime"]
     if parts:
         liquor = liquor_record(batch, alkali=parts[-1].alkali)
-        calcite_g = calcite_g or answers.dosed(liquor).calcite_g
+        calcite_g = calcite_g or dose(liquor).calcite_g
         if lime_g is None:
             added_g = sum(part.added_g or 0.0 for part in parts)
             lime_g = undissolved_lime_g(added_g, liquor_l=liquor.liquor_l, temp_c=liquor.temp_c)
