@@ -43,7 +43,7 @@ READING: Final = frozenset({"index", "show", "why"})
 """Verbs of the garden's work that an onlooker may read."""
 READ_BY_ALL: Final = frozenset({
     "today", "weather.days", "gardens.begin", "photos.image", "alkali.dose", "alkali.jar", "alkali.card",
-    "prints.batch", "prints.jar",
+    "prints.batch", "prints.alkali", "prints.jar",
 })  # fmt: skip
 """Further pages that an onlooker may read. Pages that only hold a form are not among them."""
 OF_THE_BROWSER: Final = frozenset({"gardens.open"})

@@ -6,5 +6,6 @@ from bluewright.web.pages.prints import views
 
 urlpatterns = [
     path("batch/<uuid:key>/", views.batch, name="prints.batch"),
+    path("alkali/<uuid:key>/", views.alkali, name="prints.alkali"),
     path("jar/<uuid:key>/", views.jar, name="prints.jar"),
 ]

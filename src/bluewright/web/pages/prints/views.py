@@ -8,13 +8,18 @@ from uuid import UUID
 
 from django.conf import settings
 from django.http import Http404, HttpRequest, HttpResponse
+from django.shortcuts import redirect
 from django.urls import reverse
+from django.utils import timezone
 from django.utils.text import slugify
 from django.views.decorators.http import require_safe
 
 from bluewright.journal.models import Garden
 from bluewright.journal.queries import batches, jars, threads
 from bluewright.journal.queries.threads import Thing, Thread
+from bluewright.web.pages.alkali.card import alkali_card
+from bluewright.web.pages.alkali.views.dose import chosen, the_batch, to_dose
+from bluewright.web.pages.prints.alkali_sheet import alkali_sheet
 from bluewright.web.pages.prints.batch_sheet import batch_sheet
 from bluewright.web.pages.prints.jar_label import MOST, jar_labels
 from bluewright.web.pages.threads.page import thread_page
@@ -50,6 +55,20 @@ def jar(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
         in_house=bool(settings.DOOR), copies=_number(request.GET.get("copies", "")),
     )  # fmt: skip
     return _printed(request, "jar", page, choices=(1, 2, 4, MOST))
+
+
+@require_safe
+@in_garden
+def alkali(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
+    """The alkali card as a PDF; its page is the card itself, without an alkali the dose."""
+    found = the_batch(garden, key)
+    asked = chosen(request, found)
+    if asked is None:
+        return redirect(to_dose(found, None))
+    page = alkali_sheet(alkali_card(found, asked, now=timezone.now()), garden)
+    if request.GET.get("as") in {"pdf", "json"}:
+        return _printed(request, "alkali", page)
+    return redirect(f"{reverse('alkali.card', kwargs={'key': key})}?alkali={asked.pk}")
 
 
 def _printed(request: HttpRequest, name: str, page: Any, **beside: Any) -> HttpResponse:
