@@ -43,6 +43,14 @@ def test_a_jar_that_was_not_reckoned_yet_is_not_counted_and_named(client: Client
     assert page.unknown == ""
 
 
+def test_the_blue_of_some_jars_is_not_told_as_that_of_all(client: Client, garden: Garden) -> None:
+    """Own hand: 40 g of 35 % indigo with 5 % of water hold 13.3 g; what the other 5 g hold nobody has reckoned."""
+    cast.a_jar_from_the_bed(garden, 40.0, purity_frac=0.35, purity_sd_frac=0.01, scale_sd_g=0.1)
+    cast.a_jar_from_the_bed(garden, 5.0)
+    total = client.get(WHERE).context["page"].total
+    assert total.startswith("45 g of pigment in all; in 1 of the 2 jars 13.3 g (")
+
+
 def test_empty_jars_come_last_and_hold_nothing(client: Client, garden: Garden) -> None:
     cast.taken(cast.a_jar_from_the_bed(garden, 6.0, name="Empty", filled_at=cast.moment(-0.01)), 6.0)
     cast.a_jar_from_the_bed(garden, 4.0, name="Full", filled_at=cast.moment(50))

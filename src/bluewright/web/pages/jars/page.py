@@ -100,12 +100,12 @@ class JarPage:
 def stock_page(jars: Sequence[Jar]) -> StockPage:
     """The page of all jars."""
     rows = [stock_row(jar, pure_left_g(jar)) for jar in jars]
-    known = [(jar, pure_left_g(jar)) for jar in jars if left_g(jar) > 0]
-    missing = [jar.name for jar, pure in known if pure is None]
-    unknown = _("Not counted, for nothing is known of its purity yet: %(jars)s. Open it to have it reckoned.")
+    full = [(jar, pure_left_g(jar)) for jar in jars if left_g(jar) > 0]
+    missing = [jar.name for jar, pure in full if pure is None]
+    unknown = _("Not reckoned yet, or not to be known: %(jars)s. A jar's own page reckons it.")
     return StockPage(
         jars=tuple(sorted(rows, key=lambda row: row.empty)),
-        total=_total(sum(left_g(jar) for jar, _pure in known), [pure for _jar, pure in known if pure is not None]),
+        total=_total(sum(left_g(jar) for jar, _pure in full), [pure for _jar, pure in full]),
         unknown=unknown % {"jars": ", ".join(missing)} if missing else "",
     )
 
@@ -190,11 +190,17 @@ def taken_rows(rows: Iterable[JarTaken], zone: ZoneInfo) -> Iterable[TakenRow]:
         yield TakenRow(key=str(row.pk), when=moment(row.taken_at.astimezone(zone)), said=f"{row.taken_typed}{what_for}")
 
 
-def _total(left: float, pure: Sequence[Band]) -> str:
+def _total(left: float, pure: Sequence[Band | None]) -> str:
+    """Grams in all, and the pure blue of as many jars as it is known of."""
     if left <= 0:
         return ""
-    if not pure:
-        return _("%(left)s g of pigment in all.") % {"left": by_scale(left)}
-    return _("%(left)s g of pigment in all; in it %(pure)s of pure blue.") % {
-        "left": by_scale(left), "pure": ranged(together(pure), "g"),
+    known = [one for one in pure if one is not None]
+    said = {
+        "left": by_scale(left), "pure": ranged(together(known), "g") if known else "", "known": len(known),
+        "all": len(pure),
     }  # fmt: skip
+    if not known:
+        return _("%(left)s g of pigment in all.") % said
+    if len(known) < len(pure):
+        return _("%(left)s g of pigment in all; in %(known)d of the %(all)d jars %(pure)s of pure blue.") % said
+    return _("%(left)s g of pigment in all; in it %(pure)s of pure blue.") % said
