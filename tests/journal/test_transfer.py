@@ -57,7 +57,7 @@ def test_a_batch_goes_along_from_its_straining_to_its_jar(garden: Garden, strain
     cast.a_drying(batch, (50, 160.0))
     cast.taken(cast.a_jar((batch, 12.0)), 3.0)
     before = out(garden)
-    assert [kind for kind in transfer.KINDS if not before[kind]] == ["calls_seen", "yields_seen"]
+    assert [kind for kind in transfer.KINDS if not before[kind]] == ["intakes", "calls_seen", "yields_seen"]
     gone(garden)
     assert out(brought(before)) == before
 

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
+from typing import Final
 
 from bluewright.charts.band_chart import BandChart, TimePanel, band_chart
 from bluewright.charts.curve_chart import Choice, CurveChart, Target, curve_chart
@@ -22,7 +23,9 @@ from bluewright.science.settle.interface_record import SettleAnswer
 from bluewright.science.settle.wash_record import WashAnswer
 from bluewright.science.steep.answer import SteepAnswer
 from bluewright.science.steep.ensemble import noticed
-from bluewright.science.steep.record import Reading
+from bluewright.science.steep.record import Reading, SteepRecord
+
+MOST_LOGGED: Final = 24
 
 STEP_NAMES = {
     "steep": "stayed in the leaf, or was lost in the tub",
@@ -41,6 +44,7 @@ def strain_chart(found: SteepAnswer, *, answer: str) -> str:
     temps = tuple(
         Mark(time=r.time, label=f"{r.temp_c:g} C", value=r.temp_c) for r in record.readings if r.temp_c is not None
     )
+    temps += tuple(_logged(record))
     share = _band(found.share_curve_frac, scale=100)
     tub = _band(found.temp_curve_c)
     opens, closes = max(found.window.from_, start), min(found.window.to, end)
@@ -55,6 +59,13 @@ def strain_chart(found: SteepAnswer, *, answer: str) -> str:
             nights=tuple(nights(start, end)),
         )
     )
+
+
+def _logged(record: SteepRecord) -> Iterator[Mark]:
+    """What a logger read in the tub, as so many points that they can be told apart."""
+    known = [temp for temp in record.temps if temp.where == "tub" and not temp.forecast]
+    for temp in known[:: -(-len(known) // MOST_LOGGED) or 1]:
+        yield Mark(time=temp.time, label=f"{temp.temp_c:.1f} C", value=temp.temp_c)
 
 
 def strongest(reading: Reading) -> str:

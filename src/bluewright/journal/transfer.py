@@ -18,6 +18,7 @@ from django.core.serializers.json import DjangoJSONEncoder
 from django.db import models, transaction
 
 from bluewright import __version__
+from bluewright.journal.loggers import carrying as logged
 from bluewright.journal.models import (
     Airing,
     AirTemp,
@@ -29,6 +30,7 @@ from bluewright.journal.models import (
     Drying,
     EdgeReading,
     Garden,
+    Intake,
     Jar,
     JarFrom,
     JarStep,
@@ -60,6 +62,7 @@ KINDS: Final[dict[str, tuple[type[models.Model], str]]] = {
     "steep_leaf": (SteepLeaf, "steep__garden"),
     "readings": (Reading, "steep__garden"),
     "strains": (Strain, "steep__garden"),
+    "intakes": (Intake, "garden"),
     "air_temps": (AirTemp, "garden"),
     "calls_seen": (CallSeen, "steep__garden"),
     "alkalis": (Alkali, "garden"),
@@ -82,6 +85,8 @@ KINDS: Final[dict[str, tuple[type[models.Model], str]]] = {
 """Every kind of row of a garden with its path to it, in an order in which each finds what it refers to."""
 PHOTOS: Final = "photos"
 """Beside them: each with its picture, see `photos.carrying`."""
+LOGGED: Final = "logged"
+"""And the temperatures of loggers, see `loggers.carrying`."""
 PEOPLE: Final = frozenset({"made_by_id", "changed_by_id"})
 
 
@@ -100,6 +105,7 @@ def parts(garden: Garden, *, photos: bool = True) -> Iterator[str]:
         rows = [row for row in _rows(model, path, garden) if _stands(row, standing)]
         standing[model] = {row.pk for row in rows}
         whole[kind] = [_plain(row, names) for row in rows]
+    whole[LOGGED] = logged.along(standing[Intake])
     text = json.dumps(whole, cls=DjangoJSONEncoder, ensure_ascii=False, indent=1)
     along = carrying.along(garden, standing) if photos else []
     if not along:
@@ -130,6 +136,7 @@ def bring_in(text: str | bytes, *, by: Any) -> Garden:
                 row = _row(model, plain, where=where, by=by)
                 _check(row, where=where)
                 row.save(force_insert=True)
+        logged.bring(whole.get(LOGGED, []), into=garden, by=by)
         _bring_photos(garden, whole.get(PHOTOS, []), by=by)
     return garden
 
@@ -158,6 +165,8 @@ def _bring_photos(garden: Garden, rows: list[Any], *, by: Any) -> None:
 def _rows(model: type[models.Model], path: str, garden: Garden) -> models.QuerySet[Any]:
     """The rows of a kind that are not deleted, and the deleted beds that pickings still name."""
     rows = model._default_manager.filter(**{path: garden})
+    if model is AirTemp:
+        rows = rows.filter(intake=None)
     if model is Bed:
         named = models.Exists(PickedFrom.objects.filter(bed=models.OuterRef("pk"), picking__deleted_at=None))
         rows = Bed.everything.filter(models.Q(deleted_at=None) | named, garden=garden)

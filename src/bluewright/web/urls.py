@@ -22,5 +22,6 @@ urlpatterns = [
     path("washing/", include("bluewright.web.pages.washing.urls")),
     path("method/", include("bluewright.web.pages.method.urls")),
     path("bench/", include("bluewright.web.pages.bench.urls")),
+    path("intake/", include("bluewright.web.pages.intake.urls")),
     path("weather/", include("bluewright.web.pages.weather.urls")),
 ]

@@ -14,7 +14,7 @@ from bluewright.journal.bridge import calls
 from bluewright.journal.bridge.batches import latest
 from bluewright.journal.bridge.sources import Source, leaf_kg, sources, strain_balance, strain_record
 from bluewright.journal.bridge.steeps import steep_record
-from bluewright.journal.models import AirTemp, Batch, Jar
+from bluewright.journal.models import AirTemp, Batch, Jar, TubTemp
 from bluewright.journal.queries import tubs
 from bluewright.science import thread
 from bluewright.science.base.bands import Band
@@ -83,12 +83,13 @@ def _threads(found: Sequence[Source]) -> list[thread.TubThread]:
         return []
     steeps = [one.strain.steep for one in found]
     air = tubs.air_by_tub(steeps[0].garden, steeps)
-    return [_tub_thread(one, air[one.strain.steep.pk]) for one in found]
+    logged = tubs.logged_by_tub(steeps)
+    return [_tub_thread(one, air[one.strain.steep.pk], logged[one.strain.steep.pk]) for one in found]
 
 
-def _tub_thread(source: Source, air: Sequence[AirTemp]) -> thread.TubThread:
+def _tub_thread(source: Source, air: Sequence[AirTemp], logged: Sequence[TubTemp]) -> thread.TubThread:
     steep, strain = source.strain.steep, source.strain
-    call = calls.strain_call(steep.pk, steep_record(steep, air=air, now=strain.strained_at))
+    call = calls.strain_call(steep.pk, steep_record(steep, air=air, logged=logged, now=strain.strained_at))
     return thread.TubThread(
         potential=_potential(call),
         call=call,

@@ -7,7 +7,7 @@ from datetime import datetime
 from typing import Any
 from zoneinfo import ZoneInfo
 
-from bluewright.journal.models import AirTemp, Reading, Steep
+from bluewright.journal.models import AirTemp, Reading, Steep, TubTemp
 from bluewright.journal.models.steep import SIGN_FIELDS
 from bluewright.science.media.basket import LeafState
 from bluewright.science.media.tub import Tub
@@ -17,8 +17,10 @@ from bluewright.science.steep.record import Signs, SteepRecord, Temp
 MOST_HELD_H = 1000.0
 
 
-def steep_record(steep: Steep, *, air: Sequence[AirTemp], now: datetime) -> SteepRecord:
+def steep_record(steep: Steep, *, air: Sequence[AirTemp], logged: Sequence[TubTemp] = (), now: datetime) -> SteepRecord:
     """The record of a tub as it stands at `now`: what was noted up to then, and the weather ahead.
+
+    What a logger read in the tub counts as its means by the hour.
 
     Raises InputError where the rows cannot be a steep (no leaf, a time before the start).
     """
@@ -34,7 +36,7 @@ def steep_record(steep: Steep, *, air: Sequence[AirTemp], now: datetime) -> Stee
         water_l=steep.water_l,
         leaf=leaf_state(steep),
         tub=Tub(covered=steep.covered, insulated=steep.insulated, sun=_word(steep.sun)),
-        temps=tuple(air_record(air, now=now)),
+        temps=(*air_record(air, now=now), *tub_record(logged, since=steep.started_at, now=now)),
         readings=tuple(reading_record(r, zone) for r in steep.readings.all() if r.taken_at <= now),
         can_strain=tuple(steep.can_strain.split()) or None,
         hemisphere=_word(steep.garden.hemisphere),
@@ -76,6 +78,11 @@ def air_record(air: Iterable[AirTemp], *, now: datetime) -> list[Temp]:
         for row in air
         if (row.time > now) == row.forecast
     ]
+
+
+def tub_record(logged: Iterable[TubTemp], *, since: datetime, now: datetime) -> list[Temp]:
+    """What a logger read in the tub from the start of the steep up to now."""
+    return [Temp(time=row.time, where="tub", temp_c=row.temp_c) for row in logged if since <= row.time <= now]
 
 
 def _word(stored: str) -> Any:

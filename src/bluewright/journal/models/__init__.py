@@ -6,6 +6,7 @@ from bluewright.journal.models.batch import Batch, LiquorLook, Poured
 from bluewright.journal.models.bed import Bed
 from bluewright.journal.models.drying import Drying, Weighing
 from bluewright.journal.models.garden import AirTemp, Garden
+from bluewright.journal.models.intake import Intake, TubTemp
 from bluewright.journal.models.jar import Jar, JarFrom, JarTaken, YieldSeen
 from bluewright.journal.models.kept import Change, Kept
 from bluewright.journal.models.person import DoorTry, Person
@@ -27,6 +28,7 @@ __all__ = [
     "Drying",
     "EdgeReading",
     "Garden",
+    "Intake",
     "Jar",
     "JarFrom",
     "JarStep",
@@ -44,6 +46,7 @@ __all__ = [
     "Steep",
     "SteepLeaf",
     "Strain",
+    "TubTemp",
     "Weighing",
     "YieldSeen",
 ]

@@ -39,6 +39,8 @@ class AirTemp(Kept):
     temp_c = models.FloatField()
     temp_typed = models.CharField(max_length=30)
     forecast = models.BooleanField(default=False)
+    intake = models.ForeignKey("Intake", models.CASCADE, null=True, blank=True, related_name="air_temps")
+    """The logger's file that it came with; empty where a person wrote it down."""
 
     class Meta:
         ordering = ["time"]

@@ -7,7 +7,20 @@ from typing import Final
 
 from django.utils import timezone
 
-from bluewright.journal.models import Batch, Bed, Garden, Jar, JarTaken, Kept, Photo, Picking, Reading, Steep, Strain
+from bluewright.journal.models import (
+    Batch,
+    Bed,
+    Garden,
+    Intake,
+    Jar,
+    JarTaken,
+    Kept,
+    Photo,
+    Picking,
+    Reading,
+    Steep,
+    Strain,
+)
 from bluewright.journal.models.kept import KEPT_AFTER_DELETE
 
 WAYS: Final[Mapping[type[Kept], tuple[str, str]]] = {
@@ -20,6 +33,7 @@ WAYS: Final[Mapping[type[Kept], tuple[str, str]]] = {
     Jar: ("garden", ""),
     JarTaken: ("jar__garden", "jar"),
     Photo: ("garden", ""),
+    Intake: ("garden", ""),
 }
 """Each kind that a person takes out, its path to the garden, and the row that must stand for it to come back."""
 

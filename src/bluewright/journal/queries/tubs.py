@@ -2,14 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
-from datetime import timedelta
-from typing import Final
+from collections.abc import Iterable, Mapping
+from datetime import datetime, timedelta
+from typing import Any, Final
 from uuid import UUID
 
-from django.db.models import Exists, OuterRef, Prefetch, QuerySet
+from django.db.models import Avg, CharField, Exists, Max, Min, OuterRef, Prefetch, QuerySet
+from django.db.models.functions import Cast, Substr
 
-from bluewright.journal.models import AirTemp, CallSeen, Garden, Poured, Reading, Steep, SteepLeaf, Strain
+from bluewright.journal.models import AirTemp, CallSeen, Garden, Poured, Reading, Steep, SteepLeaf, Strain, TubTemp
 
 AIR_BEFORE: Final = timedelta(days=2)
 AIR_AFTER: Final = timedelta(days=30)
@@ -39,12 +40,11 @@ def calls_seen(steep: Steep) -> list[CallSeen]:
 
 
 def air(of: Garden, *, around: Steep) -> list[AirTemp]:
-    """The air from two days before a steep to a month after its start, in order of time."""
-    return list(
-        AirTemp.objects.filter(
-            garden=of, time__gte=around.started_at - AIR_BEFORE, time__lte=around.started_at + AIR_AFTER
-        ).order_by("time")
-    )
+    """The air from two days before a steep to a month after its start, in order of time.
+
+    What a person wrote down is there as it stands; a logger's readings as their means by the hour.
+    """
+    return air_by_tub(of, [around])[around.pk]
 
 
 def air_by_tub(of: Garden, steeps: Iterable[Steep]) -> dict[UUID, list[AirTemp]]:
@@ -53,15 +53,30 @@ def air_by_tub(of: Garden, steeps: Iterable[Steep]) -> dict[UUID, list[AirTemp]]
     if not known:
         return {}
     starts = [steep.started_at for steep in known]
-    rows = list(
-        AirTemp.objects.filter(
-            garden=of, time__gte=min(starts) - AIR_BEFORE, time__lte=max(starts) + AIR_AFTER
-        ).order_by("time")
-    )
+    found = AirTemp.objects.filter(garden=of, time__gte=min(starts) - AIR_BEFORE, time__lte=max(starts) + AIR_AFTER)
+    hours = [
+        AirTemp(garden=of, time=_middle(hour), temp_c=hour["mean_c"]) for hour in _by_hour(found.exclude(intake=None))
+    ]
+    rows = sorted([*found.filter(intake=None), *hours], key=lambda row: row.time)
     return {
         steep.pk: [row for row in rows if steep.started_at - AIR_BEFORE <= row.time <= steep.started_at + AIR_AFTER]
         for steep in known
     }
+
+
+def logged(steep: Steep) -> list[TubTemp]:
+    """What loggers read in a tub, as means by the hour in order of time."""
+    return logged_by_tub([steep])[steep.pk]
+
+
+def logged_by_tub(steeps: Iterable[Steep]) -> dict[UUID, list[TubTemp]]:
+    """For each of several tubs what `logged` gives, in one read."""
+    found: dict[UUID, list[TubTemp]] = {steep.pk: [] for steep in steeps}
+    rows = TubTemp.objects.filter(steep__in=list(found), intake__deleted_at=None) if found else TubTemp.objects.none()
+    for hour in _by_hour(rows, "steep_id"):
+        row = TubTemp(steep_id=hour["steep_id"], time=_middle(hour), temp_c=hour["mean_c"])
+        found[row.steep_id].append(row)
+    return found
 
 
 def _whole(steeps: QuerySet[Steep]) -> QuerySet[Steep]:
@@ -71,3 +86,21 @@ def _whole(steeps: QuerySet[Steep]) -> QuerySet[Steep]:
         Prefetch("readings", queryset=Reading.objects.order_by("taken_at")),
         Prefetch("strains", queryset=Strain.objects.order_by("-strained_at").prefetch_related(went)),
     )
+
+
+def _by_hour(rows: QuerySet[Any], *beside: str) -> QuerySet[Any, dict[str, Any]]:
+    """For each hour the mean, and the first and the last time that it rests on."""
+    hour = Substr(Cast("time", CharField()), 1, len("2026-07-01 18"))
+    found: QuerySet[Any, dict[str, Any]] = (
+        rows.annotate(hour=hour)
+        .values("hour", *beside)
+        .annotate(first=Min("time"), last=Max("time"), mean_c=Avg("temp_c"))
+        .order_by("first")
+    )
+    return found
+
+
+def _middle(hour: Mapping[str, Any]) -> datetime:
+    first: datetime = hour["first"]
+    last: datetime = hour["last"]
+    return first + (last - first) / 2

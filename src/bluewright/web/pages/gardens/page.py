@@ -13,7 +13,20 @@ from django.urls import reverse
 from django.utils.translation import gettext as _
 from django.utils.translation import gettext_lazy, ngettext
 
-from bluewright.journal.models import Batch, Bed, Garden, Jar, JarTaken, Kept, Photo, Picking, Reading, Steep, Strain
+from bluewright.journal.models import (
+    Batch,
+    Bed,
+    Garden,
+    Intake,
+    Jar,
+    JarTaken,
+    Kept,
+    Photo,
+    Picking,
+    Reading,
+    Steep,
+    Strain,
+)
 from bluewright.journal.models.kept import KEPT_AFTER_DELETE
 from bluewright.words.numbers import moment
 
@@ -47,6 +60,7 @@ BACK: Final[Mapping[type[Kept], tuple[str, Mapping[str, str]]]] = {
     Jar: ("jars.restore", {"key": "pk"}),
     JarTaken: ("jars.take_again", {"key": "jar_id", "taken": "pk"}),
     Photo: ("photos.restore", {"key": "pk"}),
+    Intake: ("intake.restore", {"key": "pk"}),
     Strain: ("tubs.restore_strain", {"key": "steep_id", "straining": "pk"}),
 }
 """For each kind the name of the page that brings it back, and the keys of its address with their columns."""
@@ -62,6 +76,7 @@ SAID: Final = {
     Jar: (gettext_lazy("Jar %(name)s, filled %(when)s"), "name", "filled_at"),
     JarTaken: (gettext_lazy("%(name)s out of a jar, %(when)s"), "taken_typed", "taken_at"),
     Photo: (gettext_lazy("Photo of a %(name)s, %(when)s"), "about_kind", "taken_at"),
+    Intake: (gettext_lazy("Logger's file %(name)s, of %(when)s"), "file_name", "made_at"),
 }
 """For each kind the words, the column that names it, and the column of its time."""
 

@@ -49,10 +49,11 @@ def all_matters(garden: Garden, now: datetime) -> Iterator[Matter]:
 def tub_matters(garden: Garden, now: datetime) -> Iterator[Matter]:
     """Tubs that steep: to be strained, or to be looked at."""
     steeping = list(tubs.steeping(garden))
-    air = tubs.air_by_tub(garden, steeping)
+    air, logged = tubs.air_by_tub(garden, steeping), tubs.logged_by_tub(steeping)
     for steep in steeping:
         try:
-            answer = calls.strain_call(steep.pk, steep_record(steep, air=air[steep.pk], now=now))
+            record = steep_record(steep, air=air[steep.pk], logged=logged[steep.pk], now=now)
+            answer = calls.strain_call(steep.pk, record)
         except BluewrightError as error:
             yield _tub(steep, urgency_h=24.0, what=steep.name, why=_("no forecast: %(why)s") % {"why": error})
         else:

@@ -17,7 +17,9 @@ def strain_call(steep: Steep) -> tuple[SteepAnswer | None, str]:
     if steep.strains.all():
         return None, ""
     try:
-        record = steep_record(steep, air=tubs.air(steep.garden, around=steep), now=timezone.now())
+        record = steep_record(
+            steep, air=tubs.air(steep.garden, around=steep), logged=tubs.logged(steep), now=timezone.now()
+        )
         answer = calls.strain_call(steep.pk, record)
     except BluewrightError as error:
         return None, str(error)

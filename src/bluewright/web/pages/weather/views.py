@@ -84,9 +84,8 @@ def _when(name: str) -> datetime:
 
 def _known(garden: Garden, shown: list[date]) -> dict[str, str]:
     """What is written down for these days already, by field."""
-    rows = AirTemp.objects.filter(garden=garden, time__date__gte=shown[0], time__date__lte=shown[-1]).order_by(
-        "changed_at"
-    )
+    typed = AirTemp.objects.filter(garden=garden, intake=None)
+    rows = typed.filter(time__date__gte=shown[0], time__date__lte=shown[-1]).order_by("changed_at")
     ends = {LOWEST_AT: "low", HIGHEST_AT: "high"}
     known = {}
     for row in rows:

@@ -1,0 +1,161 @@
+"""How a file is written: what parts its cells, which column is which, how to read them."""
+
+from __future__ import annotations
+
+import csv
+import hashlib
+import re
+from collections.abc import Sequence
+from dataclasses import asdict, dataclass, replace
+from itertools import pairwise
+from typing import Any, Final
+
+from bluewright.journal.loggers.cells import ORDERS, has_offset, is_number, time_parts
+from bluewright.science.base.errors import InputError
+
+DELIMITERS: Final = {"tab": "\t", "semicolon": ";", "comma": ","}
+DECIMALS: Final = {"point": ".", "comma": ","}
+MOST_COLUMNS: Final = 60
+UNITS: Final = {
+    unit: re.compile(rf"(?:°|º|deg\.?\s*|[\[(_\s]\s*|\d\s*){unit}\b|\b{word}\b", re.IGNORECASE)
+    for unit, word in {"c": "celsius", "f": "fahrenheit"}.items()
+}
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Columns:
+    """How to read a file. Empty texts are what is not known yet; columns are counted from 0, lines from 1."""
+
+    delimiter: str
+    decimal: str
+    first_line: int
+    """The line of the first reading: what stands above it is the head."""
+    time_column: int
+    clock_column: int | None = None
+    """Where the time of day has a column of its own beside the date."""
+    temp_column: int
+    unit: str = ""
+    """`c` or `f`."""
+    order: str = ""
+    """`ymd`, `dmy`, `mdy` or `unix`."""
+    zone: str = ""
+    """`garden`, `standard`, `utc` or `text`."""
+
+    def plain(self) -> dict[str, Any]:
+        """As the journal keeps it."""
+        return asdict(self)
+
+
+def cells(line: str, delimiter: str) -> list[str]:
+    """The cells of one line; a quotation mark that is not closed ends with its line."""
+    mark = DELIMITERS[delimiter]
+    return (line.split(mark) if '"' not in line else next(csv.reader([line], delimiter=mark)))[:MOST_COLUMNS]
+
+
+def guess(sample: Sequence[str], *, delimiter: str = "") -> Columns:
+    """How a file seems to be written, from its first lines; what could be two things is left open.
+
+    Raises InputError if no line has a time and a temperature beside it.
+    """
+    found = [one for name in ([delimiter] if delimiter else DELIMITERS) if (one := _with_delimiter(sample, name))]
+    if not found:
+        raise InputError(where="file", what=_no_table(sample), right="choose the file that the logger wrote, as CSV")
+    best = max(found, key=lambda one: sum(_reads(line, one) for line in sample))
+    return _told_by_text(sample, best)
+
+
+def signature(sample: Sequence[str], columns: Columns) -> str:
+    """What files of the same logger share: the names of their columns, or how many there are."""
+    head = heading(sample, columns)
+    told = [re.sub(r"[\d\s]+", " ", cell).strip().casefold() for cell in head]
+    width = len(cells(sample[columns.first_line - 1], columns.delimiter))
+    return hashlib.sha256(repr((columns.delimiter, width, told)).encode()).hexdigest()
+
+
+def heading(sample: Sequence[str], columns: Columns) -> list[str]:
+    """The names of the columns: the line above the first reading, if it has as many cells."""
+    width = len(cells(sample[columns.first_line - 1], columns.delimiter))
+    for line in reversed(sample[: columns.first_line - 1]):
+        if line.strip():
+            head = cells(line, columns.delimiter)
+            return [cell.strip() for cell in head] if len(head) == width else []
+    return []
+
+
+def _with_delimiter(sample: Sequence[str], delimiter: str) -> Columns | None:
+    """The first line with a time and a number, by this delimiter."""
+    for number, line in enumerate(sample, start=1):
+        row = cells(line, delimiter)
+        times = [i for i, cell in enumerate(row) if any(time_parts(cell, order) for order in ORDERS)]
+        for decimal, mark in DECIMALS.items():
+            if times:
+                clock, after = None, times[0]
+            elif (pair := _date_and_clock(row)) is not None:
+                clock, after = pair[1], pair[0]
+            else:
+                continue
+            others = [i for i, cell in enumerate(row) if i not in {after, clock} and is_number(cell, mark)]
+            numbers = sorted(others, key=lambda i: i < after)
+            if numbers and (decimal == "comma" or mark in row[numbers[0]] or "," not in row[numbers[0]]):
+                columns = Columns(
+                    delimiter=delimiter, decimal=decimal, first_line=number, time_column=after, clock_column=clock,
+                    temp_column=numbers[0],
+                )  # fmt: skip
+                return _decimal(sample, columns)
+    return None
+
+
+def _date_and_clock(row: Sequence[str]) -> tuple[int, int] | None:
+    """Neighbouring cells that together are a moment."""
+    for i, (date, clock) in enumerate(pairwise(row)):
+        if any(time_parts(f"{date.strip()} {clock.strip()}", order) for order in ORDERS if order != "unix"):
+            return i, i + 1
+    return None
+
+
+def _decimal(sample: Sequence[str], columns: Columns) -> Columns:
+    """A comma in any temperature means that commas are decimal."""
+    if columns.delimiter == "comma":
+        return columns
+    body = [cells(line, columns.delimiter) for line in sample[columns.first_line - 1 :]]
+    temps = [row[columns.temp_column] for row in body if len(row) > columns.temp_column]
+    return replace(columns, decimal="comma" if any("," in cell for cell in temps) else "point")
+
+
+def moment_text(row: Sequence[str], columns: Columns) -> str:
+    """The text of a line's moment, put together where date and time of day stand apart."""
+    if columns.clock_column is None:
+        return row[columns.time_column]
+    return f"{row[columns.time_column].strip()} {row[columns.clock_column].strip()}"
+
+
+def _reads(line: str, columns: Columns) -> bool:
+    row = cells(line, columns.delimiter)
+    if len(row) <= max(columns.time_column, columns.temp_column, columns.clock_column or 0):
+        return False
+    text = moment_text(row, columns)
+    return any(time_parts(text, o) for o in ORDERS) and is_number(row[columns.temp_column], DECIMALS[columns.decimal])
+
+
+def _told_by_text(sample: Sequence[str], columns: Columns) -> Columns:
+    """With order, unit and clock, as far as the text leaves no doubt."""
+    body = [cells(line, columns.delimiter) for line in sample[columns.first_line - 1 :] if _reads(line, columns)]
+    texts = [moment_text(row, columns) for row in body]
+    orders = [order for order in ORDERS if all(time_parts(text, order) for text in texts)]
+    head = heading(sample, columns)
+    name = f"{head[columns.temp_column] if head else ''} {body[0][columns.temp_column]}"
+    units = {unit for unit, pattern in UNITS.items() if pattern.search(name)}
+    zone = "text" if all(has_offset(text) for text in texts) else ""
+    return replace(
+        columns,
+        order=orders[0] if len(orders) == 1 else "",
+        unit=units.pop() if len(units) == 1 else "",
+        zone="utc" if orders == ["unix"] else zone,
+    )
+
+
+def _no_table(sample: Sequence[str]) -> str:
+    told = [line for line in sample if line.strip()]
+    if len(told) == 1:
+        return "it has a single line without a reading"
+    return "none of its first lines has a time and a temperature beside it"

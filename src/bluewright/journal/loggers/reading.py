@@ -1,0 +1,86 @@
+"""All readings of a file, read as a person told: streamed, in little memory, with each line that could not be read."""
+
+from __future__ import annotations
+
+from array import array
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass, field
+from typing import Final
+from zoneinfo import ZoneInfo
+
+from bluewright.journal.loggers.cells import number, time_parts
+from bluewright.journal.loggers.clock import Clock, Unclear
+from bluewright.journal.loggers.columns import DECIMALS, Columns, cells, moment_text
+
+MOST_TOLD: Final = 20
+"""As many lines that cannot be read are told one by one; the rest is counted."""
+
+
+@dataclass(slots=True, kw_only=True)
+class Readings:
+    """The readings of a file in its order: seconds since 1970, degrees Celsius, and what was not understood."""
+
+    seconds: array[int] = field(default_factory=lambda: array("q"))
+    temps_c: array[float] = field(default_factory=lambda: array("d"))
+    unread: int = 0
+    told: list[tuple[int, str]] = field(default_factory=list)
+    """Line and reason of the first that could not be read."""
+    twice: int = 0
+    """Readings in an hour that came twice, told apart by their order."""
+
+
+def read_all(lines: Iterable[str], columns: Columns, *, zone: ZoneInfo, low_c: float, high_c: float) -> Readings:
+    """Every reading of a file; temperatures outside the limits cannot be and count as not read."""
+    found = Readings()
+    clock = Clock(columns.zone, zone)
+    for line_number, line in enumerate(lines, start=1):
+        if line_number < columns.first_line or not line.strip():
+            continue
+        try:
+            second, temp_c = _one(cells(line, columns.delimiter), columns, clock, low_c, high_c)
+        except Unclear as why:
+            found.unread += 1
+            if len(found.told) < MOST_TOLD:
+                found.told.append((line_number, str(why)))
+        else:
+            found.seconds.append(second)
+            found.temps_c.append(temp_c)
+    found.twice = clock.twice
+    return found
+
+
+def each(
+    lines: Iterable[str], columns: Columns, *, zone: ZoneInfo, low_c: float, high_c: float
+) -> Iterator[tuple[int, list[str], int | None, float | None, str]]:
+    """For a look before all is read: line, cells, second, degrees, or why it cannot be read."""
+    clock = Clock(columns.zone, zone)
+    for line_number, line in enumerate(lines, start=1):
+        if line_number < columns.first_line or not line.strip():
+            continue
+        row = cells(line, columns.delimiter)
+        try:
+            second, temp_c = _one(row, columns, clock, low_c, high_c)
+        except Unclear as why:
+            yield line_number, row, None, None, str(why)
+        else:
+            yield line_number, row, second, temp_c, ""
+
+
+def _one(row: list[str], columns: Columns, clock: Clock, low_c: float, high_c: float) -> tuple[int, float]:
+    if len(row) <= max(columns.time_column, columns.temp_column, columns.clock_column or 0):
+        raise Unclear("it has too few columns")
+    text = moment_text(row, columns)
+    moment = time_parts(text, columns.order)
+    if moment is None:
+        raise Unclear(f"'{text.strip()[:40]}' is no time written that way" if text.strip() else "it has no time")
+    said = number(row[columns.temp_column], DECIMALS[columns.decimal])
+    if said is None:
+        cell = row[columns.temp_column].strip()[:40]
+        raise Unclear(f"'{cell}' is no temperature written that way" if cell else "it has no temperature")
+    value, unit = said
+    if unit and unit != columns.unit:
+        raise Unclear(f"its temperature is in {unit.upper()}")
+    temp_c = round((value - 32) / 1.8, 3) if columns.unit == "f" else value
+    if not low_c <= temp_c <= high_c:
+        raise Unclear(f"{temp_c:g} C cannot be")
+    return clock.seconds(moment), temp_c

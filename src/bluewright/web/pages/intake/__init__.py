@@ -1,0 +1,1 @@
+"""Intake: readings from a logger's file."""
