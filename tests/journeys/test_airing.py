@@ -139,3 +139,40 @@ def test_a_look_takes_the_count_along_and_the_end_can_be_taken_back(
     assert "Aired; done" in phone.said()
     phone.press("It was not done after all")
     assert counter() == pours
+
+
+def test_from_settling_to_the_dish_every_page_fits_and_each_step_can_be_taken(phone: Phone, batch: str) -> None:
+    phone.open(f"/settling/{batch}/")
+    phone.press("Left to stand")
+    phone.type("depth", "30 cm")
+    phone.press("Write it down")
+    assert "No use looking before" in phone.said()
+    phone.type("height", "29 cm")
+    phone.press("Write it down")
+    assert "edge 29 cm" in phone.said()
+
+    phone.press("Decant it")
+    phone.type("left", "1.2 L")
+    phone.page.locator("label:has(input[name=blue_in_decant][value='1'])").click()
+    phone.press("Decanted")
+    assert "a breath of blue" in phone.said()
+    phone.press("Undo")
+    assert "a breath of blue" not in phone.said()
+    phone.press("Undo")
+    assert "a breath of blue" in phone.said()
+
+    phone.type("refill", "8 L")
+    phone.press("Count the washes")
+    assert "Washes still to do: 3" in phone.said()
+    phone.press("Put fresh water on")
+    phone.open(f"/washing/{batch}/acid/?kind=vinegar&chalk=9+g&lime=0")
+    assert "bleach" in phone.said()
+
+    phone.open(f"/drying/{batch}/")
+    phone.press("Put a dish to dry")
+    phone.type("dish", "212 g")
+    phone.type("total", "352 g")
+    phone.press("Write it down")
+    assert "dust mask" in phone.said()
+    phone.press("It is dry")
+    phone.press("It was not dry after all")

@@ -106,14 +106,10 @@ class DecantForm(forms.Form):
         kind="volume_l", low=0.005, high=100_000, required=False, label=_("Sludge and liquid that stayed"),
         help_text=_("2 L. The number of washes rests on it."),
     )  # fmt: skip
-    ph = DecimalField(min_value=0, max_value=14, required=False, label=_("pH of the clear"))
-    conductivity = DecimalField(
-        min_value=0.1, max_value=200_000, required=False, label=_("Conductivity of the clear, µS/cm")
-    )
-    tap_ph = DecimalField(min_value=0, max_value=14, required=False, label=_("pH of your tap water"))
-    tap_conductivity = DecimalField(
-        min_value=0.1, max_value=200_000, required=False, label=_("Conductivity of your tap water, µS/cm")
-    )
+    ph = DecimalField(min_value=0, max_value=14, required=False, label=_("pH"))
+    conductivity = DecimalField(min_value=0.1, max_value=200_000, required=False, label=_("Conductivity, µS/cm"))
+    tap_ph = DecimalField(min_value=0, max_value=14, required=False, label=_("pH"))
+    tap_conductivity = DecimalField(min_value=0.1, max_value=200_000, required=False, label=_("Conductivity, µS/cm"))
     decanted_at = MomentField(label=_("Decanted"), validators=[not_to_come])
 
     def __init__(self, *args: Any, standing: Standing, **options: Any) -> None:
@@ -121,7 +117,7 @@ class DecantForm(forms.Form):
         self.standing, garden = standing, standing.batch.garden
         left: Any = self.fields["left"]
         left.system = garden.system
-        self.fields["blue_in_decant"] = sign_field("blue_in_decant", label=_("The clear, in a clear glass"))
+        self.fields["blue_in_decant"] = sign_field("blue_in_decant", label=_("The clear"))
         if garden.tap_ph is not None:
             del self.fields["tap_ph"]
         if garden.tap_conductivity_us_per_cm is not None:

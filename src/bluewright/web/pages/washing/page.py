@@ -82,7 +82,11 @@ def acid_page(batch: Batch, *, answer: AcidAnswer | None, trouble: str) -> AcidP
     """The page of the acid, given its answer."""
     parts = None
     if answer is not None:
-        rows = tuple((False, (rough(one.add_ml), rough(one.total_ml), one.then)) for one in answer.parts)
+        before = [None, *(one.then for one in answer.parts)]
+        rows = tuple(
+            (False, (rough(one.add_ml), rough(one.total_ml), one.then if one.then != last else _("the same")))
+            for one, last in zip(answer.parts, before, strict=False)
+        )
         head = (_("pour in, mL"), _("in all, mL"), _("then"))
         parts = Table(caption=_("Part by part"), head=head, rows=rows)
     said = answered(acid_words.said(answer)) if answer is not None else None
