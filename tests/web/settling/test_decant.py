@@ -36,6 +36,12 @@ def test_a_decanting_is_written_as_typed_and_the_tap_is_kept_for_the_garden(clie
     assert [message.extra_tags for message in response.context["messages"]] == [undo]
 
 
+def test_the_caution_stands_beside_the_step(client: Client, garden: Garden) -> None:
+    batch, standing = a_settling_batch(garden)
+    html = client.get(url("settling.decant", key=batch.pk, row=standing.pk)).content.decode()
+    assert "Never start a siphon with your mouth" in html
+
+
 def test_the_tap_is_asked_once(client: Client, garden: Garden) -> None:
     batch, standing = a_settling_batch(garden)
     Garden.objects.update(tap_ph=7.4)
