@@ -1,6 +1,6 @@
 """The one file a newcomer runs; it needs nothing but Python 3.11 or newer.
 
-python3 run.py            set up, then the demo garden: one steep, day by day, to the jar
+python3 run.py            set up, then open the journal in the browser, with an invented garden to look around in
 python3 run.py check      set up, then every test and check
 python3 run.py COMMAND    set up, then `bluewright COMMAND` (for instance: steep call --help)
 """
@@ -32,7 +32,7 @@ def main(words: list[str]) -> int:
             return 1
         if checking:
             return subprocess.call([str(PYTHON), str(ROOT / "check.py"), *words[1:]], cwd=ROOT)
-        return subprocess.call([str(PYTHON), "-m", "bluewright", *(words or ["demo"])])
+        return subprocess.call([str(PYTHON), "-m", "bluewright", *(words or ["serve", "--demo"])])
     except KeyboardInterrupt:
         return 130
 

@@ -34,6 +34,7 @@ def run(arguments: Sequence[str]) -> int:
     parser.add_argument("--port", type=int, default=PORT, help=f"port on this machine (default: {PORT})")
     parser.add_argument("--lan", action="store_true", help="let phones in the house in, by name and passphrase")
     parser.add_argument("--no-browser", action="store_true", help="do not open the browser")
+    parser.add_argument("--demo", action="store_true", help="fill in the invented garden, if there is none yet")
     asked = parser.parse_args(arguments)
     folder = Path(asked.home).resolve()
     if not free(asked.port):
@@ -54,6 +55,8 @@ def run(arguments: Sequence[str]) -> int:
     if address and not somebody_can_come_in():
         print(NOBODY, file=sys.stderr)
         return 2
+    if asked.demo:
+        fill_in()
     return serve(asked.port, door=door, browser=not asked.no_browser)
 
 
@@ -80,6 +83,18 @@ def serve(port: int, *, door: str, browser: bool) -> int:
     finally:
         server.stop()
     return 0
+
+
+def fill_in() -> None:
+    """Write the invented garden, unless there is any garden already."""
+    from django.utils import timezone
+
+    from bluewright.journal import demo
+    from bluewright.journal.queries import gardens
+
+    if not gardens.gardens():
+        print("Filling in an invented garden, once: some seconds ...", flush=True)
+        demo.plant(now=timezone.now(), by=None)
 
 
 def say_door(door: str) -> None:

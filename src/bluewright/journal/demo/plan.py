@@ -26,8 +26,8 @@ class TubPlan:
 
     key: str
     name: str
-    days_ago: float
-    """Since leaf and water met."""
+    days_ago: int
+    """The day on which leaf and water met, at ten in the morning."""
     beds: tuple[str, ...]
     leaf_kg: float
     water_l: float = 40.0
@@ -70,13 +70,13 @@ BEDS: Final = (
 )
 
 TUBS: Final = (
-    TubPlan(key="1", name="Tub 1", days_ago=97, beds=("Long bed",), leaf_kg=5.0, strain_h=69),
+    TubPlan(key="1", name="Tub 1", days_ago=97, beds=("Long bed",), leaf_kg=5.0, strain_h=70),
     TubPlan(
-        key="2a", name="Tub 1", days_ago=83, beds=("Long bed",), leaf_kg=4.0, picking="2", strain_h=58,
+        key="2a", name="Tub 1", days_ago=83, beds=("Long bed",), leaf_kg=4.0, picking="2", strain_h=56,
         squeeze="drained", note="one picking in two tubs: this one is only drained",
     ),
     TubPlan(
-        key="2b", name="Tub 2", days_ago=83, beds=("Long bed",), leaf_kg=4.0, picking="2", strain_h=58,
+        key="2b", name="Tub 2", days_ago=83, beds=("Long bed",), leaf_kg=4.0, picking="2", strain_h=56,
         squeeze="press", looks_h=(8.0, 31.0, 55.0), note="the same leaf as in Tub 1, to be pressed",
     ),
     TubPlan(
@@ -88,38 +88,38 @@ TUBS: Final = (
         note="away for three days",
     ),
     TubPlan(
-        key="5", name="Tub 2", days_ago=62, beds=("Corner",), leaf_kg=4.0, plant="japanese_indigo", strain_h=62,
+        key="5", name="Tub 2", days_ago=62, beds=("Corner",), leaf_kg=4.0, plant="japanese_indigo", strain_h=70,
     ),
     TubPlan(
         key="6", name="Tub 3", days_ago=55, beds=("Under the hedge",), leaf_kg=2.5, water_l=20.0, age="mixed",
-        strain_h=54,
+        strain_h=56,
     ),
-    TubPlan(key="7", name="Tub 1", days_ago=48, beds=("Long bed",), leaf_kg=6.5, strain_h=60),
+    TubPlan(key="7", name="Tub 1", days_ago=48, beds=("Long bed",), leaf_kg=6.5, strain_h=56),
     TubPlan(
-        key="8", name="Tub 2", days_ago=41, beds=("Long bed",), leaf_kg=5.0, strain_h=150, looks_h=(8.0, 140.0),
+        key="8", name="Tub 2", days_ago=41, beds=("Long bed",), leaf_kg=5.0, strain_h=152, looks_h=(8.0, 140.0),
         note="forgotten behind the shed",
     ),
-    TubPlan(key="9a", name="Tub 1", days_ago=34, beds=("Long bed",), leaf_kg=5.0, strain_h=57),
+    TubPlan(key="9a", name="Tub 1", days_ago=34, beds=("Long bed",), leaf_kg=5.0, strain_h=56),
     TubPlan(
-        key="9b", name="Tub 3", days_ago=34, beds=("Under the hedge",), leaf_kg=3.0, water_l=25.0, strain_h=57,
+        key="9b", name="Tub 3", days_ago=34, beds=("Under the hedge",), leaf_kg=3.0, water_l=25.0, strain_h=56,
         looks_h=(8.0, 31.0, 55.0),
     ),
     TubPlan(
         key="10", name="Tub 2", days_ago=27, beds=("Corner",), leaf_kg=3.5, water_l=30.0, plant="japanese_indigo",
-        strain_h=66,
+        strain_h=70,
     ),
-    TubPlan(key="11", name="Tub 1", days_ago=20, beds=("Long bed",), leaf_kg=5.5, strain_h=61),
-    TubPlan(key="12", name="Tub 3", days_ago=13, beds=("Under the hedge",), leaf_kg=3.0, water_l=25.0, strain_h=60),
-    TubPlan(key="13", name="Tub 2", days_ago=4, beds=("Long bed",), leaf_kg=5.0, strain_h=66),
+    TubPlan(key="11", name="Tub 1", days_ago=20, beds=("Long bed",), leaf_kg=5.5, strain_h=56),
+    TubPlan(key="12", name="Tub 3", days_ago=13, beds=("Under the hedge",), leaf_kg=3.0, water_l=25.0, strain_h=56),
+    TubPlan(key="13", name="Tub 2", days_ago=4, beds=("Long bed",), leaf_kg=5.0, strain_h=70),
     TubPlan(
-        key="14", name="Tub 1", days_ago=3.1, beds=("Long bed",), leaf_kg=4.5, strain_h=70,
-        note="strained this morning",
+        key="14", name="Tub 1", days_ago=3, beds=("Long bed",), leaf_kg=4.5, strain_h=70,
+        note="strained at the first chance",
     ),
     TubPlan(
-        key="15", name="Tub 3", days_ago=1.95, beds=("Under the hedge",), leaf_kg=3.5, water_l=25.0,
+        key="15", name="Tub 3", days_ago=2, beds=("Under the hedge",), leaf_kg=3.5, water_l=25.0,
         looks_h=(1.0, 8.0, 21.0, 31.0, 45.0),
     ),
-    TubPlan(key="16", name="Tub 2", days_ago=0.4, beds=("Long bed",), leaf_kg=5.0, looks_h=(1.0, 7.0)),
+    TubPlan(key="16", name="Tub 2", days_ago=0, beds=("Long bed",), leaf_kg=5.0, looks_h=(1.0, 7.0)),
 )  # fmt: skip
 
 BATCHES: Final = (

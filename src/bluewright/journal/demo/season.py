@@ -27,6 +27,8 @@ DAYS_AHEAD: Final = 5
 LOW_AT_H, HIGH_AT_H = 6, 15
 PICKED_BEFORE: Final = timedelta(hours=2)
 BEGUN_AT_H: Final = 10
+STRAINED_AT_H: Final = (8, 18)
+JUST_BEGUN: Final = timedelta(hours=2)
 
 
 def plant(*, now: datetime, by: Any) -> Garden:
@@ -105,10 +107,10 @@ class _Season:
         return {row.name: row for row in rows}
 
     def _tub(self, told: plan.TubPlan) -> Tub:
-        started = self.now - timedelta(days=told.days_ago)
-        if told.days_ago > 5:
-            started = started.replace(hour=BEGUN_AT_H, minute=0)
-        started = started.replace(second=0, microsecond=0)
+        day = (self.now - timedelta(days=told.days_ago)).replace(minute=0, second=0, microsecond=0)
+        started = day.replace(hour=BEGUN_AT_H)
+        if started > self.now - JUST_BEGUN:
+            started -= timedelta(days=1)
         picking = self._picking(told, started)
         steep = Steep(
             garden=self.garden, name=told.name, plant=told.plant, started_at=started, water_l=told.water_l,
@@ -126,11 +128,20 @@ class _Season:
             return Tub(steep=steep, strain=None, in_liquor_g=truth.in_liquor_g)
         liquor_l = round(2 * (told.water_l + 0.75 * told.leaf_kg - told.leaf_kg * _KEPT_L_PER_KG[told.squeeze])) / 2
         strain = Strain(
-            steep=steep, strained_at=started + timedelta(hours=told.strain_h), squeeze=told.squeeze,
+            steep=steep, strained_at=self._by_day(started + timedelta(hours=told.strain_h)), squeeze=told.squeeze,
             liquor_out_l=liquor_l, liquor_typed=f"{liquor_l:g} L",
         )  # fmt: skip
         steeps.strain(strain, by=self.by)
         return Tub(steep=steep, strain=strain, in_liquor_g=truth.in_liquor_g)
+
+    def _by_day(self, planned: datetime) -> datetime:
+        """When it was planned, or, if that is still to come, at the last eight or six o'clock."""
+        clocks = (
+            (self.now - timedelta(days=back)).replace(hour=hour, minute=0, second=0, microsecond=0)
+            for back in (0, 1)
+            for hour in STRAINED_AT_H
+        )
+        return min(planned, max(clock for clock in clocks if clock < self.now))
 
     def _picking(self, told: plan.TubPlan, started: datetime) -> Picking:
         """The tub's picking, or the one that it shares with a tub before it."""

@@ -56,6 +56,7 @@ STANDS_H: Final = 20.0
 SHARP_US_PER_CM: Final = 5200.0
 """Conductivity of the first decant."""
 DISH_G: Final = 212.0
+SCALE_SD_G: Final = 0.1
 SOLIDS_FRAC: Final = 0.14
 DRIES_H: Final = (0.0, 24.0, 48.0, 72.0, 120.0, 168.0)
 TIME_TO_DRY_H: Final = 38.0
@@ -262,16 +263,20 @@ class Work:
         begun = self.now - timedelta(hours=75) if told.reached == "dry" else at + timedelta(hours=3)
         drying = Drying(
             batch=batch, started_at=begun, dish_g=DISH_G, dish_typed=f"{DISH_G:g} g", layer_mm=5.0, layer_typed="5 mm",
-            temp_c=21.0, temp_typed="21 C", humidity_frac=0.55,
+            temp_c=21.0, temp_typed="21 C", humidity_frac=0.55, scale_sd_g=SCALE_SD_G,
         )  # fmt: skip
         keep(drying, by=self.by)
         water_g = pigment_g * (1 / SOLIDS_FRAC - 1)
         for hour in DRIES_H:
             if begun + timedelta(hours=hour) <= self.now:
                 left_g = water_g * float(left_frac(hour, scale_h=np.array(TIME_TO_DRY_H), exponent=1.15))
-                total_g = round(DISH_G + pigment_g + left_g + float(self.rng.normal(0.0, 0.3)))
+                paste_g = pigment_g + left_g + float(self.rng.normal(0.0, 0.5 * SCALE_SD_G))
+                total_g = round(DISH_G + max(paste_g, 2 * SCALE_SD_G), 1)
                 row = Weighing(
-                    drying=drying, weighed_at=begun + timedelta(hours=hour), total_g=total_g, total_typed=f"{total_g} g"
+                    drying=drying,
+                    weighed_at=begun + timedelta(hours=hour),
+                    total_g=total_g,
+                    total_typed=f"{total_g:g} g",
                 )
                 keep(row, by=self.by)
         end = begun + timedelta(hours=DRIES_H[-1] + 2)
@@ -293,7 +298,14 @@ class Work:
         return round(float(in_liquor_g * kept / purity / (1 - AIR_DRY_MOISTURE_FRAC)), 1)
 
     def _jar(self, told: BatchPlan, batch: Batch, at: datetime, pigment_g: float) -> None:
-        jar = Jar(garden=self.garden, name=told.jar, filled_at=at, stands="the blue shelf", seed=batch.seed)
+        jar = Jar(
+            garden=self.garden,
+            name=told.jar,
+            filled_at=at,
+            stands="the blue shelf",
+            scale_sd_g=SCALE_SD_G,
+            seed=batch.seed,
+        )
         part = actions.PigmentIn(batch=batch, pigment_g=pigment_g, pigment_typed=f"{pigment_g:g} g")
         actions.fill_jar(jar, pigment=[part], by=self.by)
         self.jars[told.jar] = (jar, pigment_g)
