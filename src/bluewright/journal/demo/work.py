@@ -57,6 +57,8 @@ SHARP_US_PER_CM: Final = 5200.0
 """Conductivity of the first decant."""
 DISH_G: Final = 212.0
 SCALE_SD_G: Final = 0.1
+LEAST_JARRED_G: Final = 0.5
+"""Less is not scraped off a dish."""
 SOLIDS_FRAC: Final = 0.14
 DRIES_H: Final = (0.0, 24.0, 48.0, 72.0, 120.0, 168.0)
 TIME_TO_DRY_H: Final = 38.0
@@ -295,7 +297,7 @@ class Work:
         kept = np.prod([prior.from_z(0.5 * self.rng.standard_normal(1))[0] for prior in steps])
         make: Make = "acid_washed" if told.acid else "limed" if told.alkali == "Slaked lime" else "unlimed"
         purity = PURITY[make][plant].from_z(0.5 * self.rng.standard_normal(1))[0]
-        return round(float(in_liquor_g * kept / purity / (1 - AIR_DRY_MOISTURE_FRAC)), 1)
+        return max(round(float(in_liquor_g * kept / purity / (1 - AIR_DRY_MOISTURE_FRAC)), 1), LEAST_JARRED_G)
 
     def _jar(self, told: BatchPlan, batch: Batch, at: datetime, pigment_g: float) -> None:
         jar = Jar(
