@@ -35,8 +35,9 @@ class Potential:
 
     median_g: Annotated[float, Field(ge=LEAST, le=1_000_000)]
     """The middle, in grams for the whole basket."""
-    log_sd: Annotated[float, Field(ge=0.03, le=2)]
-    """Standard deviation of its natural logarithm: 0.7 means times or over two."""
+    log_sd: Annotated[float, Field(ge=0.03, le=4)]
+    """Standard deviation of its natural logarithm: 0.7 means times or over two; of leaf picked
+    out of season it may be two and more."""
 
 
 @record

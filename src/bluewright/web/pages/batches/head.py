@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from typing import Final, Literal
 from zoneinfo import ZoneInfo
 
+from django.urls import reverse
 from django.utils.translation import gettext as _
 
 from bluewright.charts.tub_contents import TubStage
@@ -15,7 +16,6 @@ from bluewright.journal.models import Batch
 from bluewright.journal.queries.batches import Stage, stage_of
 from bluewright.science.base.errors import InputError
 from bluewright.science.base.measures import say_measure
-from bluewright.web.pages.batches.soon import reverse
 from bluewright.words.numbers import moment
 
 USUAL_FILL_FRAC: Final = 0.8

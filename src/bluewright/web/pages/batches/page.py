@@ -8,12 +8,12 @@ from datetime import datetime
 from typing import Final
 from zoneinfo import ZoneInfo
 
+from django.urls import reverse
 from django.utils.translation import gettext as _
 
 from bluewright.journal.models import Batch, LiquorLook, Photo, Standing
 from bluewright.journal.queries.batches import Stage, stage_of
 from bluewright.web.pages.batches.head import BatchHead, batch_head, drawing, facts, over
-from bluewright.web.pages.batches.soon import reverse
 from bluewright.web.ui.photos import Thumb, thumbs
 from bluewright.words.numbers import figure, moment
 

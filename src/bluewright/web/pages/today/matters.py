@@ -7,6 +7,7 @@ from datetime import datetime, timedelta
 from typing import Final
 from zoneinfo import ZoneInfo
 
+from django.urls import reverse
 from django.utils.translation import gettext as _
 from django.utils.translation import ngettext
 
@@ -18,7 +19,8 @@ from bluewright.journal.queries.batches import stage_of
 from bluewright.science.base.errors import BluewrightError
 from bluewright.science.steep.answer import SteepAnswer
 from bluewright.web.pages.airing import next as airing
-from bluewright.web.pages.batches.soon import reverse
+from bluewright.web.pages.drying import next as drying
+from bluewright.web.pages.settling import next as settling
 from bluewright.web.pages.today.page import Matter, Step
 from bluewright.words.numbers import moment, sentence
 from bluewright.words.steep import advice, now_gives
@@ -33,7 +35,11 @@ REGROWN: Final = timedelta(weeks=5)
 """From here on a bed that was picked is worth a look (common practice: woad again after five to seven weeks)."""
 REGROWTH_OVER: Final = timedelta(weeks=12)
 """A bed not picked for longer than this is not asked after: the season is over."""
-BATCH_PAGES: Final[tuple[tuple[str, Next], ...]] = (("airing.show", airing.next_matter),)
+BATCH_PAGES: Final[tuple[tuple[str, Next], ...]] = (
+    ("airing.show", airing.next_matter),
+    ("settling.show", settling.next_matter),
+    ("drying.show", drying.next_matter),
+)
 """The page on which a batch's next step is done, and what tells whether it is due."""
 
 
