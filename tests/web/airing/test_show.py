@@ -79,6 +79,18 @@ def test_once_it_is_done_it_says_since_when(client: Client, garden: Garden) -> N
     assert "data-counter" not in html
 
 
+def test_once_it_is_done_and_stands_it_is_not_told_to_go_on(client: Client, garden: Garden) -> None:
+    batch, _airing = an_aired_batch(garden, ended_at=cast.moment())
+    assert client.get(where(batch)).context["page"].answer is not None, "it may have been ended too soon"
+    cast.a_standing(batch)
+    assert client.get(where(batch)).context["page"].answer is None
+
+
+def test_liquor_of_another_batch_brought_its_alkali_along(client: Client, garden: Garden) -> None:
+    joined = cast.a_batch(a_working_batch(garden), name="Joined")
+    assert client.get(where(joined)).context["page"].alkali == ""
+
+
 def test_liquor_without_alkali_is_warned_of(client: Client, garden: Garden) -> None:
     assert "No alkali is written down yet" in client.get(where(a_working_batch(garden, alkali=False))).content.decode()
 

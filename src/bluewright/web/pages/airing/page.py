@@ -106,9 +106,7 @@ def airing_page(batch: Batch, *, answer: AirAnswer | None, needs_temp: bool, tro
         needs_temp=needs_temp,
         counter=_counter(batch, now, zone) if now is not None and now.ended_at is None else None,
         done=_airing_row(now, zone) if now is not None and now.ended_at is not None else None,
-        alkali=""
-        if batch.alkali_parts.all()
-        else _("No alkali is written down yet: without it the blue hardly forms."),
+        alkali=_missing_alkali(batch),
         answer=_answered(batch, answer) if answer is not None else None,
         trouble=trouble,
         end_point=END % {"foam": LEVELS_SAID["foam"][3], "liquor": LEVELS_SAID["liquor"][3]},
@@ -127,6 +125,13 @@ def _answered(batch: Batch, answer: AirAnswer) -> Answered:
 def clock(time: datetime, zone: ZoneInfo) -> str:
     """`14:05` by the garden's clock."""
     return f"{time.astimezone(zone):%H:%M}"
+
+
+def _missing_alkali(batch: Batch) -> str:
+    """Liquor of another batch brought its alkali along."""
+    if batch.alkali_parts.all() or any(part.batch_id for part in batch.came_from.all()):
+        return ""
+    return _("No alkali is written down yet: without it the blue hardly forms.")
 
 
 def _counter(batch: Batch, row: Airing, zone: ZoneInfo) -> Counter:

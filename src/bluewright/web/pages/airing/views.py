@@ -216,8 +216,13 @@ def _page(batch: Batch) -> AiringPage:
 
 
 def _answer(batch: Batch) -> tuple[AirAnswer | None, str]:
-    """What can be said of the airing under way; or None, and why where that is not plain."""
-    if latest(batch.looks.all(), "temp_c") is None or _now(batch) is None:
+    """What can be said of the airing under way; or None, and why where that is not plain.
+
+    Once it is done and stands, nobody asks any more whether to go on.
+    """
+    now = _now(batch)
+    settled = now is not None and now.ended_at is not None and bool(batch.standings.all())
+    if now is None or settled or latest(batch.looks.all(), "temp_c") is None:
         return None, ""
     try:
         return answers.aired(air_record(batch, indigo_g=jars.indigo_g(batch))), ""
