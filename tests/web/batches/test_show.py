@@ -30,6 +30,16 @@ def test_it_says_where_it_came_from_and_what_comes_next(client: Client, batch: B
     ]  # fmt: skip
 
 
+def test_it_leads_to_what_it_wants_next(client: Client, batch: Batch) -> None:
+    assert client.get(where(batch)).context["page"].next.href == url("alkali.dose", key=batch.pk)
+    cast.an_alkali_part(batch, cast.an_alkali(batch.garden))
+    assert client.get(where(batch)).context["page"].next.href == url("airing.show", key=batch.pk)
+    cast.an_airing(batch, ended_at=cast.moment(0.1))
+    assert client.get(where(batch)).context["page"].next.href == url("settling.show", key=batch.pk)
+    cast.a_jar((batch, 10.0))
+    assert client.get(where(batch)).context["page"].next is None
+
+
 def test_its_story_tells_everything_the_newest_first(client: Client, batch: Batch) -> None:
     soda = cast.an_alkali(batch.garden)
     cast.a_liquor_look(batch, hours_ago=0.45, ph=6.2, temp_c=17.0, temp_typed="17 C")

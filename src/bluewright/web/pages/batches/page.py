@@ -14,6 +14,7 @@ from django.utils.translation import gettext as _
 from bluewright.journal.models import Batch, LiquorLook, Photo, Standing
 from bluewright.journal.queries.batches import Stage, stage_of
 from bluewright.web.pages.batches.head import BatchHead, batch_head, drawing, facts, over
+from bluewright.web.pages.batches.next import NextStep, next_step
 from bluewright.web.ui.photos import Thumb, thumbs
 from bluewright.words.numbers import figure, moment
 
@@ -49,6 +50,8 @@ class BatchPage:
     note: str
     tubs: tuple[tuple[str, str], ...]
     """Name and address of each tub that it came from."""
+    next: NextStep | None
+    """What it wants next; None when it is over."""
     story: tuple[Happening, ...]
     """The newest first."""
     photos: tuple[Thumb, ...]
@@ -57,7 +60,7 @@ class BatchPage:
     ended: bool
 
 
-def batch_page(batch: Batch, photos: Iterable[Photo] = ()) -> BatchPage:
+def batch_page(batch: Batch, *, now: datetime, photos: Iterable[Photo] = ()) -> BatchPage:
     """The page of a whole batch, with photos of it and of its liquor."""
     zone = ZoneInfo(batch.garden.time_zone)
     happenings = sorted(_happenings(batch, zone), key=lambda pair: pair[0], reverse=True)
@@ -66,6 +69,7 @@ def batch_page(batch: Batch, photos: Iterable[Photo] = ()) -> BatchPage:
         head=batch_head(batch),
         note=batch.note,
         tubs=tuple(_came_from(batch)),
+        next=next_step(batch, now),
         story=tuple(happening for _when, happening in happenings),
         photos=thumbs(sorted(photos, key=lambda one: one.taken_at)),
         can_end=stage not in {"ended", "jar", "joined"},

@@ -61,7 +61,11 @@ def show(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
     """One batch: its stages and its story."""
     batch = _batch(garden, key)
     pictures = photos.of_things([batch.pk, *(look.pk for look in batch.looks.all())], of=garden)
-    return shown(request, "batches/show.html", batch_page(batch, chain.from_iterable(pictures.values())))
+    return shown(
+        request,
+        "batches/show.html",
+        batch_page(batch, now=timezone.now(), photos=chain.from_iterable(pictures.values())),
+    )
 
 
 @require_http_methods(["GET", "HEAD", "POST"])

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 from datetime import datetime, timedelta
 from typing import Final
 from zoneinfo import ZoneInfo
@@ -13,19 +13,14 @@ from django.utils.translation import ngettext
 
 from bluewright.journal.bridge import calls
 from bluewright.journal.bridge.steeps import steep_record
-from bluewright.journal.models import Batch, Garden, Steep
+from bluewright.journal.models import Garden, Steep
 from bluewright.journal.queries import batches, gardens, tubs
-from bluewright.journal.queries.batches import stage_of
 from bluewright.science.base.errors import BluewrightError
 from bluewright.science.steep.answer import SteepAnswer
-from bluewright.web.pages.airing import next as airing
-from bluewright.web.pages.drying import next as drying
-from bluewright.web.pages.settling import next as settling
+from bluewright.web.pages.batches.next import next_step
 from bluewright.web.pages.today.page import Matter, Step
 from bluewright.words.numbers import moment, sentence
 from bluewright.words.steep import advice, now_gives
-
-Next = Callable[[Batch, datetime], tuple[datetime, str, str] | None]
 
 LEAF_KEEPS: Final = timedelta(days=5)
 """Picked leaf that went into no tub is asked after so long."""
@@ -35,12 +30,6 @@ REGROWN: Final = timedelta(weeks=5)
 """From here on a bed that was picked is worth a look (common practice: woad again after five to seven weeks)."""
 REGROWTH_OVER: Final = timedelta(weeks=12)
 """A bed not picked for longer than this is not asked after: the season is over."""
-BATCH_PAGES: Final[tuple[tuple[str, Next], ...]] = (
-    ("airing.show", airing.next_matter),
-    ("settling.show", settling.next_matter),
-    ("drying.show", drying.next_matter),
-)
-"""The page on which a batch's next step is done, and what tells whether it is due."""
 
 
 def all_matters(garden: Garden, now: datetime) -> Iterator[Matter]:
@@ -96,25 +85,15 @@ def liquor_matters(garden: Garden, now: datetime) -> Iterator[Matter]:
 def batch_matters(garden: Garden, now: datetime) -> Iterator[Matter]:
     """Batches on their way: alkali, air, decant, wash, weigh."""
     for batch in batches.working(garden):
-        if stage_of(batch) == "liquor":
+        found = next_step(batch, now)
+        if found is not None:
             yield Matter(
-                urgency_h=_hours(batch.begun_at - now),
+                urgency_h=_hours(found.due - now),
                 key=str(batch.pk),
-                what=_("%(batch)s: add the alkali") % {"batch": batch.name},
-                why=_("The liquor loses blue while it stands."),
-                do=Step(says=_("Alkali"), href=reverse("alkali.dose", kwargs={"key": batch.pk})),
+                what=found.what,
+                why=found.why,
+                do=Step(says=_("Open"), href=found.href, writes=False),
             )
-        for page, tells in BATCH_PAGES:
-            found = tells(batch, now)
-            if found is not None:
-                due, what, why = found
-                yield Matter(
-                    urgency_h=_hours(due - now),
-                    key=str(batch.pk),
-                    what=what,
-                    why=why,
-                    do=Step(says=_("Open"), href=reverse(page, kwargs={"key": batch.pk}), writes=False),
-                )
 
 
 def bed_matters(garden: Garden, now: datetime) -> Iterator[Matter]:

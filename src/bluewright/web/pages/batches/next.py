@@ -1,0 +1,53 @@
+"""What a batch wants next, and on which page it is done: for the start page and for the batch's own."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from datetime import datetime
+from typing import Final
+
+from django.urls import reverse
+from django.utils.translation import gettext as _
+
+from bluewright.journal.models import Batch
+from bluewright.journal.queries.batches import stage_of
+from bluewright.web.pages.airing import next as airing
+from bluewright.web.pages.drying import next as drying
+from bluewright.web.pages.settling import next as settling
+
+Tells = Callable[[Batch, datetime], tuple[datetime, str, str] | None]
+
+PAGES: Final[tuple[tuple[str, Tells], ...]] = (
+    ("airing.show", airing.next_matter),
+    ("settling.show", settling.next_matter),
+    ("drying.show", drying.next_matter),
+)
+"""The page on which a stage's next step is done, and what tells whether it is due."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class NextStep:
+    """The one next action of a batch."""
+
+    due: datetime
+    what: str
+    why: str
+    href: str
+
+
+def next_step(batch: Batch, now: datetime) -> NextStep | None:
+    """The next step of a whole batch; None when nothing more is done with it here."""
+    if stage_of(batch) == "liquor":
+        return NextStep(
+            due=batch.begun_at,
+            what=_("%(batch)s: add the alkali") % {"batch": batch.name},
+            why=_("The liquor loses blue while it stands."),
+            href=reverse("alkali.dose", kwargs={"key": batch.pk}),
+        )
+    for page, tells in PAGES:
+        found = tells(batch, now)
+        if found is not None:
+            due, what, why = found
+            return NextStep(due=due, what=what, why=why, href=reverse(page, kwargs={"key": batch.pk}))
+    return None
