@@ -11,6 +11,7 @@ urlpatterns = [
     path("pickings/", include("bluewright.web.pages.pickings.urls")),
     path("tubs/", include("bluewright.web.pages.tubs.urls")),
     path("batches/", include("bluewright.web.pages.batches.urls")),
+    path("book/", include("bluewright.web.pages.book.urls")),
     path("photos/", include("bluewright.web.pages.photos.urls")),
     path("jars/", include("bluewright.web.pages.jars.urls")),
     path("threads/", include("bluewright.web.pages.threads.urls")),

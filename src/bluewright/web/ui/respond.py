@@ -10,6 +10,7 @@ from zoneinfo import ZoneInfo
 
 from django.contrib import messages
 from django.http import HttpRequest, HttpResponse, JsonResponse, QueryDict
+from django.http.response import HttpResponseBase
 from django.shortcuts import redirect, render
 from django.utils import timezone
 from django.utils.translation import gettext as _
@@ -21,7 +22,7 @@ from bluewright.science.base.errors import InputError
 from bluewright.web.ui.context import open_garden
 from bluewright.words.numbers import sentence
 
-View = Callable[..., HttpResponse]
+View = Callable[..., HttpResponseBase]
 TOO_LATE: Final = gettext_lazy("That was taken out more than thirty days ago and cannot be brought back.")
 
 
@@ -64,11 +65,11 @@ def brought_back(request: HttpRequest, row: Kept, *, restore: Callable[..., bool
     return row.deleted_at is None
 
 
-def in_garden(view: Callable[..., HttpResponse]) -> View:
+def in_garden(view: View) -> View:
     """View decorator: gives the open garden as second argument and sets its clock; without one, to the start page."""
 
     @wraps(view)
-    def within(request: HttpRequest, **keys: Any) -> HttpResponse:
+    def within(request: HttpRequest, **keys: Any) -> HttpResponseBase:
         garden: Garden | None = open_garden(request)
         if garden is None:
             return redirect("gardens.begin")

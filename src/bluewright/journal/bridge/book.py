@@ -1,0 +1,271 @@
+"""The season book: for each batch what it came from and what came of it, by what is stored and cheap sums alone."""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from datetime import datetime, timedelta
+from statistics import NormalDist
+from typing import Any, Final, cast
+from uuid import UUID
+
+from bluewright.journal.bridge.jars import PURITY_SD_FRAC
+from bluewright.journal.models import Garden
+from bluewright.journal.queries import book
+from bluewright.journal.queries.batches import Stage
+from bluewright.journal.queries.book import Begun, InJar, Pour, Within
+from bluewright.science.base.bands import Band
+
+Z95: Final = NormalDist().inv_cdf(0.95)
+"""Standard deviations from the middle to the ends of a band."""
+ORDER: Final[tuple[Stage, ...]] = ("ended", "liquor", "alkali", "air", "settle", "dry", "joined", "jar")
+"""Stages in the order in which the book sorts them: given up, then from liquor to jar."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Tub:
+    """A tub that a batch holds liquor of, and the leaf that this liquor was steeped from."""
+
+    key: UUID
+    name: str
+    plant: str
+    leaf_kg: float
+    steep_h: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Basket:
+    """What a batch came from."""
+
+    tubs: tuple[Tub, ...] = ()
+    about: bool = False
+    """Whether a share of leaf was reckoned from water, where the strained liquor was not measured."""
+
+    @property
+    def leaf_kg(self) -> float:
+        """All leaf."""
+        return sum(tub.leaf_kg for tub in self.tubs)
+
+    @property
+    def steep_h(self) -> float | None:
+        """Hours from the start of the steep to the straining, tubs weighed by their leaf; None without leaf."""
+        return sum(tub.leaf_kg * tub.steep_h for tub in self.tubs) / self.leaf_kg if self.leaf_kg else None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Line:
+    """A batch in the book. What nobody wrote down is None."""
+
+    key: UUID
+    begun_at: datetime
+    name: str
+    note: str
+    basket: Basket
+    beds: tuple[str, ...]
+    tub_temp_c: float | None
+    alkalis: tuple[str, ...]
+    ph: float | None
+    aired_min: float | None
+    aired_pours: int | None
+    pigment_g: float | None
+    g_per_kg: float | None
+    """Dry pigment from a kilogram of leaf."""
+    purity_frac: Band | None
+    measured: bool
+    """Whether the purity of every jar was measured; else it is as a jar's page told it last."""
+    stage: Stage
+    jars: tuple[str, ...]
+    joined: tuple[str, ...]
+    ended_why: str
+
+    @property
+    def pure_g_per_kg(self) -> Band | None:
+        """Pure blue from a kilogram of leaf; None where the purity is not known."""
+        if self.g_per_kg is None or self.purity_frac is None:
+            return None
+        return _scaled(self.purity_frac, self.g_per_kg)
+
+
+Baskets = dict[UUID, Basket]
+
+
+def baskets(pours: Iterable[Pour], keys: Iterable[UUID]) -> Baskets:
+    """What each of these batches came from, followed through joins and forks; a batch in a loop holds nothing."""
+    into: defaultdict[UUID, list[Pour]] = defaultdict(list)
+    for pour in pours:
+        into[pour.into].append(pour)
+    return {key: _basket(into, key) for key in keys}
+
+
+def sort_values(name: str, within: Within, listed: Sequence[Begun], came_from: Baskets) -> Mapping[UUID, Any]:
+    """What batches are sorted by, for the batches that have it; `name` is one of `SORTS`, and at most one is read."""
+    if name in FROM_BASKET:
+        return {key: FROM_BASKET[name](basket) or None for key, basket in came_from.items()}
+    if name in READ:
+        return READ[name](within)
+    if name == "temp":
+        temps = book.tub_temps(within)
+        return {key: _mean_temp_c(basket, temps) for key, basket in came_from.items()}
+    if name == "yield":
+        return yields(came_from, book.pigment_g(within))
+    return {row.key: row.name.casefold() if name == "name" else row.begun_at for row in listed}
+
+
+def in_order(listed: Sequence[Begun], values: Mapping[UUID, Any], *, up: bool) -> list[Begun]:
+    """Sorted by these values, those without one last either way; what is equal stays with the newest first."""
+    having = [row for row in listed if values.get(row.key) is not None]
+    rest = [row for row in listed if values.get(row.key) is None]
+    return sorted(having, key=lambda row: values[row.key], reverse=not up) + rest
+
+
+def yields(came_from: Mapping[UUID, Basket], pigment_g: Mapping[UUID, float]) -> dict[UUID, float]:
+    """Dry pigment in grams from each kilogram of leaf."""
+    return {key: g / came_from[key].leaf_kg for key, g in pigment_g.items() if came_from[key].leaf_kg > 0}
+
+
+def lines(of: Garden, rows: Sequence[Begun], came_from: Mapping[UUID, Basket]) -> Iterator[Line]:
+    """The batches of these rows with all their figures, in the order of the rows; a fixed number of statements."""
+    within = book.these(of, [row.key for row in rows])
+    temps, alkalis, phs = book.tub_temps(within), book.alkalis(within), book.ph_reached(within)
+    aired, jarred, work, joined = book.aired(within), book.jarred(within), book.work(within), book.joined(within)
+    beds = book.beds({tub.key for row in rows for tub in came_from[row.key].tubs})
+    for row in rows:
+        basket, jars = came_from[row.key], jarred.get(row.key, [])
+        pigment_g = sum(one.pigment_g for one in jars) if jars else None
+        minutes, pours = aired.get(row.key, (None, None))
+        done = work[row.key]
+        yield Line(
+            key=row.key, begun_at=row.begun_at, name=row.name, note=done.note, basket=basket,
+            beds=tuple(dict.fromkeys(bed for tub in basket.tubs for bed in beds.get(tub.key, ()))),
+            tub_temp_c=_mean_temp_c(basket, temps), alkalis=alkalis.get(row.key, ()), ph=phs.get(row.key),
+            aired_min=minutes, aired_pours=pours, pigment_g=pigment_g,
+            g_per_kg=pigment_g / basket.leaf_kg if pigment_g is not None and basket.leaf_kg > 0 else None,
+            purity_frac=purity(jars), measured=all(one.purity_frac is not None for one in jars),
+            stage=cast(Stage, done.stage), jars=tuple(dict.fromkeys(one.name for one in jars)),
+            joined=joined.get(row.key, ()), ended_why=done.ended_why,
+        )  # fmt: skip
+
+
+def purity(jars: Sequence[InJar]) -> Band | None:
+    """The purity of pigment in these jars together, weighed by it; None if that of one is not known.
+
+    A purity that was typed counts with what it may be off; without one typed, as a page of the jar told it last.
+    """
+    known = [(one.pigment_g, _purity(one)) for one in jars]
+    total_g = sum(one.pigment_g for one in jars)
+    if total_g <= 0 or any(band is None for _g, band in known):
+        return None
+    bands = [(g / total_g, cast(Band, band)) for g, band in known]
+    return Band(
+        p5=sum(share * band.p5 for share, band in bands),
+        p50=sum(share * band.p50 for share, band in bands),
+        p95=sum(share * band.p95 for share, band in bands),
+    )
+
+
+def _purity(one: InJar) -> Band | None:
+    if one.purity_frac is not None:
+        off = Z95 * (one.purity_sd_frac or PURITY_SD_FRAC)
+        return Band(p5=max(one.purity_frac - off, 0.0), p50=one.purity_frac, p95=min(one.purity_frac + off, 1.0))
+    return None if one.told_frac is None else Band(**one.told_frac)
+
+
+def _scaled(band: Band, by: float) -> Band:
+    return Band(p5=by * band.p5, p50=by * band.p50, p95=by * band.p95)
+
+
+class _LoopError(Exception):
+    """A batch was poured into itself by way of others."""
+
+
+def _flat(
+    into: Mapping[UUID, list[Pour]], key: UUID, share: float, path: tuple[UUID, ...] = ()
+) -> Iterator[tuple[Pour, float, bool]]:
+    """The strainings that a share of a batch came from, each with its own share, and whether that is about so much."""
+    if key in path:
+        raise _LoopError
+    for pour in into.get(key, ()):
+        part, about = share, False
+        if pour.liquor_l is not None:
+            had_l, about = _had_l(into, pour, (*path, key))
+            part = share * min(1.0, pour.liquor_l / had_l) if had_l > 0 else share
+        if pour.batch is None:
+            yield pour, part, about
+        else:
+            for one, its_share, already in _flat(into, pour.batch, part, (*path, key)):
+                yield one, its_share, already or about
+
+
+def _had_l(into: Mapping[UUID, list[Pour]], pour: Pour, path: tuple[UUID, ...]) -> tuple[float, bool]:
+    """Liquor of the source of a part, and whether it was taken from the water for want of a measure."""
+    if pour.batch is None:
+        out_l = pour.water_l if pour.out_l is None else pour.out_l
+        return (out_l or 0.0) + (pour.rinse_l or 0.0), pour.out_l is None
+    if pour.batch in path:
+        raise _LoopError
+    parts, path = into.get(pour.batch, []), (*path, pour.batch)
+    found = [(one.liquor_l, False) if one.liquor_l is not None else _had_l(into, one, path) for one in parts]
+    return sum(litres for litres, _about in found), any(about for _litres, about in found)
+
+
+def _basket(into: Mapping[UUID, list[Pour]], key: UUID) -> Basket:
+    try:
+        parts = list(_flat(into, key, 1.0))
+    except _LoopError:
+        return Basket()
+    shares: defaultdict[Pour, float] = defaultdict(float)
+    for pour, share, _about in parts:
+        shares[pour._replace(into=key, liquor_l=None)] += share
+    tubs = [_tub(pour, min(1.0, share)) for pour, share in shares.items()]
+    tubs.sort(key=lambda tub: (tub.name, str(tub.key)))
+    return Basket(tubs=tuple(tubs), about=any(about for _pour, _share, about in parts))
+
+
+def _tub(pour: Pour, share: float) -> Tub:
+    """The tub of a straining, with that share of its leaf."""
+    assert pour.tub is not None
+    assert pour.started_at is not None
+    assert pour.strained_at is not None
+    return Tub(
+        key=pour.tub, name=pour.tub_name, plant=pour.plant, leaf_kg=share * (pour.leaf_kg or 0.0),
+        steep_h=(pour.strained_at - pour.started_at) / timedelta(hours=1),
+    )  # fmt: skip
+
+
+def _mean_temp_c(basket: Basket, temps: Mapping[UUID, float]) -> float | None:
+    known = [temps[tub.key] for tub in basket.tubs if tub.key in temps]
+    return sum(known) / len(known) if known else None
+
+
+def _minutes(within: Within) -> dict[UUID, float | None]:
+    return {key: minutes for key, (minutes, _pours) in book.aired(within).items()}
+
+
+def _purities(within: Within) -> dict[UUID, float | None]:
+    found = {key: purity(jars) for key, jars in book.jarred(within).items()}
+    return {key: None if band is None else band.p50 for key, band in found.items()}
+
+
+def _stages(within: Within) -> dict[UUID, int]:
+    return {key: ORDER.index(cast(Stage, done.stage)) for key, done in book.work(within).items()}
+
+
+FROM_BASKET: Final[dict[str, Callable[[Basket], Any]]] = {
+    "from": lambda basket: ", ".join(tub.name for tub in basket.tubs).casefold(),
+    "plant": lambda basket: ", ".join(sorted({tub.plant for tub in basket.tubs})),
+    "leaf": lambda basket: basket.leaf_kg,
+    "steep": lambda basket: basket.steep_h,
+}
+"""Sorted by what a batch came from."""
+READ: Final[dict[str, Callable[[Within], Mapping[UUID, Any]]]] = {
+    "alkali": book.alkalis,
+    "ph": book.ph_reached,
+    "air": _minutes,
+    "pigment": book.pigment_g,
+    "purity": _purities,
+    "stage": _stages,
+}
+"""Sorted by a figure that is read in one or two statements."""
+SORTS: Final = frozenset({"date", "name", "temp", "yield", *FROM_BASKET, *READ})
+"""All that the book can be sorted by."""

@@ -1,0 +1,1 @@
+"""The season book: every batch on one page, and out as tables."""

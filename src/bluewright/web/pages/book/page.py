@@ -1,0 +1,268 @@
+"""What the season book shows: rounding and words happen here, once."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from datetime import datetime, timedelta
+from typing import Final
+from zoneinfo import ZoneInfo
+
+from django.urls import reverse
+from django.utils.translation import gettext as _
+from django.utils.translation import gettext_lazy, ngettext
+
+from bluewright.charts import small
+from bluewright.journal.bridge.book import Line
+from bluewright.journal.models import Steep
+from bluewright.journal.models.bed import PLANTS
+from bluewright.science.base.measures import System
+from bluewright.science.base.units import POUND_KG
+from bluewright.web.pages.batches.page import said_stage
+from bluewright.web.pages.book.asked import Asked
+from bluewright.words.numbers import amount, figure, frac, rough
+
+PLANT_NAMES: Final = dict(PLANTS)
+COLUMNS: Final = (
+    ("date", gettext_lazy("Begun")), ("name", gettext_lazy("Batch")), ("from", gettext_lazy("From")),
+    ("leaf", gettext_lazy("Leaf")), ("plant", gettext_lazy("Plant")), ("steep", gettext_lazy("Steeped")),
+    ("temp", gettext_lazy("Tub, mean")), ("alkali", gettext_lazy("Alkali")), ("ph", gettext_lazy("pH reached")),
+    ("air", gettext_lazy("Aired")), ("pigment", gettext_lazy("Pigment")), ("yield", gettext_lazy("From the leaf")),
+    ("purity", gettext_lazy("Purity")), ("stage", gettext_lazy("How far")),
+)  # fmt: skip
+"""Every column: what it is sorted by (`bridge.book.SORTS`), and its head."""
+SAME_H: Final = 1.0
+"""Steeps that differ by less are told as one."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Head:
+    """The head of a column."""
+
+    name: str
+    href: str
+    """Sorts by it; the other way round if it is sorted by it already."""
+    aria: str
+    """`ascending`, `descending`, or empty."""
+    arrow: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Linked:
+    """A word with its address."""
+
+    name: str
+    href: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BookRow:
+    """One batch. What nobody wrote down is empty."""
+
+    name: str
+    href: str
+    note: str
+    begun: str
+    tubs: tuple[Linked, ...]
+    beds: str
+    leaf: str
+    plant: str
+    steep: str
+    steep_mark: str
+    """SVG text."""
+    temp: str
+    alkali: str
+    ph: str
+    air: str
+    pigment: str
+    from_leaf: str
+    """Dry pigment from each kilogram of leaf."""
+    pure: str
+    """Pure blue in it, with its range."""
+    bar: str
+    """SVG text."""
+    purity: str
+    stage: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class WaitingRow:
+    """A tub that is in no batch."""
+
+    name: str
+    href: str
+    said: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BookPage:
+    """The book, opened at a year."""
+
+    title: str
+    summary: str
+    chart: str
+    """SVG text; empty while nothing was weighed."""
+    years: tuple[Linked, ...]
+    """Those with batches, and all of them; the one that is open has no address."""
+    heads: tuple[Head, ...]
+    rows: tuple[BookRow, ...]
+    pages: tuple[Linked, ...]
+    """Empty where one page holds all."""
+    waiting: tuple[WaitingRow, ...]
+    waiting_more: str
+    """How many more tubs are in no batch; empty where all are shown."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Most:
+    """What small charts are drawn against: the most of the whole year, so that pages can be compared."""
+
+    g_per_kg: float
+    steep_h: float
+
+
+def heads(asked: Asked) -> tuple[Head, ...]:
+    """The heads of all columns as links."""
+    said = {True: ("ascending", "▲"), False: ("descending", "▼")}
+    return tuple(
+        Head(name=str(name), href=asked.by(key).address(), aria=aria, arrow=arrow)
+        for key, name in COLUMNS
+        for aria, arrow in [said[asked.up] if key == asked.sort else ("", "")]
+    )
+
+
+def book_row(line: Line, *, most: Most, zone: ZoneInfo, system: System) -> BookRow:
+    """A batch in words."""
+    basket = line.basket
+    return BookRow(
+        name=line.name,
+        href=reverse("batches.show", kwargs={"key": line.key}),
+        note=line.note,
+        begun=dated(line.begun_at, zone),
+        tubs=tuple(Linked(name=t.name, href=reverse("tubs.show", kwargs={"key": t.key})) for t in basket.tubs),
+        beds=", ".join(line.beds),
+        leaf=_leaf(line, system),
+        plant=", ".join(sorted({PLANT_NAMES[tub.plant] for tub in basket.tubs})),
+        steep=_steep(line),
+        steep_mark=small.days(basket.steep_h, most_h=most.steep_h) if basket.steep_h else "",
+        temp="" if line.tub_temp_c is None else amount(line.tub_temp_c, "temp_c", system),
+        alkali=", ".join(line.alkalis),
+        ph="" if line.ph is None else f"{line.ph:.1f}",
+        air=_air(line),
+        pigment="" if line.pigment_g is None else _("%(g)s g") % {"g": figure(line.pigment_g)},
+        from_leaf=_from_leaf(line.g_per_kg, system),
+        pure=_pure(line, system),
+        bar="" if line.g_per_kg is None else small.bar(line.g_per_kg, most=most.g_per_kg, inside=line.pure_g_per_kg),
+        purity=_purity(line),
+        stage=stage(line),
+    )
+
+
+def waiting_row(steep: Steep, *, now: datetime, zone: ZoneInfo, system: System) -> WaitingRow:
+    """A tub in no batch, in words."""
+    strains = list(steep.strains.all())
+    end = strains[0].strained_at if strains else now
+    words = {
+        "begun": dated(steep.started_at, zone),
+        "leaf": amount(sum(part.leaf_kg for part in steep.leaf.all()), "mass_kg", system),
+        "plant": PLANT_NAMES[steep.plant],
+        "hours": figure(max((end - steep.started_at) / timedelta(hours=1), 0.0)),
+    }
+    told = (
+        _("begun %(begun)s, %(leaf)s of %(plant)s leaf, strained after %(hours)s h")
+        if strains
+        else _("begun %(begun)s, %(leaf)s of %(plant)s leaf, steeping for %(hours)s h")
+    )
+    return WaitingRow(name=steep.name, href=reverse("tubs.show", kwargs={"key": steep.pk}), said=told % words)
+
+
+def dated(time: datetime, zone: ZoneInfo) -> str:
+    """`5 Jul 2026`."""
+    there = time.astimezone(zone)
+    return f"{there.day} {there:%b %Y}"
+
+
+def stage(line: Line) -> str:
+    """How far it came, or how it ended."""
+    if line.stage == "ended":
+        return _("given up: %(why)s") % {"why": line.ended_why or _("no reason written down")}
+    if line.stage == "jar":
+        return _("in %(jars)s") % {"jars": ", ".join(line.jars)}
+    if line.stage == "joined":
+        return _("poured into %(batches)s") % {"batches": ", ".join(line.joined)}
+    return said_stage(line.stage)
+
+
+def from_leaf_name(system: System) -> str:
+    """What the chart shows, with its unit."""
+    return _("pigment, g from a pound of leaf") if system == "us" else _("pigment, g from a kg of leaf")
+
+
+def per_leaf_unit(system: System) -> str:
+    """The unit of a yield, said after its number."""
+    return _("g per lb") if system == "us" else _("g per kg")
+
+
+def per_leaf(g_per_kg: float, system: System) -> float:
+    """Grams from the unit of leaf that the garden goes by."""
+    return g_per_kg * POUND_KG.value if system == "us" else g_per_kg
+
+
+def summary(rows: int, weighed: int, waiting: int) -> str:
+    """`15 batches, 9 of them weighed; 3 tubs in no batch`."""
+    said = ngettext("%(n)d batch", "%(n)d batches", rows) % {"n": rows}
+    said += _(", %(n)d weighed") % {"n": weighed}
+    return said + (ngettext("; %(n)d tub in no batch", "; %(n)d tubs in no batch", waiting) % {"n": waiting}) * bool(
+        waiting
+    )
+
+
+def page_links(asked_pages: Iterable[tuple[int, str]], *, here: int) -> tuple[Linked, ...]:
+    """Links to the other pages of a long year; the one that is open has no address."""
+    return tuple(Linked(name=str(number), href="" if number == here else href) for number, href in asked_pages)
+
+
+def _leaf(line: Line, system: System) -> str:
+    if not line.basket.leaf_kg:
+        return ""
+    leaf = amount(line.basket.leaf_kg, "mass_kg", system)
+    return _("about %(leaf)s") % {"leaf": leaf} if line.basket.about else leaf
+
+
+def _steep(line: Line) -> str:
+    hours = sorted(tub.steep_h for tub in line.basket.tubs)
+    if not hours:
+        return ""
+    if hours[-1] - hours[0] < SAME_H:
+        return _("%(hours)s h") % {"hours": _whole(hours[0])}
+    return _("%(low)s to %(high)s h") % {"low": _whole(hours[0]), "high": _whole(hours[-1])}
+
+
+def _whole(hours: float) -> str:
+    return f"{hours:,.0f}"
+
+
+def _air(line: Line) -> str:
+    if line.aired_min:
+        return _("%(n)s min") % {"n": figure(line.aired_min)}
+    return ngettext("%(n)d pour", "%(n)d pours", line.aired_pours) % {"n": line.aired_pours} if line.aired_pours else ""
+
+
+def _from_leaf(g_per_kg: float | None, system: System) -> str:
+    if g_per_kg is None:
+        return ""
+    return f"{rough(per_leaf(g_per_kg, system))} {per_leaf_unit(system)}"
+
+
+def _pure(line: Line, system: System) -> str:
+    pure = line.pure_g_per_kg
+    if pure is None:
+        return ""
+    low, mid, high = (rough(per_leaf(value, system)) for value in (pure.p5, pure.p50, pure.p95))
+    return _("pure blue %(mid)s (%(low)s to %(high)s)") % {"low": low, "mid": mid, "high": high}
+
+
+def _purity(line: Line) -> str:
+    if line.purity_frac is None:
+        return ""
+    return frac(line.purity_frac) if line.measured else _("%(range)s, reckoned") % {"range": frac(line.purity_frac)}
