@@ -43,11 +43,7 @@ READING: Final = frozenset({"index", "show", "why"})
 """Verbs of the garden's work that an onlooker may read."""
 READ_BY_ALL: Final = frozenset({
     "today", "weather.days", "gardens.begin", "photos.image", "alkali.dose", "alkali.jar", "alkali.card",
-<<<<<<< HEAD
-    "prints.batch", "prints.alkali", "prints.jar",
-=======
-    "prints.batch", "prints.jar", "book.csv", "book.looks",
->>>>>>> 14a5c52 (The season book: every batch of a year in one table that sorts by any column, what each gave from its leaf, and out as CSV)
+    "prints.batch", "prints.alkali", "prints.jar", "book.csv", "book.looks",
 })  # fmt: skip
 """Further pages that an onlooker may read. Pages that only hold a form are not among them."""
 OF_THE_BROWSER: Final = frozenset({"gardens.open"})
