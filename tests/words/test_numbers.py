@@ -16,17 +16,23 @@ from bluewright.words.numbers import (
     about,
     by_scale,
     cautions,
+    clock,
     day,
+    day_of_year,
+    days,
     figure,
     frac,
+    hour,
     hours,
-    litres,
     minutes,
     moment,
     percent,
     ranged,
     rough,
+    weekday,
+    weekday_short,
 )
+from bluewright.words.reader import read_by
 
 
 @pytest.mark.parametrize(
@@ -74,7 +80,6 @@ def test_a_band_is_said_with_its_range() -> None:
     found = Band(p5=2.83, p50=4.81, p95=7.2)
     assert ranged(found, "g") == "4.8 g (2.8 to 7.2)"
     assert ranged(found, "") == "4.8 (2.8 to 7.2)"
-    assert litres(found) == "4.8 L (2.8 to 7.2)"
     assert frac(Band(p5=0.55, p50=0.821, p95=1.0)) == "82% (55 to 100)"
 
 
@@ -144,7 +149,34 @@ def test_moments_are_said_as_people_do() -> None:
     assert moment(time) == "Mon 6 Jul 08:19"
     assert about(time) == "Mon 6 Jul 08:00"
     assert about(time.replace(hour=23, minute=30)) == "Tue 7 Jul 00:00"
-    assert day(time) == f"6 Jul {time.year}"
+    assert day(time) == "6 Jul 2026"
+    assert (weekday(time), day_of_year(time), weekday_short(time)) == ("Mon 6 Jul", "6 Jul", "Mon 6")
+    assert (clock(time), hour(18)) == ("08:19", "18:00")
+
+
+def test_a_us_reader_has_the_month_first_and_the_hours_twice_a_day() -> None:
+    time = datetime(2026, 7, 6, 18, 5, tzinfo=UTC)
+    with read_by(dates="month_first"):
+        assert moment(time) == "Mon, Jul 6, 6:05 pm"
+        assert about(time.replace(hour=23, minute=30)) == "Tue, Jul 7, 12:00 am"
+        assert moment(time.replace(hour=12)) == "Mon, Jul 6, 12:05 pm"
+        assert day(time) == "Jul 6, 2026"
+        assert [hour(h) for h in (0, 6, 12, 23)] == ["12 am", "6 am", "12 pm", "11 pm"]
+    assert moment(time) == "Mon 6 Jul 18:05"
+
+
+@pytest.mark.parametrize(
+    ("dates", "first", "said"),
+    [
+        ("day_first", datetime(2026, 7, 6, 8, tzinfo=UTC), "6 Jul 2026"),
+        ("day_first", datetime(2026, 6, 28, tzinfo=UTC), "28 Jun to 6 Jul 2026"),
+        ("day_first", datetime(2025, 12, 28, tzinfo=UTC), "28 Dec 2025 to 6 Jul 2026"),
+        ("month_first", datetime(2026, 6, 28, tzinfo=UTC), "Jun 28 to Jul 6, 2026"),
+    ],
+)
+def test_a_span_of_days_names_the_year_once(dates: str, first: datetime, said: str) -> None:
+    with read_by(dates=dates):
+        assert days(first, datetime(2026, 7, 6, 18, tzinfo=UTC)) == said
 
 
 def test_cautions_come_last_after_a_blank_line_those_that_could_hurt_first() -> None:

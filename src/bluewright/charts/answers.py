@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
+from datetime import datetime
 from typing import Final
 
 from bluewright.charts.band_chart import BandChart, TimePanel, band_chart
@@ -14,8 +15,6 @@ from bluewright.charts.waterfall import Step, Waterfall, waterfall
 from bluewright.science.air.answer import AirAnswer
 from bluewright.science.alkali.record import DoseAnswer, Jar, LiquorRecord
 from bluewright.science.base.bands import Band, BandAt, BandAtTime
-from bluewright.science.base.measures import System, in_us_units
-from bluewright.science.base.units import INCH_M
 from bluewright.science.media.tub_temp_record import TubTempAnswer
 from bluewright.science.pigment.yield_record import YieldAnswer
 from bluewright.science.settle.drying_record import DryAnswer
@@ -24,6 +23,7 @@ from bluewright.science.settle.wash_record import WashAnswer
 from bluewright.science.steep.answer import SteepAnswer
 from bluewright.science.steep.ensemble import noticed
 from bluewright.science.steep.record import Reading, SteepRecord
+from bluewright.words.measures import degree, in_own_units, unit_of_dose
 
 MOST_LOGGED: Final = 24
 
@@ -41,19 +41,16 @@ def strain_chart(found: SteepAnswer, *, answer: str) -> str:
     record = found.inputs
     start, end = found.curve[0].time, found.curve[-1].time
     looks = tuple(Mark(time=r.time, label=strongest(r)) for r in record.readings if strongest(r))
-    temps = tuple(
-        Mark(time=r.time, label=f"{r.temp_c:g} C", value=r.temp_c) for r in record.readings if r.temp_c is not None
-    )
+    temps = tuple(_warm(r.time, r.temp_c) for r in record.readings if r.temp_c is not None)
     temps += tuple(_logged(record))
     share = _band(found.share_curve_frac, scale=100)
-    tub = _band(found.temp_curve_c)
     opens, closes = max(found.window.from_, start), min(found.window.to, end)
     return band_chart(
         BandChart(
             question=f"When will {record.id or 'this tub'} be at its best?",
             answer=answer,
             upper=TimePanel(name="share of the best, %", unit="%", band=share, marks=looks),
-            lower=TimePanel(name="tub, C", unit="C", band=tub, marks=temps, from_zero=False),
+            lower=_tub_panel(found.temp_curve_c, temps),
             window=Window(start=opens, end=closes, label="best time to strain"),
             now=record.now,
             nights=tuple(nights(start, end)),
@@ -77,23 +74,15 @@ def strongest(reading: Reading) -> str:
     return f"{name.replace('_', ' ')} {levels[name]}"
 
 
-def tub_chart(found: TubTempAnswer, *, answer: str, system: System = "metric") -> str:
+def tub_chart(found: TubTempAnswer, *, answer: str) -> str:
     """How warm will the tub be? Temperature against time, with the readings."""
-    degree = "C" if system == "metric" else "°F"
     record = found.inputs
     start, end = found.curve[0].time, found.curve[-1].time
-    temps = [_degrees((r.temp_c,), system)[0] for r in record.readings]
-    seen = tuple(
-        Mark(time=r.time, label=f"{temp:.3g} {degree}", value=temp)
-        for r, temp in zip(record.readings, temps, strict=True)
-    )
     return band_chart(
         BandChart(
             question=f"How warm will {record.id or 'this tub'} be?",
             answer=answer,
-            upper=TimePanel(
-                name=f"tub, {degree}", unit=degree, band=_warmth(found.curve, system), marks=seen, from_zero=False
-            ),
+            upper=_tub_panel(found.curve, tuple(_warm(r.time, r.temp_c) for r in record.readings)),
             now=record.now,
             nights=tuple(nights(start, end)),
         )
@@ -119,7 +108,7 @@ def dose_chart(found: DoseAnswer, titration: tuple[BandAt, ...], *, answer: str)
         CurveChart(
             question=f"How much alkali does {record.id or 'this tub'} need?",
             answer=answer,
-            x_name=f"{record.alkali.kind.replace('_', ' ')} in the tub in all, {unit.replace('ml', 'mL')}",
+            x_name=f"{record.alkali.kind.replace('_', ' ')} in the tub in all, {unit_of_dose(unit)}",
             y_name="pH",
             band=_curve(titration),
             points=tuple(seen),
@@ -136,7 +125,7 @@ def jar_chart(record: LiquorRecord, jar: Jar, titration: tuple[BandAt, ...], *, 
         CurveChart(
             question=f"How does the pH rise in the jar of {record.id or 'this tub'}?",
             answer=answer,
-            x_name=f"{alkali.kind.replace('_', ' ')} in the jar in all, {alkali.unit.replace('ml', 'mL')}",
+            x_name=f"{alkali.kind.replace('_', ' ')} in the jar in all, {unit_of_dose(alkali.unit)}",
             y_name="pH",
             band=_curve(titration),
             points=tuple(Point(x=step.added(alkali.unit) or 0.0, y=step.ph) for step in jar.steps),
@@ -162,10 +151,10 @@ def air_chart(found: AirAnswer, *, answer: str) -> str:
     )
 
 
-def settle_chart(found: SettleAnswer, *, answer: str, system: System = "metric") -> str:
+def settle_chart(found: SettleAnswer, *, answer: str) -> str:
     """When may the clear liquor be decanted? Height of the edge against hours of standing."""
     record = found.inputs
-    scale, unit = (1.0, "mm") if system == "metric" else (1 / (1000 * INCH_M.value), "in")
+    (scale,), unit = in_own_units((1.0,), "length_mm")
     return curve_chart(
         CurveChart(
             question=f"When may {record.id or 'this tub'} be decanted?",
@@ -217,16 +206,22 @@ def dry_chart(found: DryAnswer, *, answer: str) -> str:
     )
 
 
-def _degrees(values_c: Sequence[float], system: System) -> tuple[float, ...]:
-    """Temperatures as they are drawn."""
-    return tuple(values_c) if system == "metric" else in_us_units(values_c, kind="temp_c")[0]
+def _tub_panel(curve: tuple[BandAtTime, ...], marks: tuple[Mark, ...]) -> TimePanel:
+    """The warmth of a tub, in the reader's degrees."""
+    band, (unit, _step) = _band(curve), degree()
+    low, mid, high = (_degrees(values) for values in (band.low, band.mid, band.high))
+    drawn = replace(band, low=low, mid=mid, high=high)
+    return TimePanel(name=f"tub, {unit}", unit=unit, band=drawn, marks=marks, from_zero=False)
 
 
-def _warmth(curve: tuple[BandAtTime, ...], system: System) -> TimeBand:
-    band = _band(curve)
-    return replace(
-        band, low=_degrees(band.low, system), mid=_degrees(band.mid, system), high=_degrees(band.high, system)
-    )
+def _warm(time: datetime, temp_c: float) -> Mark:
+    """A temperature that was read."""
+    (temp,) = _degrees((temp_c,))
+    return Mark(time=time, label=f"{temp:.3g} {degree()[0]}", value=temp)
+
+
+def _degrees(values_c: Sequence[float]) -> tuple[float, ...]:
+    return in_own_units(values_c, "temp_c")[0]
 
 
 def _curve(points: tuple[BandAt, ...], *, scale: float = 1.0) -> CurveBand:

@@ -28,16 +28,14 @@ from bluewright.charts.parts import (
 from bluewright.charts.scale import (
     Scale,
     Tick,
-    date_label,
-    day_label,
     day_spans,
     hour_ticks,
     hours_since,
-    moment_label,
     outer_ticks,
 )
 from bluewright.charts.svg import box, label, line, text_width
 from bluewright.science.base.errors import InputError
+from bluewright.words.numbers import day_of_year, moment, weekday, weekday_short
 
 _HEIGHTS: Final = (190.0, 90.0)
 """Of the upper and the lower panel."""
@@ -117,12 +115,12 @@ def description(chart: BandChart) -> str:
     said = [chart.answer, f"Shown: {chart.upper.name}, {chart.middle_text} and {chart.range_text}."]
     for words_, at in (("First", 0), ("Highest middle", peak), ("Last", len(band.mid) - 1)):
         figures = f"{band.mid[at]:.3g} {unit} ({band.low[at]:.3g} to {band.high[at]:.3g})"
-        said.append(f"{words_}: {figures} on {moment_label(band.times[at])}.")
+        said.append(f"{words_}: {figures} on {moment(band.times[at])}.")
     if chart.window is not None:
-        span = f"{moment_label(chart.window.start)} to {moment_label(chart.window.end)}"
+        span = f"{moment(chart.window.start)} to {moment(chart.window.end)}"
         said.append(f"{chart.window.label}: {span}.")
     if chart.now is not None:
-        said.append(f"Now: {moment_label(chart.now)}.")
+        said.append(f"Now: {moment(chart.now)}.")
     if chart.lower is not None:
         low, high = min(chart.lower.band.low), max(chart.lower.band.high)
         said.append(f"Below: {chart.lower.name}, between {low:.3g} and {high:.3g} {chart.lower.unit}.")
@@ -210,7 +208,7 @@ def _time_axis(panel: Panel, start: datetime) -> tuple[str, float]:
     span_h = panel.x.high
     ticks = hour_ticks(start, span_h, most=10)
     if span_h > LONG_H:
-        dated = [Tick(at=tick.at, label=date_label(start + timedelta(hours=tick.at))) for tick in ticks]
+        dated = [Tick(at=tick.at, label=day_of_year(start + timedelta(hours=tick.at))) for tick in ticks]
         return panel.level_axis(dated), panel.bottom + 30
     drawn = [panel.level_axis(ticks)]
     y = panel.bottom + (38 if any(tick.label for tick in ticks) else 24)
@@ -218,7 +216,7 @@ def _time_axis(panel: Panel, start: datetime) -> tuple[str, float]:
         left, right = panel.x(low), panel.x(high)
         if low > 0:
             drawn.append(line(left, y - 14, left, y + 6, stroke=INK, stroke_width=1.0))
-        choices = (day_label(noon), day_label(noon).rpartition(" ")[0], str(noon.day))
+        choices = (weekday(noon), weekday_short(noon), str(noon.day))
         text = next((t for t in choices if text_width(t, SMALL_SIZE) < right - left - 6), "")
         drawn.append(label((left + right) / 2, y, text, size=SMALL_SIZE, anchor="middle") if text else "")
     return "".join(drawn), y + 12

@@ -9,9 +9,8 @@ from datetime import datetime, timedelta, timezone
 from typing import Final
 
 from bluewright.science.base.errors import InputError
+from bluewright.words.numbers import hour as hour_said
 
-_DAYS: Final = ("Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun")
-_MONTHS: Final = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
 _HOURS: Final = (1, 2, 3, 6, 12, 24, 48, 72, 168, 336)
 
 
@@ -102,7 +101,7 @@ def hour_ticks(start: datetime, span_h: float, *, most: int) -> list[Tick]:
     while (at := midnight_h + first * step) <= span_h + 1e-9:
         hour = (first * step) % 24
         bare = step >= 24 or (hour == 0 and step >= 6)
-        found.append(Tick(at=at, label="" if bare else f"{hour:02d}:00"))
+        found.append(Tick(at=at, label="" if bare else hour_said(int(hour))))
         first += 1
     return found
 
@@ -132,21 +131,6 @@ def nights(
             found.append((max(dusk, start), min(dusk + length, end)))
         dusk += timedelta(days=1)
     return found
-
-
-def day_label(day: datetime) -> str:
-    """`Fri 3 Jul`, in English whatever the machine's own language."""
-    return f"{_DAYS[day.weekday()]} {date_label(day)}"
-
-
-def date_label(day: datetime) -> str:
-    """`3 Jul`."""
-    return f"{day.day} {_MONTHS[day.month - 1]}"
-
-
-def moment_label(time: datetime) -> str:
-    """`Fri 3 Jul 08:00`."""
-    return f"{day_label(time)} {time.hour:02d}:{time.minute:02d}"
 
 
 def _hours_of_day(time: datetime) -> float:

@@ -7,7 +7,8 @@ from typing import Final
 from bluewright.science.alkali.kinds import KINDS
 from bluewright.science.alkali.record import DoseAnswer
 from bluewright.science.base.bands import Band
-from bluewright.words.numbers import figure, ranged, rough
+from bluewright.words.measures import amount, dosed, dosed_band
+from bluewright.words.numbers import ranged
 from bluewright.words.said import Said
 
 QUESTION: Final = "How much alkali brings this liquor to the wanted pH, in which parts, and what else does it do?"
@@ -15,20 +16,19 @@ QUESTION: Final = "How much alkali brings this liquor to the wanted pH, in which
 
 def said(found: DoseAnswer) -> Said:
     """The answer as a person at the tub reads it."""
-    inputs, amount = found.inputs, found.dose
-    unit = "mL" if amount.unit == "ml" else "g"
+    inputs, dose = found.inputs, found.dose
     of_what = f"of {KINDS[inputs.alkali.kind].words}"
     more = " more" if inputs.added_so_far else ""
     told = {caution.code for caution in found.cautions}
-    if amount.p50 == 0.0:
+    if dose.p50 == 0.0:
         lines = [f"Add no more: the liquor stands at pH {ph_band(found.ph_after)} already."]
     else:
-        likely = Band(p5=amount.p5, p50=amount.p50, p95=amount.p95)
-        wanted = f"To bring {figure(inputs.liquor_l)} L to pH {inputs.target_ph:g}"
+        likely = Band(p5=dose.p5, p50=dose.p50, p95=dose.p95)
+        wanted = f"To bring {amount(inputs.liquor_l, 'volume_l')} to pH {inputs.target_ph:g}"
         doubled = f" If twice as much went in by mistake: {ph_band(found.ph_if_doubled)}."
         lines = [
-            f"{wanted}: {ranged(likely, unit)}{more} {of_what}.",
-            _first(found, unit),
+            f"{wanted}: {dosed_band(likely, dose.unit)}{more} {of_what}.",
+            _first(found),
             f"With all of it: pH {ph_band(found.ph_after)}.{doubled if 'overdose' not in told else ''}",
         ]
     if found.calcite_g.p95 and "chalk-in-pigment" not in told:
@@ -39,12 +39,12 @@ def said(found: DoseAnswer) -> Said:
     return Said(parts=tuple(lines), cautions=(*cautions, *found.limits))
 
 
-def _first(found: DoseAnswer, unit: str) -> str:
+def _first(found: DoseAnswer) -> str:
     if found.first_part == found.dose.p50:
         return "Add it, stir for two minutes, and read the pH once more."
     return (
-        f"First add {rough(found.first_part)} {unit}, stir for two minutes, read the pH, and ask again with what went "
-        "in and that reading."
+        f"First add {dosed(found.first_part, found.dose.unit)}, stir for two minutes, read the pH, and ask again with "
+        "what went in and that reading."
     )
 
 

@@ -6,6 +6,7 @@ from typing import Final
 
 from bluewright.science.pigment.priors import Step
 from bluewright.science.pigment.yield_record import NextReading, YieldAnswer
+from bluewright.words.measures import of_leaf
 from bluewright.words.numbers import frac, percent, ranged
 from bluewright.words.said import Rows, Said
 
@@ -33,11 +34,12 @@ WORTH_SAYING: Final = 0.02
 
 def said(found: YieldAnswer) -> Said:
     """The answer as a person with a jar reads it."""
+    _short, mass, kg = of_leaf()
     parts: list[str | Rows] = [
         f"{ranged(found.crude_g, 'g')} of dry pigment at {frac(found.purity_frac)} indigo: "
         f"{ranged(found.pure_g, 'g')} of pure blue.",
-        f"From each kilogram of leaf: {ranged(found.crude_g_per_kg, 'g')} pigment, "
-        f"{ranged(found.pure_g_per_kg, 'g')} pure blue.",
+        f"From each {mass} of leaf: {ranged(found.crude_g_per_kg, 'g', scale=kg)} pigment, "
+        f"{ranged(found.pure_g_per_kg, 'g', scale=kg)} pure blue.",
         f"The leaf could have given {ranged(found.potential_g, 'g')}; "
         f"the jar holds {frac(found.of_potential_frac)} of it.",
         _where(found),

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from typing import Final
 
-from bluewright.science.base.measures import System
 from bluewright.science.leaf.record import PotentialAnswer
-from bluewright.words.numbers import amount, figure, frac, measured, percent, ranged
+from bluewright.words.measures import amount, measured, of_leaf
+from bluewright.words.numbers import figure, frac, percent, ranged
 from bluewright.words.said import Said
 
 QUESTION: Final = "How much blue can this basket give at most, and what do waiting and damage cost?"
@@ -14,21 +14,24 @@ CONDITIONS: Final = ((0.1, "a few holes or spots"), (0.3, "clearly damaged"), (0
 """Up to which share of the leaf area each is said."""
 
 
-def said(found: PotentialAnswer, system: System = "metric") -> Said:
+def said(found: PotentialAnswer) -> Said:
     """The answer as a person with a basket reads it."""
     inputs = found.inputs
+    short, _long, kg = of_leaf()
     lines = [
         f"At most {ranged(found.potential_g, 'g')} of pure indigo is in these "
-        f"{amount(inputs.leaf_kg, 'mass_kg', system)}: {ranged(found.potential_g_per_kg, 'g/kg')}.",
+        f"{amount(inputs.leaf_kg, 'mass_kg')}: {ranged(found.potential_g_per_kg, f'g/{short}', scale=kg)}.",
         f"Commonly a fifth to three fifths of that ends in the jar: {ranged(found.realistic_g, 'g')}.",
         f"Each further hour of waiting loses {frac(found.loss_per_h)} of it.",
     ]
     if inputs.leaf.damaged_frac:
         lines.append(f"The damage costs {frac(found.damage_cost_frac)} of it (a judgement; below 0: a gain).")
     if found.leaf_for_wanted_kg is not None:
-        leaf = measured(found.leaf_for_wanted_kg, "mass_kg", system)
+        leaf = measured(found.leaf_for_wanted_kg, "mass_kg")
         lines.append(f"For {inputs.wanted_g:g} g of pure indigo: {leaf} of such leaf.")
-    lines += [f"Others got {figure(y.low)} to {figure(y.high)} g/kg: {y.note}." for y in found.published_yields]
+    lines += [
+        f"Others got {figure(kg * y.low)} to {figure(kg * y.high)} g/{short}: {y.note}." for y in found.published_yields
+    ]
     return Said(parts=tuple(lines), cautions=found.cautions)
 
 

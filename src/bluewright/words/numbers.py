@@ -4,15 +4,16 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from datetime import datetime, timedelta
+from datetime import date, datetime, timedelta
 from typing import Final
 
 from bluewright.science.base.bands import Band
 from bluewright.science.base.cautions import Caution
-from bluewright.science.base.measures import MeasureKind, System, in_us_units
+from bluewright.words.reader import reader
 
-METRIC: Final[dict[MeasureKind, str]] = {"volume_l": "L", "mass_kg": "kg", "temp_c": "C", "length_mm": "mm"}
-"""The units that answers are said in."""
+_DAYS: Final = ("Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun")
+_MONTHS: Final = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
+"""In English whatever the machine's own language."""
 FEW_H: Final = 2.0
 """From here on minutes are said as hours."""
 MANY_H: Final = 72.0
@@ -43,27 +44,6 @@ def ranged(band: Band, unit: str, *, scale: float = 1.0) -> str:
         low, mid, high = _alike(values, 3)
     joint = "" if unit in {"", "%"} else " "
     return f"{mid}{joint}{unit} ({low} to {high})"
-
-
-def measured(band: Band, kind: MeasureKind, system: System) -> str:
-    """A band of a measure in words, in the unit of its kind (`L`, `kg`, `C`) or in the US unit that fits its middle."""
-    if system == "metric":
-        return ranged(band, METRIC[kind])
-    (p5, p50, p95), unit = in_us_units((band.p5, band.p50, band.p95), kind=kind)
-    return ranged(Band(p5=p5, p50=p50, p95=p95), unit)
-
-
-def amount(value: float, kind: MeasureKind, system: System) -> str:
-    """A measure without a range in words, in the same units."""
-    if system == "metric":
-        return f"{figure(value)} {METRIC[kind]}"
-    (found,), unit = in_us_units((value,), kind=kind)
-    return f"{figure(found)} {unit}"
-
-
-def litres(band: Band, system: System = "metric") -> str:
-    """A band of litres in words."""
-    return measured(band, "volume_l", system)
 
 
 def frac(band: Band) -> str:
@@ -105,13 +85,49 @@ def rough(value: float) -> str:
 
 
 def moment(time: datetime) -> str:
-    """`Sun 5 Jul 18:00`."""
-    return f"{time:%a} {time.day} {time:%b %H:%M}"
+    """`Sun 5 Jul 18:00`; `Sun, Jul 5, 6:00 pm`."""
+    joint = ", " if _month_first() else " "
+    return f"{weekday(time)}{joint}{clock(time)}"
 
 
-def day(time: datetime) -> str:
-    """`5 Jul 2026`: for paper, which outlives its year."""
-    return f"{time.day} {time:%b %Y}"
+def clock(time: datetime) -> str:
+    """`18:00`; `6:00 pm`."""
+    if _month_first():
+        return f"{time.hour % 12 or 12}:{time.minute:02d} {'am' if time.hour < 12 else 'pm'}"
+    return f"{time.hour:02d}:{time.minute:02d}"
+
+
+def hour(of_day: int) -> str:
+    """A full hour: `18:00`; `6 pm`."""
+    return f"{of_day % 12 or 12} {'am' if of_day < 12 else 'pm'}" if _month_first() else f"{of_day:02d}:00"
+
+
+def weekday(time: date) -> str:
+    """`Sun 5 Jul`; `Sun, Jul 5`."""
+    return f"{_DAYS[time.weekday()]}{', ' if _month_first() else ' '}{day_of_year(time)}"
+
+
+def weekday_short(time: date) -> str:
+    """`Sun 5`."""
+    return f"{_DAYS[time.weekday()]} {time.day}"
+
+
+def day_of_year(time: date) -> str:
+    """`5 Jul`; `Jul 5`."""
+    month = _MONTHS[time.month - 1]
+    return f"{month} {time.day}" if _month_first() else f"{time.day} {month}"
+
+
+def day(time: date) -> str:
+    """`5 Jul 2026`; `Jul 5, 2026`: for paper, which outlives its year."""
+    return f"{day_of_year(time)}{', ' if _month_first() else ' '}{time.year}"
+
+
+def days(first: date, last: date) -> str:
+    """`5 Jul 2026`; from one day to another `28 Jun to 5 Jul 2026`, or `Jun 28 to Jul 5, 2026`."""
+    if (first.year, first.month, first.day) == (last.year, last.month, last.day):
+        return day(last)
+    return f"{day_of_year(first) if first.year == last.year else day(first)} to {day(last)}"
 
 
 def about(time: datetime) -> str:
@@ -129,6 +145,10 @@ def cautions(found: Sequence[Caution]) -> list[str]:
     hurting = [f"Take care: {caution.text}" for caution in found if caution.code not in NOTES]
     notes = [f"Note: {caution.text}" for caution in found if caution.code in NOTES]
     return ["", *hurting, *notes] if found else []
+
+
+def _month_first() -> bool:
+    return reader().dates == "month_first"
 
 
 def _alike(values: Sequence[float], digits: int) -> list[str]:

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from typing import Final
 
-from bluewright.science.base.measures import System
 from bluewright.science.settle.interface_record import SettleAnswer
-from bluewright.words.numbers import about, frac, hours, litres, measured, percent, rough
+from bluewright.words.measures import litres, measured
+from bluewright.words.numbers import about, frac, hours, percent, rough
 from bluewright.words.said import Said
 
 QUESTION: Final = "When has the blue settled, when may I decant, and how many litres?"
@@ -14,16 +14,16 @@ QUESTION: Final = "When has the blue settled, when may I decant, and how many li
 RULE: Final = "the top third is clear and nothing changes in two hours"
 
 
-def said(found: SettleAnswer, system: System = "metric") -> Said:
+def said(found: SettleAnswer) -> Said:
     """The answer as a person at the tub reads it."""
     lines = [f"Decant: by your own readings {RULE}."] if found.rule_met else _when(found)
     lines.append(
-        f"The edge falls {measured(found.fall_mm_per_h, 'length_mm', system)} an hour and ends near "
-        f"{measured(found.sediment_mm, 'length_mm', system)}."
+        f"The edge falls {measured(found.fall_mm_per_h, 'length_mm')} an hour and ends near "
+        f"{measured(found.sediment_mm, 'length_mm')}."
     )
     if found.clear_l is not None:
-        now = "" if found.clear_now_l is None else f"; now {litres(found.clear_now_l, system)}"
-        lines.append(f"Clear liquor to take off then: {litres(found.clear_l, system)}{now}.")
+        now = "" if found.clear_now_l is None else f"; now {litres(found.clear_now_l)}"
+        lines.append(f"Clear liquor to take off then: {litres(found.clear_l)}{now}.")
     else:
         lines.append(f"Clear liquor to take off then: {frac(found.clear_frac)} of the depth.")
     if found.basis == "prior":

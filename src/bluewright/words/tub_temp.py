@@ -5,10 +5,9 @@ from __future__ import annotations
 from typing import Final
 
 from bluewright.science.base.bands import BandAtTime
-from bluewright.science.base.measures import System, in_us_units
-from bluewright.science.base.units import FAHRENHEIT_PER_CELSIUS
 from bluewright.science.media.tub_temp_record import TubTempAnswer
-from bluewright.words.numbers import amount, figure, measured, moment, ranged
+from bluewright.words.measures import amount, degree, in_own_units, measured
+from bluewright.words.numbers import figure, moment, ranged
 from bluewright.words.said import Rows, Said
 
 QUESTION: Final = "How warm was the tub, is it, and will it be, hour by hour?"
@@ -21,22 +20,20 @@ BASIS = {
 HOURS_APART: Final = 12
 MOST_ROWS: Final = 12
 WORTH_SAYING_C: Final = 0.5
-DEGREE: Final[dict[System, tuple[str, float]]] = {"metric": ("C", 1.0), "us": ("°F", FAHRENHEIT_PER_CELSIUS.value)}
-"""A degree, and how many of it make one Celsius."""
 
 
-def said(found: TubTempAnswer, system: System = "metric") -> Said:
+def said(found: TubTempAnswer) -> Said:
     """The answer as a person at the tub reads it."""
     inputs = found.inputs
-    degree, step = DEGREE[system]
+    name, step = degree()
     now, mean, lowest, highest = (
-        measured(one, "temp_c", system) for one in (found.now_c, found.mean_c, found.lowest_c, found.highest_c)
+        measured(one, "temp_c") for one in (found.now_c, found.mean_c, found.lowest_c, found.highest_c)
     )
-    degree_h = ranged(found.degree_h, f"{degree} h", scale=step)
+    degree_h = ranged(found.degree_h, f"{name} h", scale=step)
     lines = [
         f"The tub is at {now} now, by {BASIS[found.basis]}.",
         f"Mean to {moment(inputs.until)}: {mean}; lowest {lowest}, highest {highest}.",
-        f"Degree-hours above {amount(inputs.base_c, 'temp_c', system)}: {degree_h}.",
+        f"Degree-hours above {amount(inputs.base_c, 'temp_c')}: {degree_h}.",
     ]
     if found.tau_h is None:
         lines.append("A heater holds it, so the air does not matter.")
@@ -48,20 +45,18 @@ def said(found: TubTempAnswer, system: System = "metric") -> Said:
     if more is not None and more.mean_width_without_c - more.mean_width_with_c >= WORTH_SAYING_C:
         lines.append(
             f"One more reading now would narrow the range of the rest from "
-            f"{figure(step * more.mean_width_without_c)} {degree} across to "
-            f"{figure(step * more.mean_width_with_c)} {degree}."
+            f"{figure(step * more.mean_width_without_c)} {name} across to "
+            f"{figure(step * more.mean_width_with_c)} {name}."
         )
     elif more is not None:
         lines.append("One more reading now would tell little; read again when the air has changed.")
     half_days = found.curve[HOURS_APART::HOURS_APART][:MOST_ROWS]
-    rows = tuple((moment(p.time), _whole(p, system)) for p in half_days)
+    rows = tuple((moment(p.time), _whole(p)) for p in half_days)
     table = [Rows(caption="Every half day", head=("when", "tub"), rows=rows)] if rows else []
     return Said(parts=(*lines, *table), cautions=found.cautions)
 
 
-def _whole(point: BandAtTime, system: System) -> str:
+def _whole(point: BandAtTime) -> str:
     """`17 C (16 to 18)`, in whole degrees."""
-    values = (point.p50, point.p5, point.p95)
-    if system == "us":
-        values, _unit = in_us_units(values, kind="temp_c")  # type: ignore[assignment]
-    return f"{values[0]:.0f} {DEGREE[system][0]} ({values[1]:.0f} to {values[2]:.0f})"
+    (low, mid, high), unit = in_own_units((point.p5, point.p50, point.p95), "temp_c")
+    return f"{mid:.0f} {unit} ({low:.0f} to {high:.0f})"

@@ -4,23 +4,23 @@ from __future__ import annotations
 
 from typing import Final
 
-from bluewright.science.base.measures import System
 from bluewright.science.settle.wash_record import Count, WashAnswer
-from bluewright.words.numbers import amount, figure, frac, litres
+from bluewright.words.measures import amount, litres
+from bluewright.words.numbers import figure, frac
 from bluewright.words.said import Said
 
 QUESTION: Final = "How many washes, how much water, what is left after each, and is it enough now?"
 
 
-def said(found: WashAnswer, system: System = "metric") -> Said:
+def said(found: WashAnswer) -> Said:
     """The answer as a person at the tub reads it."""
     lines = []
     if found.rule_met:
         lines.append(f"Enough by the reading: {found.rule}.")
     start = "By the volumes alone, washes" if found.rule_met else "Washes"
-    each = amount(found.inputs.refill_l, "volume_l", system)
+    each = amount(found.inputs.refill_l, "volume_l")
     lines.append(
-        f"{start} still to do: {counted(found.washes_left)} of {each} each, {litres(found.water_l, system)} of water, "
+        f"{start} still to do: {counted(found.washes_left)} of {each} each, {litres(found.water_l)} of water, "
         f"down to {figure(100 * found.target_frac)}% of what was dissolved."
     )
     if found.rule_met is False:
@@ -30,7 +30,7 @@ def said(found: WashAnswer, system: System = "metric") -> Said:
     lines += [f"After wash {step.wash}: {frac(step.residue_frac)}." for step in found.residues[:6]]
     if len(found.splits) > 1:
         ways = ", ".join(
-            f"{split.washes} of {amount(split.each_l, 'volume_l', system)} "
+            f"{split.washes} of {amount(split.each_l, 'volume_l')} "
             f"{'leaves' if split.washes == 1 else 'leave'} {figure(100 * split.residue_frac.p50)}%"
             for split in found.splits
         )

@@ -21,6 +21,7 @@ from bluewright.journal.models import Garden, Kept
 from bluewright.science.base.errors import InputError
 from bluewright.web.ui.context import open_garden
 from bluewright.words.numbers import sentence
+from bluewright.words.reader import read_by
 
 View = Callable[..., HttpResponseBase]
 TOO_LATE: Final = gettext_lazy("That was taken out more than thirty days ago and cannot be brought back.")
@@ -66,14 +67,14 @@ def brought_back(request: HttpRequest, row: Kept, *, restore: Callable[..., bool
 
 
 def in_garden(view: View) -> View:
-    """View decorator: gives the open garden as second argument and sets its clock; without one, to the start page."""
+    """View decorator: the open garden as second argument, its clock and units set; without one, to the start page."""
 
     @wraps(view)
     def within(request: HttpRequest, **keys: Any) -> HttpResponseBase:
         garden: Garden | None = open_garden(request)
         if garden is None:
             return redirect("gardens.begin")
-        with timezone.override(ZoneInfo(garden.time_zone)):
+        with timezone.override(ZoneInfo(garden.time_zone)), read_by(system=garden.system):
             return view(request, garden, **keys)
 
     return within

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from datetime import datetime
+from datetime import date, datetime
 from typing import Any
 from uuid import UUID
 
@@ -25,6 +25,12 @@ register = template.Library()
 def moment(time: datetime) -> str:
     """`Sun 5 Jul 18:00`, by the garden's clock."""
     return numbers.moment(timezone.localtime(time))
+
+
+@register.filter
+def weekday(day: date) -> str:
+    """`Sun 5 Jul`, or as the browser's English writes it."""
+    return numbers.weekday(day)
 
 
 @register.simple_tag

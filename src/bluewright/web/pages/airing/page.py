@@ -20,7 +20,9 @@ from bluewright.web.pages.batches.head import BatchHead, batch_head
 from bluewright.web.ui.answered import Answered, answered
 from bluewright.web.ui.why import main_why
 from bluewright.web.ui.why_view import why_address
+from bluewright.words import numbers
 from bluewright.words.air import said
+from bluewright.words.measures import amount
 from bluewright.words.numbers import moment
 
 END: Final = gettext_lazy(
@@ -124,7 +126,7 @@ def _answered(batch: Batch, answer: AirAnswer) -> Answered:
 
 def clock(time: datetime, zone: ZoneInfo) -> str:
     """`14:05` by the garden's clock."""
-    return f"{time.astimezone(zone):%H:%M}"
+    return numbers.clock(time.astimezone(zone))
 
 
 def _missing_alkali(batch: Batch) -> str:
@@ -175,5 +177,5 @@ def look_row(look: LiquorLook, zone: ZoneInfo) -> LookRow:
     oxygen = look.dissolved_oxygen_mg_l
     parts += [f"oxygen {oxygen:g} mg/L"] if oxygen is not None else []
     parts += [f"pH {look.ph:g}"] if look.ph is not None else []
-    parts += [look.temp_typed or f"{look.temp_c:g} C"] if look.temp_c is not None else []
+    parts += [look.temp_typed or amount(look.temp_c, "temp_c")] if look.temp_c is not None else []
     return LookRow(key=str(look.pk), when=moment(look.taken_at.astimezone(zone)), said="; ".join(parts), note=look.note)

@@ -16,11 +16,11 @@ from bluewright.journal.models import JarTest
 from bluewright.science.alkali.record import LiquorRecord
 from bluewright.science.base.bands import Band
 from bluewright.science.base.errors import BluewrightError
-from bluewright.web.pages.alkali.amounts import in_measures, in_range, said_unit
 from bluewright.web.pages.alkali.cupboard import strength
 from bluewright.web.pages.alkali.rows import jar_line
 from bluewright.web.pages.batches.head import BatchHead, batch_head
 from bluewright.words.alkali import ph_band, said
+from bluewright.words.measures import dosed, dosed_band, unit_of_dose
 from bluewright.words.numbers import figure, sentence
 
 
@@ -89,7 +89,7 @@ def _answered(plain: JarPage, record: LiquorRecord, test: JarTest, *, counted: b
     jar = record.jar if counted and record.jar is not None else jar_record(test)
     if not counted:  # Drawn as its liquor was then, and no dose is said: that rests on something else.
         record = replace(record, jar=jar, added_so_far=())
-    found, system = doses.dose(record), test.batch.garden.system
+    found = doses.dose(record)
     words, unit = said(found), found.dose.unit
     plain = replace(plain, chart=jar_chart(record, jar, doses.jar_titration(record), answer=plain.title))
     if not counted:
@@ -97,9 +97,9 @@ def _answered(plain: JarPage, record: LiquorRecord, test: JarTest, *, counted: b
     dose = Band(p5=found.dose.p5, p50=found.dose.p50, p95=found.dose.p95)
     return replace(
         plain,
-        dose=in_range(dose, unit=unit, system=system),
+        dose=dosed_band(dose, unit),
         figures=(
-            (_("First part"), in_measures(found.first_part, unit=unit, system=system)),
+            (_("First part"), dosed(found.first_part, unit)),
             (_("pH with all of it"), ph_band(found.ph_after)),
             (_("pH if twice as much went in"), ph_band(found.ph_if_doubled)),
         ),
@@ -115,7 +115,7 @@ def _steps(test: JarTest) -> tuple[StepRow, ...]:
         StepRow(
             key=str(row.pk),
             added=row.added_typed,
-            in_all=f"{figure(total)} {said_unit(unit)}",
+            in_all=f"{figure(total)} {unit_of_dose(unit)}",
             ph=f"{row.ph:g}" if row.ph is not None else "",
         )
         for row, total in zip(rows, sums, strict=True)

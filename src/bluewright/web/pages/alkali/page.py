@@ -18,11 +18,11 @@ from bluewright.science.alkali.hazards import AMMONIA_WITHIN, BLEACH_AND_AMMONIA
 from bluewright.science.alkali.record import DoseAnswer, LiquorRecord
 from bluewright.science.base.bands import Band
 from bluewright.science.base.errors import BluewrightError, InputError
-from bluewright.web.pages.alkali.amounts import in_measures, in_range
 from bluewright.web.pages.alkali.cupboard import strength
 from bluewright.web.pages.alkali.rows import JarRow, LookRow, PartRow, jar_rows, look_rows, part_rows
 from bluewright.web.pages.batches.head import BatchHead, batch_head
 from bluewright.words.alkali import ph_band, said
+from bluewright.words.measures import dosed, dosed_band
 from bluewright.words.numbers import ranged, sentence
 
 
@@ -102,7 +102,7 @@ def dose_page(batch: Batch, alkali: Alkali | None) -> DosePage:
     worked = work_out(batch, alkali)
     known, zone = worked.known, ZoneInfo(batch.garden.time_zone)
     enough = said_enough(batch, known)
-    answer = None if enough or worked.answer is None else _answer(batch, worked, worked.answer)
+    answer = None if enough or worked.answer is None else _answer(worked, worked.answer)
     return DosePage(
         head=batch_head(batch),
         alkali=str(alkali.pk) if alkali is not None else "",
@@ -132,34 +132,34 @@ def said_enough(batch: Batch, known: Dosing) -> str:
     return _("That is enough: pH %(ph)s. Air it now.") % {"ph": f"{known.last_ph:g}"}
 
 
-def _answer(batch: Batch, worked: Worked, found: DoseAnswer) -> Answer:
+def _answer(worked: Worked, found: DoseAnswer) -> Answer:
     words = said(found)
-    due, unit, system = worked.known.unread, found.dose.unit, batch.garden.system
+    due, unit = worked.known.unread, found.dose.unit
     whole = found.first_part == found.dose.p50
     return Answer(
-        first="" if due or not found.dose.p50 else in_measures(found.first_part, unit=unit, system=system),
+        first="" if due or not found.dose.p50 else dosed(found.first_part, unit),
         then=(
             _("Stir it in. Wait two minutes. Read the pH and write it down below.")
             if whole
             else _("That is a first part. Stir it in. Wait two minutes. Read the pH and write both down below.")
         ),
-        figures=tuple(_figures(found, known=worked.known, system=system)),
+        figures=tuple(_figures(found, known=worked.known)),
         chart=dose_chart(found, doses.titration(found.inputs), answer=words.first),
         to_know=words.to_know,
     )
 
 
-def _figures(found: DoseAnswer, *, known: Dosing, system: str) -> Iterator[tuple[str, str]]:
+def _figures(found: DoseAnswer, *, known: Dosing) -> Iterator[tuple[str, str]]:
     unit = found.dose.unit
     dose = Band(p5=found.dose.p5, p50=found.dose.p50, p95=found.dose.p95)
     name = _("Still to come, after the last pH") if found.inputs.added_so_far else _("All of it, likely")
-    yield name, in_range(dose, unit=unit, system=system)
+    yield name, dosed_band(dose, unit)
     if known.since_reading:
-        yield _("Of that, in already"), in_measures(known.since_reading, unit=unit, system=system)
+        yield _("Of that, in already"), dosed(known.since_reading, unit)
     yield _("pH with all of it"), ph_band(found.ph_after)
     yield _("pH if twice as much went in"), ph_band(found.ph_if_doubled)
     if found.calcite_g.p95:
-        yield _("Chalk that may fall with the blue"), in_range(found.calcite_g, unit="g", system=system)
+        yield _("Chalk that may fall with the blue"), dosed_band(found.calcite_g, "g")
     if found.ammonia_room_ppm is not None:
         yield _("Ammonia in the air of the room"), ranged(found.ammonia_room_ppm, "ppm")
 

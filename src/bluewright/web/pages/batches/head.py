@@ -15,7 +15,7 @@ from bluewright.journal.bridge.sources import leaf_kg, liquor_l, sources
 from bluewright.journal.models import Batch
 from bluewright.journal.queries.batches import Stage, stage_of
 from bluewright.science.base.errors import InputError
-from bluewright.science.base.measures import say_measure
+from bluewright.words.measures import fitting
 from bluewright.words.numbers import moment
 
 USUAL_FILL_FRAC: Final = 0.8
@@ -72,12 +72,11 @@ def batch_head(batch: Batch) -> BatchHead:
 
 def facts(batch: Batch) -> str:
     """`38 L of liquor from Tub 2 (5 kg of leaf), since Fri 3 Jul 11:00`."""
-    system = batch.garden.system
     zone = ZoneInfo(batch.garden.time_zone)
     try:
         tubs = ", ".join(one.strain.steep.name for one in sources(batch))
-        liquor = say_measure(liquor_l(batch), kind="volume_l", system=system)  # type: ignore[arg-type]
-        leaf = say_measure(leaf_kg(batch), kind="mass_kg", system=system)  # type: ignore[arg-type]
+        liquor = fitting(liquor_l(batch), "volume_l")
+        leaf = fitting(leaf_kg(batch), "mass_kg")
     except InputError as error:
         return str(error)
     began = moment(batch.begun_at.astimezone(zone))

@@ -12,9 +12,11 @@ from django.utils.translation import ngettext
 
 from bluewright.journal.models import Bed, Picking
 from bluewright.journal.queries.history import Step
+from bluewright.science.base.unit_names import UNITS
 from bluewright.web.ui.history import HistoryRow, history, written
 from bluewright.web.ui.photos import Thumb
-from bluewright.words.numbers import figure, moment
+from bluewright.words.measures import amount, in_us
+from bluewright.words.numbers import moment
 
 DAY_S = 24 * 3600
 
@@ -82,7 +84,7 @@ def taken_row(bed: Bed, picking: Picking, zone: ZoneInfo) -> TakenRow:
     areas = [source.area_m2 for source in sources]
     known_m2 = [area for area in areas if area]
     if len(known_m2) == len(areas):
-        told.append(_("%(mass)s kg from a square metre") % {"mass": figure(picking.leaf_kg / sum(known_m2))})
+        told.append(_from_area(picking.leaf_kg / sum(known_m2)))
     return TakenRow(
         key=str(picking.pk),
         when=moment(picking.picked_at.astimezone(zone)),
@@ -96,6 +98,13 @@ def taken_row(bed: Bed, picking: Picking, zone: ZoneInfo) -> TakenRow:
             for part in picking.went_into.all()
         ),
     )
+
+
+def _from_area(kg_per_m2: float) -> str:
+    """`1.2 kg from a square metre`; `3.9 oz from a square foot`."""
+    if in_us():
+        return _("%(mass)s from a square foot") % {"mass": amount(kg_per_m2 * float(UNITS["sq ft"].scale), "mass_kg")}
+    return _("%(mass)s from a square metre") % {"mass": amount(kg_per_m2, "mass_kg")}
 
 
 def _regrowing(pickings: Sequence[Picking], now: datetime) -> str:

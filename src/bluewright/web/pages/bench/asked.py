@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 import json
-from contextlib import AbstractContextManager, nullcontext
+from collections.abc import Iterator
+from contextlib import contextmanager, nullcontext
 from dataclasses import dataclass
 from functools import lru_cache
 from threading import Lock
@@ -25,6 +26,7 @@ from bluewright.web.pages.bench.labels import plain
 from bluewright.web.pages.bench.typed import Typed, example, typed_as
 from bluewright.web.ui.context import open_garden
 from bluewright.words.numbers import sentence
+from bluewright.words.reader import read_by, reader
 
 LONGEST_QUERY: Final = 12_000
 """Characters: a longer address is cut by some programs on its way."""
@@ -74,16 +76,19 @@ def query(request: HttpRequest, *, without: tuple[str, ...] = ()) -> str:
     return kept.urlencode()
 
 
-def clock(request: HttpRequest) -> AbstractContextManager[object]:
-    """The garden's clock, if one is open."""
+@contextmanager
+def asked_by(request: HttpRequest) -> Iterator[None]:
+    """The clock of the garden, if one is open, and the units that are asked in."""
     garden = open_garden(request)
-    return timezone.override(ZoneInfo(garden.time_zone)) if garden is not None else nullcontext()
+    clock = timezone.override(ZoneInfo(garden.time_zone)) if garden is not None else nullcontext()
+    with clock, read_by(system=_system(request)):
+        yield
 
 
 def ask(request: HttpRequest, calculator: Calculator) -> Asked:
     """What is typed in the address, answered; without any typing the example."""
     typed = {name: str(text) for name, text in request.GET.items() if name not in OWN}
-    system = _system(request)
+    system = reader().system
     unasked = bool(request.GET.get(BLANK) or request.GET.get(MORE))
     invented = not typed and not unasked
     if invented:

@@ -55,10 +55,6 @@ class Calculator:
     chart: Callable[..., str] | None = None
     front: tuple[str, ...] = ()
     """What stands up front beside what must be given, by the path in the record, in this order."""
-    said_in_us: bool = False
-    """Whether `said` also speaks in US units."""
-    drawn_in_us: bool = False
-    """Whether `chart` also draws in US units."""
     one_of: tuple[str, ...] = ()
     """Parts of which exactly one is chosen, by name."""
     labels: dict[str, Words] = field(default_factory=dict)
@@ -74,13 +70,12 @@ def dose_chart(found: DoseAnswer, *, answer: str) -> str:
 TABLE: Final = (
     Calculator(
         slug="leaf-potential", title=_("What the leaf can give"), question=leaf.QUESTION,
-        record=PotentialRecord, compute=potential, said=leaf.said, said_in_us=True,
+        record=PotentialRecord, compute=potential, said=leaf.said,
         front=("plant", "leaf_kg", "leaf.age", "leaf.held_h", "leaf.damaged_frac", "wanted_g"),
     ),
     Calculator(
         slug="tub-temp", title=_("How warm the tub gets"), question=warmth.QUESTION,
         record=TubTempRecord, compute=tub_temp, said=warmth.said, chart=charts.tub_chart,
-        said_in_us=True, drawn_in_us=True,
         front=(
             "liquid_l", "started", "until", "now", "days", "days[].day", "days[].min_c", "days[].max_c",
             "days[].forecast", "readings", "readings[].time", "readings[].temp_c", "air[].time", "air[].temp_c",
@@ -99,7 +94,7 @@ TABLE: Final = (
     ),
     Calculator(
         slug="strain-balance", title=_("What stays in the leaf at straining"),
-        question=strain.QUESTION, record=StrainRecord, compute=balance, said=strain.said, said_in_us=True,
+        question=strain.QUESTION, record=StrainRecord, compute=balance, said=strain.said,
         front=("leaf_kg", "water_l", "squeeze", "rinse_l", "liquor_out_l"),
     ),
     Calculator(
@@ -126,13 +121,12 @@ TABLE: Final = (
     Calculator(
         slug="settle-time", title=_("When it has settled"), question=settling.QUESTION,
         record=SettleRecord, compute=settle, said=settling.said, chart=charts.settle_chart,
-        said_in_us=True, drawn_in_us=True,
         front=("depth_mm", "liquor_l", "temp_c", "alkali", "readings"),
         labels={"readings": _("Heights of the edge"), "started": _("Left to stand since")},
     ),
     Calculator(
         slug="wash-plan", title=_("How many washes"), question=wash.QUESTION,
-        record=WashRecord, compute=plan, said=wash.said, chart=charts.wash_chart, said_in_us=True,
+        record=WashRecord, compute=plan, said=wash.said, chart=charts.wash_chart,
         front=("sludge_l", "refill_l", "residue_frac", "tap_ph", "tap_conductivity_us_per_cm", "readings"),
         labels={"readings": _("What the decanted rinse read")},
     ),
@@ -144,7 +138,7 @@ TABLE: Final = (
     ),
     Calculator(
         slug="filter-time", title=_("How long it filters"), question=filter.QUESTION,
-        record=FilterRecord, compute=filter_time, said=filter.said, said_in_us=True,
+        record=FilterRecord, compute=filter_time, said=filter.said,
         front=("total_l", "readings"),
     ),
     Calculator(

@@ -11,7 +11,6 @@ from django.forms.boundfield import BoundField
 from django.urls import reverse
 from django.utils.translation import gettext_lazy as _
 
-from bluewright.science.base.measures import System
 from bluewright.web.pages.bench.asked import Asked
 from bluewright.web.pages.bench.calculators import Calculator
 from bluewright.web.pages.bench.form import BenchForm, Block
@@ -98,21 +97,17 @@ def bench_page(asked: Asked, *, query: str) -> BenchPage:
         title=str(calculator.title),
         question=calculator.question,
         invented=asked.invented,
-        answer=answer_part(calculator, asked.found, system=asked.form.system, query=query)
-        if asked.found is not None
-        else None,
+        answer=answer_part(calculator, asked.found, query=query) if asked.found is not None else None,
         trouble=asked.trouble,
         typed=what_was_typed(asked.form),
         as_json="&".join(filter(None, [query, "as=json"])),
     )
 
 
-def answer_part(calculator: Calculator, found: Any, *, system: System, query: str) -> AnswerPart:
-    """The answer in words, in the asker's units where the words know them."""
-    said_in: dict[str, Any] = {"system": system} if calculator.said_in_us else {}
-    drawn_in: dict[str, Any] = {"system": system} if calculator.drawn_in_us else {}
+def answer_part(calculator: Calculator, found: Any, *, query: str) -> AnswerPart:
+    """The answer in words."""
     stage = stage_of(found)
-    said = calculator.said(found, **said_in)
+    said = calculator.said(found)
     first = sentence(said.first)
     sentences = [part for part in said.parts if isinstance(part, str)]
     return AnswerPart(
@@ -122,7 +117,7 @@ def answer_part(calculator: Calculator, found: Any, *, system: System, query: st
         basis=str(BASIS[found.basis]),
         take_care=said.take_care,
         to_know=said.to_know,
-        chart=calculator.chart(found, answer=first, **drawn_in) if calculator.chart is not None else "",
+        chart=calculator.chart(found, answer=first) if calculator.chart is not None else "",
         method=stage.page,
         figures=tuple(_figure(found, path, f"{why_address(calculator.slug, path)}?{query}") for path in figures(found)),
         grades=grades(groups(stage.entry, found.inputs)),

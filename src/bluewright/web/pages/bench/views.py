@@ -8,7 +8,7 @@ from django.urls import reverse
 from django.views.decorators.http import require_safe
 
 from bluewright.science.base.records import dump
-from bluewright.web.pages.bench.asked import AS, ask, clock, query, too_long, with_blanks
+from bluewright.web.pages.bench.asked import AS, ask, asked_by, query, too_long, with_blanks
 from bluewright.web.pages.bench.calculators import BY_SLUG, TABLE, Calculator
 from bluewright.web.pages.bench.page import bench_page, why_address
 from bluewright.web.ui.respond import shown
@@ -29,7 +29,7 @@ def show(request: HttpRequest, calculator: str) -> HttpResponse:
         return render(request, "bench/too_long.html", {"calculator": chosen}, status=414)
     if with_blanks(request):
         return redirect(f"{request.path}?{query(request)}")
-    with clock(request):
+    with asked_by(request):
         asked = ask(request, chosen)
         if request.GET.get(AS) == "json":
             wrong = {"errors": asked.form.errors, "trouble": asked.trouble}
@@ -46,7 +46,7 @@ def why(request: HttpRequest, calculator: str, figure: str) -> HttpResponse:
         return render(request, "bench/too_long.html", {"calculator": chosen}, status=414)
     typed = query(request, without=(AS,))
     back = Link(to=f"{reverse('bench.show', kwargs={'calculator': calculator})}?{typed}", name=str(chosen.title))
-    with clock(request):
+    with asked_by(request):
         found = ask(request, chosen).found
         if found is None:
             return redirect(back.to)

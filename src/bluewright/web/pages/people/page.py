@@ -11,6 +11,7 @@ from django.utils.translation import gettext as _
 
 from bluewright.journal.models import Person
 from bluewright.journal.models.person import ROLES
+from bluewright.words.numbers import day
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -56,13 +57,13 @@ def square(address: str) -> str:
 
 def _row(person: Person) -> PersonRow:
     when = timezone.localtime(person.shut_out_at or person.added_at)
-    day = f"{when.day} {when:%b %Y}"
+    on = day(when)
     return PersonRow(
         key=person.pk,
         name=person.user.get_username(),
         role=person.role,
         may_come_in=person.shut_out_at is None,
-        said=_("shut out on %s") % day if person.shut_out_at else _("let in on %s") % day,
+        said=_("shut out on %s") % on if person.shut_out_at else _("let in on %s") % on,
     )
 
 

@@ -4,17 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from typing import Any
 from zoneinfo import ZoneInfo
 
 from django.utils.translation import gettext as _
 
 from bluewright.journal.models import Picking
 from bluewright.journal.queries.history import Step
-from bluewright.science.base.measures import say_measure
 from bluewright.web.ui.history import HistoryRow, history, written
 from bluewright.web.ui.photos import Thumb
 from bluewright.words.leaf import condition
+from bluewright.words.measures import fitting
 from bluewright.words.numbers import moment
 
 LITTLE_KG = 0.005
@@ -63,7 +62,6 @@ def picking_page(picking: Picking, *, steps: Sequence[Step], photos: tuple[Thumb
     zone = ZoneInfo(picking.garden.time_zone)
     parts = list(picking.went_into.all())
     left_kg = picking.leaf_kg - sum(part.leaf_kg for part in parts)
-    system: Any = picking.garden.system
     return PickingPage(
         key=str(picking.pk),
         leaf=picking.leaf_typed,
@@ -82,7 +80,7 @@ def picking_page(picking: Picking, *, steps: Sequence[Step], photos: tuple[Thumb
             )
             for part in parts
         ),
-        left=say_measure(left_kg, kind="mass_kg", system=system) if left_kg > LITTLE_KG else "",
+        left=fitting(left_kg, "mass_kg") if left_kg > LITTLE_KG else "",
         written=written(picking, zone),
         history=history(picking, steps, zone),
         photos=photos,

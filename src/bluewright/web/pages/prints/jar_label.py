@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import dataclass
-from datetime import datetime
 from io import BytesIO
 from typing import Final
 from zoneinfo import ZoneInfo
@@ -17,7 +16,7 @@ from bluewright.journal.queries.jars import put_in_g
 from bluewright.journal.queries.threads import Thread
 from bluewright.web.pages.jars.page import short_id
 from bluewright.web.pages.prints.paper import invented_mark, paper_of
-from bluewright.words.numbers import by_scale, day, sentence
+from bluewright.words.numbers import by_scale, day, days, sentence
 
 MOST: Final = 8
 """Labels on a sheet."""
@@ -97,7 +96,7 @@ def _lines(jar: Jar, thread: Thread) -> Iterable[str]:
         yield _("Indigo of %(plants)s") % {"plants": ", ".join(plants)}
     picked = [row.picked_at.astimezone(zone) for row in thread.pickings]
     if picked:
-        yield _("leaf picked %(when)s") % {"when": _days(min(picked), max(picked))}
+        yield _("leaf picked %(when)s") % {"when": days(min(picked), max(picked))}
     filled = jar.filled_at.astimezone(zone)
     yield _("filled %(when)s: %(g)s g") % {"when": day(filled), "g": by_scale(put_in_g(jar))}
     yield _purity(jar)
@@ -113,11 +112,3 @@ def _purity(jar: Jar) -> str:
     return _("%(percent)g%% indigo (%(low).0f to %(high).0f)") % {
         "percent": 100 * jar.purity_frac, "low": 100 * max(low, 0.0), "high": 100 * min(high, 1.0),
     }  # fmt: skip
-
-
-def _days(first: datetime, last: datetime) -> str:
-    """`5 Jul 2026`, or `28 Jun to 5 Jul 2026`."""
-    if first.date() == last.date():
-        return day(last)
-    start = day(first).removesuffix(f" {last.year}")
-    return _("%(first)s to %(last)s") % {"first": start, "last": day(last)}

@@ -14,6 +14,7 @@ from bluewright.science.settle.interface_record import SettleAnswer
 from bluewright.web.pages.batches.head import BatchHead, batch_head
 from bluewright.web.pages.washing.page import WashPart
 from bluewright.web.ui.answered import Answered, answered
+from bluewright.words.measures import amount
 from bluewright.words.numbers import moment
 from bluewright.words.settle import said
 
@@ -101,7 +102,7 @@ def _decanted(one: Standing, zone: ZoneInfo) -> str:
     if one.decanted_at is None:
         return ""
     parts = [moment(one.decanted_at.astimezone(zone))]
-    parts += [_("%(left)s stayed") % {"left": one.left_typed or f"{one.left_l:g} L"}] if one.left_l else []
+    parts += [_("%(left)s stayed") % {"left": one.left_typed or amount(one.left_l, "volume_l")}] if one.left_l else []
     blue = one.blue_in_decant
     parts += [LEVELS_SAID["blue_in_decant"][blue]] if blue is not None else []
     parts += [f"pH {one.ph:g}"] if one.ph is not None else []

@@ -12,7 +12,7 @@ from zoneinfo import ZoneInfo
 from bluewright.charts.answers import strain_chart
 from bluewright.charts.tub_contents import TubStage
 from bluewright.charts.tub_drawn import TubLook, tub_drawing
-from bluewright.journal.models import CallSeen, Photo, Reading, Steep, Strain
+from bluewright.journal.models import CallSeen, Photo, Reading, Steep, SteepLeaf, Strain
 from bluewright.journal.models.steep import SIGN_FIELDS
 from bluewright.journal.queries.history import Step
 from bluewright.science.steep.answer import SteepAnswer
@@ -20,7 +20,7 @@ from bluewright.science.steep.signs import SIGNS
 from bluewright.web.pages.tubs.calls_before import CallRow, calls_before
 from bluewright.web.ui.history import HistoryRow, history, written
 from bluewright.web.ui.photos import Thumb, thumbs
-from bluewright.words.numbers import NOTES, moment, percent, sentence
+from bluewright.words.numbers import NOTES, day_of_year, moment, percent, sentence
 from bluewright.words.steep import advice, best, grams, look_again, now_gives, shown, telling, when
 
 USUAL_FILL_FRAC = 0.8
@@ -153,7 +153,7 @@ def tub_page(
         ),
         photos=thumbs(pictures.get(steep.pk, ())),
         calls_before=calls_before(seen, zone=zone, hot=steep.method == "hot"),
-        leaf=tuple(LeafRow(key=str(part.picking_id), said=part.source()) for part in steep.leaf.all()),
+        leaf=tuple(LeafRow(key=str(part.picking_id), said=_leaf_said(part, zone)) for part in steep.leaf.all()),
         written=written(steep, zone),
         history=history(steep, steps.get(steep.pk, ()), zone),
     )
@@ -227,6 +227,11 @@ def look_row(reading: Reading, zone: ZoneInfo, photos: Sequence[Photo] = (), ste
         photos=thumbs(photos),
         history=history(reading, steps, zone),
     )
+
+
+def _leaf_said(part: SteepLeaf, zone: ZoneInfo) -> str:
+    """`3 kg picked 5 Jul`."""
+    return f"{part.leaf_typed} picked {day_of_year(part.picking.picked_at.astimezone(zone))}"
 
 
 def _strained(row: Strain, zone: ZoneInfo, steps: Sequence[Step]) -> StrainRow:

@@ -10,8 +10,8 @@ from django import forms
 from bluewright.journal.actions.steeps import LeafIn
 from bluewright.journal.models import Garden, Reading, Steep, Strain
 from bluewright.journal.models.steep import SIGN_FIELDS
-from bluewright.science.base.measures import say_measure
 from bluewright.web.ui.typed import shown_moment, write_measure, write_moment
+from bluewright.words.measures import fitting
 
 TUB_FIELDS = ("name", "plant", "method", "cut", "covered", "insulated", "sun")
 
@@ -36,9 +36,8 @@ def steep_as_typed(steep: Steep) -> dict[str, Any]:
     parts = list(steep.leaf.all())
     leaf = ""
     if any(part.leaf_kg != part.picking.leaf_kg for part in parts):
-        system: Any = steep.garden.system
         total_kg = sum(part.leaf_kg for part in parts)
-        leaf = parts[0].leaf_typed if len(parts) == 1 else say_measure(total_kg, kind="mass_kg", system=system)
+        leaf = parts[0].leaf_typed if len(parts) == 1 else fitting(total_kg, "mass_kg")
     known = {name: getattr(steep, name) for name in (*TUB_FIELDS, "can_strain")}
     return known | {
         "started_at": shown_moment(steep.started_at), "water": steep.water_typed, "leaf": leaf,
@@ -56,7 +55,7 @@ def leaf_parts(data: dict[str, Any]) -> list[LeafIn]:
     shares = [p.leaf_kg / total_kg for p in pickings]
     words = typed.typed if len(pickings) == 1 else ""
     return [
-        LeafIn(picking=p, leaf_kg=typed.value * share, leaf_typed=words or f"{typed.value * share:.3g} kg")
+        LeafIn(picking=p, leaf_kg=typed.value * share, leaf_typed=words or fitting(typed.value * share, "mass_kg"))
         for p, share in zip(pickings, shares, strict=True)
     ]
 

@@ -16,6 +16,7 @@ from bluewright.journal.actions import beds as actions
 from bluewright.journal.models import AirTemp, Garden
 from bluewright.web.ui.respond import in_garden, posted
 from bluewright.web.ui.typed import MeasureField
+from bluewright.words.numbers import weekday
 
 LOWEST_AT: Final = time(6)
 HIGHEST_AT: Final = time(15)
@@ -38,7 +39,7 @@ class DaysForm(forms.Form):
                     low=-30,
                     high=60,
                     required=False,
-                    label=f"{end}est of {day:%a %d %b}",
+                    label=f"{end}est of {weekday(day)}",
                 )
 
     def clean(self) -> dict[str, Any]:
