@@ -11,9 +11,10 @@ from typing import Final
 from bluewright.charts.inputs import check_words
 from bluewright.charts.palette import INDIGO, INK, TAN_INK
 from bluewright.charts.parts import RIGHT, Entry, Panel, dot, heading, key, left_edge, prefix, sheet
-from bluewright.charts.scale import Scale, Tick, date_label, hour_ticks, hours_since, outer_ticks
+from bluewright.charts.scale import Scale, Tick, hour_ticks, hours_since, outer_ticks
 from bluewright.charts.svg import Look, element, line, number
 from bluewright.science.base.errors import InputError
+from bluewright.words.numbers import day_of_year
 
 HEIGHT: Final = 190.0
 RINGS: Final = 150
@@ -86,7 +87,7 @@ def time_ticks(start: datetime, span_h: float) -> list[Tick]:
     """Dates for a season, years for longer, as ticks in hours since `start`."""
     if span_h <= YEARS_H:
         times = [(tick.at, start + timedelta(hours=tick.at)) for tick in hour_ticks(start, span_h, most=7)]
-        return [Tick(at=at, label=date_label(time) if time.hour == 0 else "") for at, time in times]
+        return [Tick(at=at, label=day_of_year(time) if time.hour == 0 else "") for at, time in times]
     last = (start + timedelta(hours=span_h)).year
     begun = [
         (year, start.replace(year=year, month=1, day=1, hour=0, minute=0)) for year in range(start.year + 1, last + 1)

@@ -13,7 +13,7 @@ from typing import Final
 from bluewright.science.base.bands import Band, significant
 from bluewright.science.base.measures import MeasureKind, in_us_units, say_measure
 from bluewright.science.base.unit_names import UNITS
-from bluewright.science.base.units import FAHRENHEIT_PER_CELSIUS
+from bluewright.science.base.units import FAHRENHEIT_PER_CELSIUS, POUND_KG
 from bluewright.words.numbers import figure, ranged
 from bluewright.words.reader import reader
 
@@ -62,7 +62,7 @@ def degree() -> tuple[str, float]:
 
 def of_leaf() -> tuple[str, str, float]:
     """The mass of leaf that yields are told for, short and in words, in kilograms: `kg`, `kilogram`, 1."""
-    return ("lb", "pound", float(UNITS["lb"].scale)) if in_us() else ("kg", "kilogram", 1.0)
+    return ("lb", "pound", POUND_KG.value) if in_us() else ("kg", "kilogram", 1.0)
 
 
 def dosed(value: float, unit: str) -> str:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from datetime import datetime
 from statistics import median
-from typing import Any, Final
+from typing import Final
 from uuid import UUID
 from zoneinfo import ZoneInfo
 
@@ -31,7 +31,7 @@ NO_YIELD: Final = 1e-9
 
 def opened(of: Garden, get: QueryDict, *, now: datetime) -> BookPage:
     """The page that an address asks for."""
-    zone, system = ZoneInfo(of.time_zone), of.system
+    zone = ZoneInfo(of.time_zone)
     candidates = candidate_years(book.first_and_last(of), zone)
     counted = dict(zip(candidates, book.counts(of, [span(year, zone) for year in candidates]), strict=True))
     years = [year for year in candidates if counted[year]]
@@ -53,18 +53,15 @@ def opened(of: Garden, get: QueryDict, *, now: datetime) -> BookPage:
     shown = ordered[(want.page - 1) * PAGE : want.page * PAGE]
     waiting = book.waiting(of, when)
     waiting_count = waiting.count()
-    rows = [words.waiting_row(tub, now=now, zone=zone, system=system) for tub in waiting[: book.WAITING_MOST]]  # type: ignore[arg-type]
+    rows = [words.waiting_row(tub, now=now, zone=zone) for tub in waiting[: book.WAITING_MOST]]
     more = waiting_count - len(rows)
     return BookPage(
         title=_("Season book %(year)d") % {"year": want.year} if want.year else _("Season book, all years"),
         summary=words.summary(len(listed), len(yields), waiting_count),
-        chart=_chart(listed, yields, ended, system=system),
+        chart=_chart(listed, yields, ended),
         years=_years(want, counted, years),
         heads=words.heads(want),
-        rows=tuple(
-            words.book_row(line, most=most, zone=zone, system=system)  # type: ignore[arg-type]
-            for line in bridge.lines(of, shown, came_from)
-        ),
+        rows=tuple(words.book_row(line, most=most, zone=zone) for line in bridge.lines(of, shown, came_from)),
         pages=_pages(want, last),
         waiting=tuple(rows),
         waiting_more=_("and %(n)d older ones") % {"n": more} if more > 0 else "",
@@ -93,11 +90,11 @@ def _pages(want: Asked, last: int) -> tuple[Linked, ...]:
     )
 
 
-def _chart(listed: list[Begun], yields: dict[UUID, float], ended: set[UUID], *, system: Any) -> str:
+def _chart(listed: list[Begun], yields: dict[UUID, float], ended: set[UUID]) -> str:
     """Each batch's pigment from a kilogram of leaf by date; empty while nothing was weighed."""
     if not yields:
         return ""
-    told = {key: words.per_leaf(value, system) for key, value in yields.items()}
+    told = {key: words.per_leaf(value) for key, value in yields.items()}
     results = [
         Result(time=row.begun_at, value=told.get(row.key), label=_label(row, told.get(row.key)))
         for row in listed
@@ -108,13 +105,13 @@ def _chart(listed: list[Begun], yields: dict[UUID, float], ended: set[UUID], *, 
         "Half of the %(n)d batches that were weighed gave more than %(mid)s %(unit)s, half less.",
         len(told),
     ) % {
-        "n": len(told), "mid": rough(median(told.values())), "unit": words.per_leaf_unit(system),
+        "n": len(told), "mid": rough(median(told.values())), "unit": words.per_leaf_unit(),
     }  # fmt: skip
     return dots_chart(
         DotsChart(
             question=_("How much did each batch give?"),
             answer=answer,
-            name=words.from_leaf_name(system),
+            name=words.from_leaf_name(),
             results=tuple(results),
             ring_text=_("a batch"),
             cross_text=_("given up"),

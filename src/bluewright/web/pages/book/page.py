@@ -16,11 +16,10 @@ from bluewright.charts import small
 from bluewright.journal.bridge.book import Line
 from bluewright.journal.models import Steep
 from bluewright.journal.models.bed import PLANTS
-from bluewright.science.base.measures import System
-from bluewright.science.base.units import POUND_KG
 from bluewright.web.pages.batches.page import said_stage
 from bluewright.web.pages.book.asked import Asked
-from bluewright.words.numbers import amount, figure, frac, rough
+from bluewright.words.measures import amount, in_us, of_leaf
+from bluewright.words.numbers import day, figure, frac, rough
 
 PLANT_NAMES: Final = dict(PLANTS)
 COLUMNS: Final = (
@@ -131,7 +130,7 @@ def heads(asked: Asked) -> tuple[Head, ...]:
     )
 
 
-def book_row(line: Line, *, most: Most, zone: ZoneInfo, system: System) -> BookRow:
+def book_row(line: Line, *, most: Most, zone: ZoneInfo) -> BookRow:
     """A batch in words."""
     basket = line.basket
     return BookRow(
@@ -141,30 +140,30 @@ def book_row(line: Line, *, most: Most, zone: ZoneInfo, system: System) -> BookR
         begun=dated(line.begun_at, zone),
         tubs=tuple(Linked(name=t.name, href=reverse("tubs.show", kwargs={"key": t.key})) for t in basket.tubs),
         beds=", ".join(line.beds),
-        leaf=_leaf(line, system),
+        leaf=_leaf(line),
         plant=", ".join(sorted({PLANT_NAMES[tub.plant] for tub in basket.tubs})),
         steep=_steep(line),
         steep_mark=small.days(basket.steep_h, most_h=most.steep_h) if basket.steep_h else "",
-        temp="" if line.tub_temp_c is None else amount(line.tub_temp_c, "temp_c", system),
+        temp="" if line.tub_temp_c is None else amount(line.tub_temp_c, "temp_c"),
         alkali=", ".join(line.alkalis),
         ph="" if line.ph is None else f"{line.ph:.1f}",
         air=_air(line),
         pigment="" if line.pigment_g is None else _("%(g)s g") % {"g": figure(line.pigment_g)},
-        from_leaf=_from_leaf(line.g_per_kg, system),
-        pure=_pure(line, system),
+        from_leaf=_from_leaf(line.g_per_kg),
+        pure=_pure(line),
         bar="" if line.g_per_kg is None else small.bar(line.g_per_kg, most=most.g_per_kg, inside=line.pure_g_per_kg),
         purity=_purity(line),
         stage=stage(line),
     )
 
 
-def waiting_row(steep: Steep, *, now: datetime, zone: ZoneInfo, system: System) -> WaitingRow:
+def waiting_row(steep: Steep, *, now: datetime, zone: ZoneInfo) -> WaitingRow:
     """A tub in no batch, in words."""
     strains = list(steep.strains.all())
     end = strains[0].strained_at if strains else now
     words = {
         "begun": dated(steep.started_at, zone),
-        "leaf": amount(sum(part.leaf_kg for part in steep.leaf.all()), "mass_kg", system),
+        "leaf": amount(sum(part.leaf_kg for part in steep.leaf.all()), "mass_kg"),
         "plant": PLANT_NAMES[steep.plant],
         "hours": figure(max((end - steep.started_at) / timedelta(hours=1), 0.0)),
     }
@@ -178,8 +177,7 @@ def waiting_row(steep: Steep, *, now: datetime, zone: ZoneInfo, system: System) 
 
 def dated(time: datetime, zone: ZoneInfo) -> str:
     """`5 Jul 2026`."""
-    there = time.astimezone(zone)
-    return f"{there.day} {there:%b %Y}"
+    return day(time.astimezone(zone))
 
 
 def stage(line: Line) -> str:
@@ -193,19 +191,19 @@ def stage(line: Line) -> str:
     return said_stage(line.stage)
 
 
-def from_leaf_name(system: System) -> str:
+def from_leaf_name() -> str:
     """What the chart shows, with its unit."""
-    return _("pigment, g from a pound of leaf") if system == "us" else _("pigment, g from a kg of leaf")
+    return _("pigment, g from a pound of leaf") if in_us() else _("pigment, g from a kg of leaf")
 
 
-def per_leaf_unit(system: System) -> str:
+def per_leaf_unit() -> str:
     """The unit of a yield, said after its number."""
-    return _("g per lb") if system == "us" else _("g per kg")
+    return _("g per lb") if in_us() else _("g per kg")
 
 
-def per_leaf(g_per_kg: float, system: System) -> float:
+def per_leaf(g_per_kg: float) -> float:
     """Grams from the unit of leaf that the garden goes by."""
-    return g_per_kg * POUND_KG.value if system == "us" else g_per_kg
+    return g_per_kg * of_leaf()[2]
 
 
 def summary(rows: int, weighed: int, waiting: int) -> str:
@@ -222,10 +220,10 @@ def page_links(asked_pages: Iterable[tuple[int, str]], *, here: int) -> tuple[Li
     return tuple(Linked(name=str(number), href="" if number == here else href) for number, href in asked_pages)
 
 
-def _leaf(line: Line, system: System) -> str:
+def _leaf(line: Line) -> str:
     if not line.basket.leaf_kg:
         return ""
-    leaf = amount(line.basket.leaf_kg, "mass_kg", system)
+    leaf = amount(line.basket.leaf_kg, "mass_kg")
     return _("about %(leaf)s") % {"leaf": leaf} if line.basket.about else leaf
 
 
@@ -248,17 +246,17 @@ def _air(line: Line) -> str:
     return ngettext("%(n)d pour", "%(n)d pours", line.aired_pours) % {"n": line.aired_pours} if line.aired_pours else ""
 
 
-def _from_leaf(g_per_kg: float | None, system: System) -> str:
+def _from_leaf(g_per_kg: float | None) -> str:
     if g_per_kg is None:
         return ""
-    return f"{rough(per_leaf(g_per_kg, system))} {per_leaf_unit(system)}"
+    return f"{rough(per_leaf(g_per_kg))} {per_leaf_unit()}"
 
 
-def _pure(line: Line, system: System) -> str:
+def _pure(line: Line) -> str:
     pure = line.pure_g_per_kg
     if pure is None:
         return ""
-    low, mid, high = (rough(per_leaf(value, system)) for value in (pure.p5, pure.p50, pure.p95))
+    low, mid, high = (rough(per_leaf(value)) for value in (pure.p5, pure.p50, pure.p95))
     return _("pure blue %(mid)s (%(low)s to %(high)s)") % {"low": low, "mid": mid, "high": high}
 
 
