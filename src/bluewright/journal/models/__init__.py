@@ -12,6 +12,7 @@ from bluewright.journal.models.kept import Change, Kept
 from bluewright.journal.models.person import DoorTry, Person
 from bluewright.journal.models.photo import Photo
 from bluewright.journal.models.picking import PickedFrom, Picking
+from bluewright.journal.models.sent import Sent
 from bluewright.journal.models.standing import EdgeReading, Standing
 from bluewright.journal.models.steep import CallSeen, Reading, Steep, SteepLeaf, Strain
 
@@ -42,6 +43,7 @@ __all__ = [
     "Picking",
     "Poured",
     "Reading",
+    "Sent",
     "Standing",
     "Steep",
     "SteepLeaf",

@@ -6,6 +6,7 @@ from collections.abc import Callable
 from dataclasses import asdict
 from functools import wraps
 from typing import Any, Final
+from uuid import UUID
 from zoneinfo import ZoneInfo
 
 from django.contrib import messages
@@ -16,7 +17,7 @@ from django.utils import timezone
 from django.utils.translation import gettext as _
 from django.utils.translation import gettext_lazy
 
-from bluewright.journal.actions import keeping
+from bluewright.journal.actions import keeping, sending
 from bluewright.journal.models import Garden, Kept
 from bluewright.science.base.errors import InputError
 from bluewright.web.ui.context import open_garden
@@ -75,6 +76,26 @@ def in_garden(view: View) -> View:
         if garden is None:
             return redirect("gardens.begin")
         with timezone.override(ZoneInfo(garden.time_zone)), read_by(system=garden.system):
-            return view(request, garden, **keys)
+            return _once(request, lambda: view(request, garden, **keys))
 
     return within
+
+
+def _once(request: HttpRequest, answer: Callable[[], HttpResponse]) -> HttpResponse:
+    """The answer to a form, written once however often it is sent (see the tag `once`)."""
+    try:
+        token = UUID(request.POST["once"]) if request.method == "POST" else None
+    except (KeyError, ValueError):
+        token = None
+    if token is None:
+        return answer()
+    led_to = sending.arrive(token)
+    if led_to is not None:
+        messages.info(request, _("That was written down already."))
+        return redirect(led_to)
+    response: HttpResponse | None = None
+    try:
+        response = answer()
+    finally:
+        sending.settle(token, led_to=response.get("Location", "") if response is not None else "")
+    return response

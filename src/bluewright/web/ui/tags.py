@@ -5,11 +5,12 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from datetime import date, datetime
 from typing import Any
-from uuid import UUID
+from uuid import UUID, uuid4
 
 from django import template
 from django.urls import reverse
 from django.utils import timezone
+from django.utils.html import format_html
 from django.utils.safestring import SafeString, mark_safe
 
 from bluewright.charts.signs_at_work import NAMED, work_sign_drawing
@@ -53,3 +54,9 @@ def photo_strip(
 def why(*, figure: str, of: str, name: str = "tubs.why", **keys: str) -> dict[str, str]:
     """A small link from a figure to why it is so: the page `name` with its keys and the path of the figure."""
     return {"to": reverse(name, kwargs={**keys, "figure": figure}), "of": of}
+
+
+@register.simple_tag
+def once() -> SafeString:
+    """A hidden field by which a form that is sent twice is known and written once."""
+    return format_html('<input type="hidden" name="once" value="{}">', uuid4())

@@ -1,0 +1,34 @@
+"""A form half filled in survives a closed tab and a lost network, and is written once however often it is sent."""
+
+from __future__ import annotations
+
+from tests.journeys.phone import Phone
+
+
+def test_a_closed_tab_and_a_lost_network_cost_nothing(phone: Phone) -> None:
+    phone.open_the_invented_garden()
+    phone.open("/beds/add/")
+    phone.type("name", "By the well")
+    phone.type("area", "3,5 m2")
+    phone.open("/")
+    waits = phone.page.locator("[data-drafts]")
+    assert "Not sent yet" in waits.inner_text()
+
+    waits.get_by_role("link").click()
+    phone.page.wait_for_url("**/beds/add/")
+    assert phone.page.locator("[name=name]").input_value() == "By the well"
+    assert phone.page.locator("[name=area]").input_value() == "3,5 m2"
+    assert "still there" in waits.inner_text()
+
+    phone.page.context.set_offline(True)
+    phone.page.get_by_role("button", name="Write it down").click()
+    phone.page.wait_for_timeout(300)
+    phone.page.context.set_offline(False)
+    phone.complaints.clear()
+    phone.open("/beds/add/")
+    assert phone.page.locator("[name=name]").input_value() == "By the well"
+    phone.press("Write it down")
+    assert "By the well is written down" in phone.said()
+    assert not waits.is_visible()
+    phone.open("/beds/add/")
+    assert phone.page.locator("[name=name]").input_value() == ""
