@@ -81,7 +81,7 @@ def in_garden(view: View) -> View:
     return within
 
 
-def _once(request: HttpRequest, answer: Callable[[], HttpResponse]) -> HttpResponse:
+def _once(request: HttpRequest, answer: Callable[[], HttpResponseBase]) -> HttpResponseBase:
     """The answer to a form, written once however often it is sent (see the tag `once`)."""
     try:
         token = UUID(request.POST["once"]) if request.method == "POST" else None
@@ -93,7 +93,7 @@ def _once(request: HttpRequest, answer: Callable[[], HttpResponse]) -> HttpRespo
     if led_to is not None:
         messages.info(request, _("That was written down already."))
         return redirect(led_to)
-    response: HttpResponse | None = None
+    response: HttpResponseBase | None = None
     try:
         response = answer()
     finally:
