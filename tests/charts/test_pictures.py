@@ -12,12 +12,13 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from bluewright.charts import pen
-from bluewright.charts.signs_at_work import LEVELS_SAID, WorkSign, work_sign_drawing
+from bluewright.charts.signs_at_work import WORK_SIGNS, work_sign_drawing
 from bluewright.charts.signs_drawn import SIDE, sign_drawing
 from bluewright.charts.tub_contents import TubStage
 from bluewright.charts.tub_drawn import SHOWN, TubLook, tub_drawing
 from bluewright.science.base.errors import InputError
 from bluewright.science.steep.signs import LEVELS, SIGNS, SignName
+from bluewright.words.signs import WorkSign, levels_said
 from tests.charts.samples import HOSTILE
 
 SVG = "{http://www.w3.org/2000/svg}"
@@ -31,7 +32,7 @@ TUBS = {
     "empty": tub_drawing(replace(SEEN, fill_frac=0.0)),
     **{stage: tub_drawing(replace(SEEN, stage=stage)) for stage in get_args(TubStage)},
 }
-WORK = {f"{sign} {level}": work_sign_drawing(sign, level) for sign in LEVELS_SAID for level in range(LEVELS)}
+WORK = {f"{sign} {level}": work_sign_drawing(sign, level) for sign in sorted(WORK_SIGNS) for level in range(LEVELS)}
 ALL = {**PICTURES, **TUBS, **WORK}
 
 
@@ -106,9 +107,9 @@ def test_the_four_levels_differ_by_more_than_colour(sign: SignName) -> None:
     assert len({without_colour(sign_drawing(sign, level)) for level in range(LEVELS)}) == LEVELS
 
 
-@pytest.mark.parametrize("sign", LEVELS_SAID)
+@pytest.mark.parametrize("sign", sorted(WORK_SIGNS))
 def test_a_sign_of_the_work_says_its_level_and_shows_it_without_colour(sign: WorkSign) -> None:
-    for level, said in enumerate(LEVELS_SAID[sign]):
+    for level, said in enumerate(levels_said(sign)):
         assert title(work_sign_drawing(sign, level)).endswith(f": {said}")
     assert len({without_colour(work_sign_drawing(sign, level)) for level in range(LEVELS)}) == LEVELS
 

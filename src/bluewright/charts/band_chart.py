@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from datetime import datetime, timedelta
 from typing import Final
 
@@ -21,7 +21,9 @@ from bluewright.charts.parts import (
     heading,
     key,
     left_edge,
+    middle_said,
     prefix,
+    range_said,
     sheet,
     sight,
 )
@@ -35,6 +37,7 @@ from bluewright.charts.scale import (
 )
 from bluewright.charts.svg import box, label, line, text_width
 from bluewright.science.base.errors import InputError
+from bluewright.words.language import gettext as _
 from bluewright.words.numbers import day_of_year, moment, weekday, weekday_short
 
 _HEIGHTS: Final = (190.0, 90.0)
@@ -73,8 +76,8 @@ class BandChart:
     now: datetime | None = None
     nights: tuple[tuple[datetime, datetime], ...] = ()
     """From dusk to dawn, shaded; `scale.nights` makes them."""
-    range_text: str = "likely range (9 of 10)"
-    middle_text: str = "middle"
+    range_text: str = field(default_factory=range_said)
+    middle_text: str = field(default_factory=middle_said)
 
     def __post_init__(self) -> None:
         check_words(question=self.question, answer=self.answer, name=self.upper.name)
@@ -134,11 +137,11 @@ def _entries(chart: BandChart, name: str) -> list[Entry]:
         sample = box(0, 0, 26, 14, fill=f"url(#{name}-hatch)", stroke=TAN, stroke_width=1.5)
         entries.append(Entry(sample=sample, text=chart.window.label))
     if any(mark.value is not None for mark in marks):
-        entries.append(Entry(sample=dot(13, 7, ""), text="measured"))
+        entries.append(Entry(sample=dot(13, 7, ""), text=_("measured")))
     if any(mark.value is None for mark in marks):
-        entries.append(Entry(sample=sight(13, 13, ""), text="seen"))
+        entries.append(Entry(sample=sight(13, 13, ""), text=_("seen")))
     if chart.nights:
-        entries.append(Entry(sample=box(0, 0, 26, 14, fill=NIGHT, stroke=INK, stroke_width=0.6), text="night"))
+        entries.append(Entry(sample=box(0, 0, 26, 14, fill=NIGHT, stroke=INK, stroke_width=0.6), text=_("night")))
     return entries
 
 
@@ -181,10 +184,11 @@ def _now(panel: Panel, x: float, labels: Labels, *, named: bool) -> str:
     labels.keep_clear(x - 2, panel.top, x + 2, panel.bottom)
     if not named:
         return drawn
-    half = text_width("now", SMALL_SIZE) / 2
+    said = _("now")
+    half = text_width(said, SMALL_SIZE) / 2
     middle = min(max(x, panel.x.start + half), panel.x.end - half)
     return drawn + label(
-        middle, panel.top - 10, "now", size=SMALL_SIZE, fill=TAN_INK, anchor="middle", weight="bold", halo=True
+        middle, panel.top - 10, said, size=SMALL_SIZE, fill=TAN_INK, anchor="middle", weight="bold", halo=True
     )
 
 

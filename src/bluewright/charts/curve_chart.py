@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from bluewright.charts.inputs import CurveBand, Point, Span, check_words
 from bluewright.charts.palette import GREEN, SMALL_SIZE, SOFT_INK, TAN, TAN_INK
@@ -17,11 +17,15 @@ from bluewright.charts.parts import (
     heading,
     key,
     left_edge,
+    middle_said,
     prefix,
+    range_said,
     sheet,
+    span_said,
 )
 from bluewright.charts.scale import Scale, inner_ticks, outer_ticks
 from bluewright.charts.svg import box, label, line
+from bluewright.words.language import gettext as _
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -58,8 +62,8 @@ class CurveChart:
     target: Target | None = None
     choice: Choice | None = None
     y_from_zero: bool = False
-    range_text: str = "likely range (9 of 10)"
-    middle_text: str = "middle"
+    range_text: str = field(default_factory=range_said)
+    middle_text: str = field(default_factory=middle_said)
 
     def __post_init__(self) -> None:
         check_words(question=self.question, answer=self.answer, x_name=self.x_name, y_name=self.y_name)
@@ -93,16 +97,16 @@ def curve_chart(chart: CurveChart) -> str:
 def description(chart: CurveChart) -> str:
     """What the drawing says, in sentences with figures."""
     band = chart.band
-    said = [chart.answer, f"Shown: {chart.y_name} against {chart.x_name}."]
+    said = [chart.answer, _("Shown: %(y)s against %(x)s.") % {"y": chart.y_name, "x": chart.x_name}]
     for at in (0, -1):
-        said.append(f"At {band.x[at]:.3g}: {band.mid[at]:.3g} ({band.low[at]:.3g} to {band.high[at]:.3g}).")
+        span = span_said(Span(low=band.low[at], mid=band.mid[at], high=band.high[at]))
+        said.append(_("At %(x)s: %(span)s.") % {"x": f"{band.x[at]:.3g}", "span": span})
     if chart.target is not None:
         said.append(f"{chart.target.label}.")
     if chart.choice is not None:
-        span = chart.choice.span
-        said.append(f"{chart.choice.label}: {span.mid:.3g} ({span.low:.3g} to {span.high:.3g}).")
+        said.append(f"{chart.choice.label}: {span_said(chart.choice.span)}.")
     if chart.points:
-        said.append("Measured: " + ", ".join(f"{p.y:.3g} at {p.x:.3g}" for p in chart.points) + ".")
+        said.append(_("Measured: %(points)s.") % {"points": ", ".join(_point(p) for p in chart.points)})
     return " ".join(said)
 
 
@@ -125,11 +129,15 @@ def _panel(chart: CurveChart, *, top: float, height: float) -> Panel:
     )
 
 
+def _point(point: Point) -> str:
+    return _("%(y)s at %(x)s") % {"y": f"{point.y:.3g}", "x": f"{point.x:.3g}"}
+
+
 def _points(chart: CurveChart, panel: Panel, labels: Labels) -> str:
     places = [(point, *panel.at(point.x, point.y)) for point in chart.points]
     drawn = []
     for point, x, y in places:
-        drawn.append(dot(x, y, point.label or f"{point.y:.3g} at {point.x:.3g}"))
+        drawn.append(dot(x, y, point.label or _point(point)))
         labels.keep_clear(x - 5, y - 5, x + 5, y + 5)
     drawn += [labels.beside(x, y, point.label) for point, x, y in places if point.label]
     return "".join(drawn)
@@ -155,7 +163,7 @@ def _entries(chart: CurveChart, name: str) -> list[Entry]:
         middle = line(13, 0, 13, 14, stroke=TAN_INK, stroke_width=2.0, stroke_dasharray="2 3")
         entries.append(Entry(sample=sample + middle, text=chart.choice.label))
     if chart.points:
-        entries.append(Entry(sample=dot(13, 7, ""), text="measured"))
+        entries.append(Entry(sample=dot(13, 7, ""), text=_("measured")))
     if chart.target is not None:
         sample = line(0, 7, 26, 7, stroke=GREEN, stroke_width=2.4, stroke_dasharray="10 4")
         entries.append(Entry(sample=sample, text=chart.target.label))

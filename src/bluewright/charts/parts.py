@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field
 from typing import Final
 
-from bluewright.charts.inputs import CurveBand
+from bluewright.charts.inputs import CurveBand, Span
 from bluewright.charts.palette import (
     GRID,
     INDIGO,
@@ -34,6 +34,7 @@ from bluewright.charts.svg import (
     words,
     wrapped,
 )
+from bluewright.words.language import gettext as _
 
 MARGIN: Final = 14.0
 LEFT: Final = 48.0
@@ -206,6 +207,22 @@ class Entry:
 
     sample: str
     text: str
+
+
+def span_said(span: Span) -> str:
+    """`4.8 (2.8 to 7.2)`: the middle, and the range."""
+    figures = {"mid": f"{span.mid:.3g}", "low": f"{span.low:.3g}", "high": f"{span.high:.3g}"}
+    return _("%(mid)s (%(low)s to %(high)s)") % figures
+
+
+def range_said() -> str:
+    """What a band is."""
+    return _("likely range (9 of 10)")
+
+
+def middle_said() -> str:
+    """What its middle line is."""
+    return _("middle")
 
 
 def band_entries(range_text: str, middle_text: str) -> list[Entry]:

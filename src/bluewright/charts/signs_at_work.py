@@ -6,28 +6,14 @@ Four levels each, told apart by shape, number and hatching, as the signs of a st
 from __future__ import annotations
 
 from collections.abc import Callable
-from typing import Final, Literal
+from typing import Final
 
 from bluewright.charts.palette import INDIGO, INK, LINEN, LIQUOR, LIQUOR_GREEN, TAN_INK
 from bluewright.charts.pen import FINE, OUTLINE, Points, bubble, disc, hatching, oval
 from bluewright.charts.signs_drawn import SIDE, check_level
 from bluewright.charts.svg import Attribute, area, box, element, line, number, path, words
-from bluewright.science.air.endpoint import SIGNS as AIRED
 from bluewright.science.base.errors import InputError
-
-WorkSign = Literal["foam", "liquor", "blue_in_decant"]
-LEVELS_SAID: Final[dict[WorkSign, tuple[str, ...]]] = {
-    "foam": AIRED["foam"].levels,
-    "liquor": AIRED["liquor"].levels,
-    "blue_in_decant": ("no blue: straw or brown", "a breath of blue", "plainly blue", "dark blue"),
-}
-"""What each level looks like, in words."""
-NAMED: Final[dict[WorkSign, str]] = {
-    "foam": "foam",
-    "liquor": "liquor, or a drop of it on paper",
-    "blue_in_decant": "what was decanted, in a clear glass",
-}
-"""What is looked at."""
+from bluewright.words.signs import WorkSign, seen_said
 
 _BUCKET: Final[Points] = ((18.0, 40.0), (24.0, 90.0), (72.0, 90.0), (78.0, 40.0))
 _FOAM: Final = (
@@ -112,6 +98,10 @@ _PICTURES: Final[dict[WorkSign, Callable[[int], str]]] = {
 }
 
 
+WORK_SIGNS: Final = frozenset(_PICTURES)
+"""What can be drawn."""
+
+
 def work_sign_drawing(sign: WorkSign, level: int) -> str:
     """The picture of `sign` at `level` (0 to 3) as SVG text, 96 units square; its title says both in words.
 
@@ -123,7 +113,7 @@ def work_sign_drawing(sign: WorkSign, level: int) -> str:
     return (
         element(
             "svg",
-            element("title", words(f"{NAMED[sign]}: {LEVELS_SAID[sign][checked]}")),
+            element("title", words(seen_said(sign, checked))),
             box(0, 0, SIDE, SIDE, rx=8.0, fill=LINEN),
             _PICTURES[sign](checked),
             xmlns="http://www.w3.org/2000/svg",

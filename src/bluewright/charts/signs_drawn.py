@@ -10,6 +10,7 @@ from bluewright.charts.palette import LINEN
 from bluewright.charts.svg import box, element, number, words
 from bluewright.science.base.errors import InputError
 from bluewright.science.steep.signs import LEVELS, SIGNS, SignName
+from bluewright.words.signs import seen_said
 
 SIDE: Final = 96.0
 """Side of the square, in the picture's own units; it is meant for 56 px and more."""
@@ -36,7 +37,7 @@ def sign_drawing(sign: SignName, level: int) -> str:
     return (
         element(
             "svg",
-            element("title", words(f"{sign_words(sign)}: {SIGNS[sign].levels[checked]}")),
+            element("title", words(seen_said(sign, checked))),
             box(0, 0, SIDE, SIDE, rx=8.0, fill=LINEN),
             _PICTURES[sign](checked),
             xmlns="http://www.w3.org/2000/svg",
@@ -45,11 +46,6 @@ def sign_drawing(sign: SignName, level: int) -> str:
         )
         + "\n"
     )
-
-
-def sign_words(sign: SignName) -> str:
-    """The name of the sign as people write it: `blue cast`."""
-    return "green with alkali" if sign == "alkali_green" else sign.replace("_", " ")
 
 
 def check_level(level: int, *, where: str) -> int:

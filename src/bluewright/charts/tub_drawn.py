@@ -9,7 +9,7 @@ from typing import Any, Final
 
 from bluewright.charts.palette import INK, LINEN, NIGHT
 from bluewright.charts.pen import OUTLINE, arc, disc, oval
-from bluewright.charts.signs_drawn import check_level, sign_words
+from bluewright.charts.signs_drawn import check_level
 from bluewright.charts.svg import area, box, element, label, line, number, path, shortened, text_width, words
 from bluewright.charts.tub_contents import (
     FLOOR,
@@ -27,17 +27,21 @@ from bluewright.charts.tub_contents import (
     surface,
 )
 from bluewright.science.base.errors import InputError
-from bluewright.science.steep.signs import SIGNS, SignName
+from bluewright.science.steep.signs import SignName
+from bluewright.words.language import gettext as _
+from bluewright.words.language import marked
+from bluewright.words.numbers import percent
+from bluewright.words.signs import seen_said, sign_said
 
 SHOWN: Final[tuple[SignName, ...]] = ("limpness", "darkness", "blue_cast", "scum", "bubbles")
 """The signs that a drawing of a tub can show."""
 
 _STAGES: Final[dict[TubStage, tuple[str, tuple[SignName, ...]]]] = {
-    "steep": ("leaf under water", SHOWN),
-    "strained": ("strained", ("darkness", "blue_cast", "scum", "bubbles")),
-    "alkali": ("alkali added", ("scum", "bubbles")),
-    "aired": ("aired", ("scum", "bubbles")),
-    "settling": ("the blue is settling", ("darkness", "scum", "bubbles")),
+    "steep": (marked("leaf under water"), SHOWN),
+    "strained": (marked("strained"), ("darkness", "blue_cast", "scum", "bubbles")),
+    "alkali": (marked("alkali added"), ("scum", "bubbles")),
+    "aired": (marked("aired"), ("scum", "bubbles")),
+    "settling": (marked("the blue is settling"), ("darkness", "scum", "bubbles")),
 }
 """Each stage in words, and the signs that can be seen at it."""
 _READ: Final[dict[str, Callable[[str], Any]]] = {
@@ -132,16 +136,16 @@ def _levels(look: TubLook) -> dict[SignName, int | None]:
 
 def _said(look: TubLook) -> str:
     """Everything that is drawn, in words; signs that were not looked at are named last."""
-    lid = "covered" if look.covered else "open"
+    lid = _("covered") if look.covered else _("open")
     if look.fill_frac == 0:
-        return f"{look.short_name.strip()}: empty; {lid}"
-    full = "under 1%" if look.fill_frac < 0.01 else f"{100 * look.fill_frac:.0f}%"
-    parts = [f"{full} full", _STAGES[look.stage][0], lid]
+        return f"{look.short_name.strip()}: {_('empty')}; {lid}"
+    share = percent(look.fill_frac) if look.fill_frac < 0.01 else f"{100 * look.fill_frac:.0f}%"
+    parts = [_("%(share)s full") % {"share": share}, _(_STAGES[look.stage][0]), lid]
     levels = _levels(look)
-    parts += [f"{sign_words(name)}: {SIGNS[name].levels[at]}" for name, at in levels.items() if at is not None]
-    unseen = [sign_words(name) for name, at in levels.items() if at is None]
+    parts += [seen_said(name, at) for name, at in levels.items() if at is not None]
+    unseen = [sign_said(name) for name, at in levels.items() if at is None]
     if unseen:
-        parts.append(f"not looked at: {', '.join(unseen)}")
+        parts.append(_("not looked at: %(signs)s") % {"signs": ", ".join(unseen)})
     return f"{look.short_name.strip()}: {'; '.join(parts)}"
 
 

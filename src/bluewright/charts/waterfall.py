@@ -8,10 +8,11 @@ from typing import Literal
 
 from bluewright.charts.inputs import Span, check_words
 from bluewright.charts.palette import INDIGO, INK, SMALL_SIZE, SOFT_INK, TAN, TEXT_SIZE
-from bluewright.charts.parts import MARGIN, RIGHT, Entry, Panel, hatch, heading, key, prefix, sheet
+from bluewright.charts.parts import MARGIN, RIGHT, Entry, Panel, hatch, heading, key, prefix, range_said, sheet
 from bluewright.charts.scale import Scale, outer_ticks
 from bluewright.charts.svg import Look, box, label, line, shortened, text_width
 from bluewright.science.base.errors import InputError
+from bluewright.words.language import gettext as _
 
 ROW = 50.0
 BAR = 20.0
@@ -82,10 +83,10 @@ def levels(steps: Sequence[Step]) -> list[float]:
 
 def description(chart: Waterfall) -> str:
     """What the drawing says, in sentences with figures."""
-    rows = [
-        f"{step.label}: {'minus ' if step.kind == 'loss' else ''}{_figures(step.amount, chart.unit)}."
-        for step in chart.steps
-    ]
+    rows = []
+    for step in chart.steps:
+        said = {"step": step.label, "grams": _figures(step.amount, chart.unit)}
+        rows.append((_("%(step)s: minus %(grams)s.") if step.kind == "loss" else _("%(step)s: %(grams)s.")) % said)
     return " ".join([chart.answer, *rows])
 
 
@@ -119,12 +120,13 @@ def whisker(left: float, right: float, y: float) -> str:
 
 
 def _figures(span: Span, unit: str) -> str:
-    return f"{span.mid:.2g} {unit} ({span.low:.2g} to {span.high:.2g})"
+    figures = {"mid": f"{span.mid:.2g}", "unit": unit, "low": f"{span.low:.2g}", "high": f"{span.high:.2g}"}
+    return _("%(mid)s %(unit)s (%(low)s to %(high)s)") % figures
 
 
 def _entries(name: str) -> list[Entry]:
     return [
-        Entry(sample=box(0, 0, 26, 14, fill=INDIGO[2], stroke=INK, stroke_width=1.2), text="there"),
-        Entry(sample=box(0, 0, 26, 14, fill=f"url(#{name}-hatch)", stroke=TAN, stroke_width=1.2), text="lost"),
-        Entry(sample=whisker(1, 25, 7), text="likely range (9 of 10)"),
+        Entry(sample=box(0, 0, 26, 14, fill=INDIGO[2], stroke=INK, stroke_width=1.2), text=_("there")),
+        Entry(sample=box(0, 0, 26, 14, fill=f"url(#{name}-hatch)", stroke=TAN, stroke_width=1.2), text=_("lost")),
+        Entry(sample=whisker(1, 25, 7), text=range_said()),
     ]

@@ -21,7 +21,7 @@ from django.http.request import split_domain_port
 from django.shortcuts import redirect, render
 from django.urls import Resolver404, resolve, reverse
 
-from bluewright.journal.models.person import HELPER, ONLOOKER, OWNER
+from bluewright.journal.models.person import HELPER, ONLOOKER, OWNER, ROLES
 from bluewright.journal.queries import people
 
 Role = Literal["owner", "helper", "onlooker", "stranger"]
@@ -68,6 +68,11 @@ class Standing:
     name: str
     role: Role
     at_home: bool
+
+    @property
+    def role_said(self) -> str:
+        """The role in words."""
+        return str(dict(ROLES).get(self.role, ""))
 
     @property
     def can_write(self) -> bool:

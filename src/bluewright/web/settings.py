@@ -44,6 +44,7 @@ MIDDLEWARE = [
     "whitenoise.middleware.WhiteNoiseMiddleware",
     "django.contrib.sessions.middleware.SessionMiddleware",
     "django.middleware.locale.LocaleMiddleware",
+    "bluewright.web.tongue.speak",
     "bluewright.web.reading.dates_by_browser",
     "django.middleware.common.CommonMiddleware",
     "django.middleware.csrf.CsrfViewMiddleware",
@@ -113,7 +114,8 @@ USE_TZ = True
 TIME_ZONE = "UTC"
 LANGUAGE_CODE = "en-gb"
 LANGUAGES = [("en-gb", "English"), ("en-us", "English (US)")]
-"""Which of them is the browser's to say: it decides how dates are written."""
+"""Those that are there. The browser's wish decides among them, and also how dates are written."""
+LOCALE_PATHS = [HERE.parent / "locale"]
 USE_I18N = True
 DEFAULT_AUTO_FIELD = "django.db.models.BigAutoField"
 SECURE_CONTENT_TYPE_NOSNIFF = True

@@ -5,28 +5,35 @@ from __future__ import annotations
 from typing import Final
 
 from bluewright.science.settle.drying_record import DryAnswer
+from bluewright.words.language import gettext as _
+from bluewright.words.language import marked
 from bluewright.words.numbers import frac, hours, ranged, rough
 from bluewright.words.said import Said
 
-QUESTION: Final = "How dry is the paste, when is it dry, and how much pigment will be left?"
+QUESTION: Final = marked("How dry is the paste, when is it dry, and how much pigment will be left?")
 
 
 def said(found: DryAnswer) -> Said:
     """The answer as a person at the scale reads it."""
-    lines = [f"Air-dry it will weigh {ranged(found.end_g, 'g')}; without any water {ranged(found.dry_g, 'g')}."]
-    lines.append(f"Water in it now: {frac(found.moisture_now_frac)}.")
+    lines = [
+        _("Air-dry it will weigh %(air_dry)s; without any water %(dry)s.")
+        % {"air_dry": ranged(found.end_g, "g"), "dry": ranged(found.dry_g, "g")}
+    ]
+    lines.append(_("Water in it now: %(share)s.") % {"share": frac(found.moisture_now_frac)})
     lines.append(_when(found))
     if found.basis == "prior":
-        lines.append("That is a guess from the air and the layer: three weighings some hours apart tell much more.")
+        lines.append(_("That is a guess from the air and the layer: three weighings some hours apart tell much more."))
     return Said(parts=tuple(lines), cautions=found.cautions)
 
 
 def _when(found: DryAnswer) -> str:
     if found.rule_met:
-        return "It is dry: a day takes less than a hundredth of it."
+        return _("It is dry: a day takes less than a hundredth of it.")
     if found.left_h.p50 < 1:
-        return (
-            "Perhaps dry already (a day takes less than a hundredth of it), at the latest "
-            f"{rough(found.left_h.p95)} h after the last weighing; a weighing tells."
-        )
-    return f"Dry (a day takes less than a hundredth of it) {hours(found.left_h)} after the last weighing."
+        return _(
+            "Perhaps dry already (a day takes less than a hundredth of it), at the latest %(hours)s h after the last "
+            "weighing; a weighing tells."
+        ) % {"hours": rough(found.left_h.p95)}
+    return _("Dry (a day takes less than a hundredth of it) %(hours)s after the last weighing.") % {
+        "hours": hours(found.left_h)
+    }

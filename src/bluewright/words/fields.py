@@ -10,21 +10,23 @@ from typing import Any, Final
 
 from bluewright.science.base.bands import Band
 from bluewright.science.steep.signs import SIGNS
+from bluewright.words.language import gettext as _
+from bluewright.words.language import marked
 from bluewright.words.numbers import figure, moment, percent, ranged
 
 UNITS: Final[Mapping[str, str]] = {
     "kg": "kg", "g": "g", "mg": "mg", "ug": "µg", "l": "L", "ml": "mL", "m": "m", "m2": "m²", "m3": "m³", "mm": "mm",
-    "um": "µm", "nm": "nm", "cm": "cm", "h": "h", "min": "min", "s": "s", "d": "days", "c": "°C", "c2": "°C²",
+    "um": "µm", "nm": "nm", "cm": "cm", "h": "h", "min": "min", "s": "s", "d": marked("days"), "c": "°C", "c2": "°C²",
     "k": "K", "kpa": "kPa", "pa": "Pa", "pa_s": "Pa s", "mv": "mV", "mol": "mol", "mmol": "mmol", "meq": "meq",
-    "mol_per_l": "mol/L", "mmol_per_l": "mmol/L", "mol_per_kg": "mol/kg", "mmol_per_kg": "mmol/kg",
-    "g_per_l": "g/L", "mg_per_l": "mg/L", "mg_l": "mg/L", "mg_caco3_l": "mg/L as calcium carbonate",
-    "g_per_kg": "g/kg", "l_per_kg": "L/kg", "kg_per_l": "kg/L", "g_per_mol": "g/mol", "kg_per_m3": "kg/m³",
-    "g_per_cm3": "g/cm³", "percent_w_w": "% by mass", "percent_w_v": "g in 100 mL", "pct": "%", "ppm": "ppm",
-    "us_per_cm": "µS/cm", "h_per_l": "h/L", "h_per_l2": "h/L²", "per_h": "in an hour", "per_s": "in a second",
-    "per_min": "in a minute", "l_per_min": "L/min", "l_per_h": "L/h", "mm_per_h": "mm/h", "m_per_s": "m/s",
-    "j_per_mol": "J/mol",
-    "j_per_mol_k": "J/(mol K)", "w_per_m2": "W/m²", "w_per_m2_k": "W/(m² K)", "w_per_k": "W/K", "pours": "pours",
-    "kg_per_m2_h": "kg/m² in an hour", "frac": "%", "chance": "%", "factor": "times", "exposure": "", "sd": "", "z": "",
+    "mol_per_l": "mol/L", "mmol_per_l": "mmol/L", "mol_per_kg": "mol/kg", "mmol_per_kg": "mmol/kg", "g_per_l": "g/L",
+    "mg_per_l": "mg/L", "mg_l": "mg/L", "mg_caco3_l": marked("mg/L as calcium carbonate"), "g_per_kg": "g/kg",
+    "l_per_kg": "L/kg", "kg_per_l": "kg/L", "g_per_mol": "g/mol", "kg_per_m3": "kg/m³", "g_per_cm3": "g/cm³",
+    "percent_w_w": marked("% by mass"), "percent_w_v": marked("g in 100 mL"), "pct": "%", "ppm": "ppm",
+    "us_per_cm": "µS/cm", "h_per_l": "h/L", "h_per_l2": "h/L²", "per_h": marked("in an hour"),
+    "per_s": marked("in a second"), "per_min": marked("in a minute"), "l_per_min": "L/min", "l_per_h": "L/h",
+    "mm_per_h": "mm/h", "m_per_s": "m/s", "j_per_mol": "J/mol", "j_per_mol_k": "J/(mol K)", "w_per_m2": "W/m²",
+    "w_per_m2_k": "W/(m² K)", "w_per_k": "W/K", "pours": marked("pours"), "kg_per_m2_h": marked("kg/m² in an hour"),
+    "frac": "%", "chance": "%", "factor": marked("times"), "exposure": "", "sd": "", "z": "",
 }  # fmt: skip
 """What the ending of a name is in print."""
 _BY_LENGTH: Final = sorted(UNITS, key=len, reverse=True)
@@ -32,28 +34,28 @@ _KEPT_IN_NAME: Final = ("pours", "factor", "exposure", "sd", "z", "chance")
 """Endings that are words of the name too."""
 
 NAMES: Final[Mapping[str, str]] = {
-    "advice": "advice",
-    "chance_of_losing_a_fifth": "chance of losing a fifth",
-    "chance_past_peak": "chance that the best is past",
-    "curve": "course over time",
-    "degree_h": "degree-hours",
-    "ess": "effective sample size",
-    "expected_frac_of_best": "share of the best",
-    "frac_of_best_now": "share of the best, now",
-    "from_": "from",
-    "id": "name",
-    "lab": "colour (CIELAB)",
-    "next_reading": "next reading",
-    "now_in_liquor_frac": "share of what the leaf held, now",
-    "options": "moments to strain",
-    "percent_w_v": "strength",
-    "percent_w_w": "strength",
-    "recoverable_g": "pure blue",
-    "share_curve_frac": "share of the best, against time",
-    "strain_at": "moment to strain",
-    "temp_curve_c": "temperature of the tub",
-    "temps": "temperatures",
-    "window": "the best hours",
+    "advice": marked("advice"),
+    "chance_of_losing_a_fifth": marked("chance of losing a fifth"),
+    "chance_past_peak": marked("chance that the best is past"),
+    "curve": marked("course over time"),
+    "degree_h": marked("degree-hours"),
+    "ess": marked("effective sample size"),
+    "expected_frac_of_best": marked("share of the best"),
+    "frac_of_best_now": marked("share of the best, now"),
+    "from_": marked("from"),
+    "id": marked("name"),
+    "lab": marked("colour (CIELAB)"),
+    "next_reading": marked("next reading"),
+    "now_in_liquor_frac": marked("share of what the leaf held, now"),
+    "options": marked("moments to strain"),
+    "percent_w_v": marked("strength"),
+    "percent_w_w": marked("strength"),
+    "recoverable_g": marked("pure blue"),
+    "share_curve_frac": marked("share of the best, against time"),
+    "strain_at": marked("moment to strain"),
+    "temp_curve_c": marked("temperature of the tub"),
+    "temps": marked("temperatures"),
+    "window": marked("the best hours"),
 }
 """Names that their field does not say well enough by itself."""
 
@@ -64,18 +66,31 @@ _WORDS: Final[Mapping[str, str]] = {"ph": "pH", "sd": "spread", "temp": "tempera
 def name_said(field: str) -> str:
     """`leaf_kg` is `leaf`, `ph_after` is `pH after`, `edge_mm_by_h` is `edge against time`."""
     if field in NAMES:
+        return _(NAMES[field])
+    of, against = course(field)
+    said = _(plain_name(of))
+    return _("%(name)s against time") % {"name": said} if against else said
+
+
+def plain_name(field: str) -> str:
+    """The English name of a field, which translators find in the catalogue."""
+    if field in NAMES:
         return NAMES[field]
-    of, against = _course(field)
-    said = " ".join(_WORDS.get(word, word) for word in _without_unit(of).split("_") if word)
-    return f"{said} against time" if against else said
+    return " ".join(_WORDS.get(word, word) for word in _without_unit(field).split("_") if word)
+
+
+def course(field: str) -> tuple[str, str]:
+    """A curve's name parted into what and against what: `edge_mm_by_h`; the second is empty for what is no curve."""
+    of, _, against = field.rpartition("_by_")
+    return (of, against) if of and against in {"h", "min"} else (field, "")
 
 
 def unit_said(field: str) -> str:
     """The unit in which a field is printed; empty for a bare number."""
-    of, _ = _course(field)
+    of, _against = course(field)
     if {"frac", "chance"} & set(of.split("_")):
         return "%"
-    return next((UNITS[end] for end in _BY_LENGTH if f"_{of}".endswith(f"_{end}")), "")
+    return next((_(UNITS[end]) for end in _BY_LENGTH if f"_{of}".endswith(f"_{end}")), "")
 
 
 def value_said(value: Any, field: str, *, exact: bool = False) -> str:
@@ -88,7 +103,7 @@ def value_said(value: Any, field: str, *, exact: bool = False) -> str:
     if dataclasses.is_dataclass(value):
         return "; ".join(f"{name} {said}" for name, said in parts_said(value, exact=exact))
     if isinstance(value, tuple):
-        return ", ".join(value_said(one, field, exact=exact) for one in value) or "none"
+        return ", ".join(value_said(one, field, exact=exact) for one in value) or _("none")
     if isinstance(value, Mapping):
         return ", ".join(f"{name_said(str(k))} {value_said(one, str(k), exact=exact)}" for k, one in value.items())
     return _plain_said(value, field, exact=exact)
@@ -108,7 +123,7 @@ def parts_said(value: Any, *, exact: bool = False) -> list[tuple[str, str]]:
 
 def place_said(at: float, field: str) -> str:
     """Where along a curve, in the unit that the curve's name ends in (`edge_mm_by_h`)."""
-    return with_unit(figure(at), UNITS.get(_course(field)[1], ""))
+    return with_unit(figure(at), _(UNITS.get(course(field)[1], "")))
 
 
 def is_band(value: Any) -> bool:
@@ -133,18 +148,18 @@ def with_unit(number: str, unit: str) -> str:
 
 def _plain_said(value: Any, field: str, *, exact: bool) -> str:
     if isinstance(value, bool):
-        return "yes" if value else "no"
+        return _("yes") if value else _("no")
     if isinstance(value, datetime):
         return moment(value)
     if isinstance(value, int | float):
         return _number_said(value, field, exact=exact)
-    said = "not known" if value is None else str(value)
+    said = _("not known") if value is None else str(value)
     return name_said(said) if said.isidentifier() else said
 
 
 def _number_said(value: float, field: str, *, exact: bool) -> str:
     if field in SIGNS:
-        return f"{value} ({SIGNS[field].levels[int(value)]})"
+        return f"{value} ({_(SIGNS[field].levels[int(value)])})"
     words = field.split("_")
     if "chance" in words:
         return percent(value)
@@ -155,12 +170,6 @@ def _number_said(value: float, field: str, *, exact: bool) -> str:
 def _band_said(value: Any, field: str) -> str:
     unit = {"ml": "mL"}.get(own, own) if (own := getattr(value, "unit", None)) else unit_said(field)
     return ranged(Band(p5=value.p5, p50=value.p50, p95=value.p95), unit, scale=100 if unit == "%" else 1)
-
-
-def _course(field: str) -> tuple[str, str]:
-    """A curve's name parted into what and against what: `edge_mm_by_h`; the second is empty for what is no curve."""
-    of, _, against = field.rpartition("_by_")
-    return (of, against) if of and against in {"h", "min"} else (field, "")
 
 
 def _without_unit(field: str) -> str:

@@ -3,18 +3,19 @@
 from __future__ import annotations
 
 from django.db import models
+from django.utils.translation import gettext_lazy as _
 
 from bluewright.journal.models.batch import Batch
 from bluewright.journal.models.kept import Kept
 
 WAYS = [
-    ("pour", "poured from vessel to vessel"),
-    ("whisk", "whisked"),
-    ("bubble", "bubbled with a pump"),
-    ("paddle", "beaten with a paddle"),
+    ("pour", _("poured from vessel to vessel")),
+    ("whisk", _("whisked")),
+    ("bubble", _("bubbled with a pump")),
+    ("paddle", _("beaten with a paddle")),
 ]
-TOOLS = [("hand", "by hand"), ("powered", "powered")]
-BUBBLES = [("fine", "fine (an air stone)"), ("coarse", "coarse (an open hose)")]
+TOOLS = [("hand", _("by hand")), ("powered", _("powered"))]
+BUBBLES = [("fine", _("fine (an air stone)")), ("coarse", _("coarse (an open hose)"))]
 
 
 class Airing(Kept):

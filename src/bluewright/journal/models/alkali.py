@@ -3,20 +3,21 @@
 from __future__ import annotations
 
 from django.db import models
+from django.utils.translation import gettext_lazy as _
 
 from bluewright.journal.models.batch import Batch
 from bluewright.journal.models.garden import Garden
 from bluewright.journal.models.kept import Kept
 
 KINDS = [
-    ("ammonia", "ammonia water"),
-    ("soda_ash", "soda ash"),
-    ("washing_soda", "washing soda (crystals)"),
-    ("potash", "potash"),
-    ("lye", "lye (sodium hydroxide)"),
-    ("potassium_lye", "potassium lye"),
-    ("slaked_lime", "slaked lime"),
-    ("ash_lye", "lye of wood ash"),
+    ("ammonia", _("ammonia water")),
+    ("soda_ash", _("soda ash")),
+    ("washing_soda", _("washing soda (crystals)")),
+    ("potash", _("potash")),
+    ("lye", _("lye (sodium hydroxide)")),
+    ("potassium_lye", _("potassium lye")),
+    ("slaked_lime", _("slaked lime")),
+    ("ash_lye", _("lye of wood ash")),
 ]
 
 
@@ -31,7 +32,7 @@ class Alkali(Kept):
     strength_typed = models.CharField(max_length=30, blank=True)
     """`9.5 %`, `25 g in 500 mL`; empty where it stands dry or without a label."""
     label_as = models.CharField(
-        max_length=6, choices=[("nh3", "ammonia (NH3)"), ("nh4oh", "ammonium hydroxide (NH4OH)")], default="nh3"
+        max_length=6, choices=[("nh3", _("ammonia (NH3)")), ("nh4oh", _("ammonium hydroxide (NH4OH)"))], default="nh3"
     )
     opened = models.BooleanField(default=False)
     used_up = models.BooleanField(default=False)

@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from django.db import models
+from django.utils.translation import gettext_lazy as _
 
 from bluewright.journal.models.garden import Garden
 from bluewright.journal.models.kept import Kept
 
-PLANTS = [("woad", "woad"), ("japanese_indigo", "Japanese indigo"), ("indigofera", "Indigofera")]
+PLANTS = [("woad", _("woad")), ("japanese_indigo", _("Japanese indigo")), ("indigofera", _("Indigofera"))]
 
 
 class Bed(Kept):
@@ -18,7 +19,7 @@ class Bed(Kept):
     plant = models.CharField(max_length=20, choices=PLANTS)
     origin = models.CharField(
         max_length=12,
-        choices=[("sown", "sown"), ("transplanted", "transplanted"), ("self_sown", "self-sown")],
+        choices=[("sown", _("sown")), ("transplanted", _("transplanted")), ("self_sown", _("self-sown"))],
         default="sown",
     )
     area_m2 = models.FloatField(null=True, blank=True)

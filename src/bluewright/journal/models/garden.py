@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from django.db import models
+from django.utils.translation import gettext_lazy as _
 
 from bluewright.journal.models.kept import Kept
 
@@ -12,8 +13,10 @@ class Garden(Kept):
 
     name = models.CharField(max_length=80)
     time_zone = models.CharField(max_length=60, default="UTC")
-    hemisphere = models.CharField(max_length=5, choices=[("north", "north"), ("south", "south")], default="north")
-    system = models.CharField(max_length=6, choices=[("metric", "metric"), ("us", "US customary")], default="metric")
+    hemisphere = models.CharField(max_length=5, choices=[("north", _("north")), ("south", _("south"))], default="north")
+    system = models.CharField(
+        max_length=6, choices=[("metric", _("metric")), ("us", _("US customary"))], default="metric"
+    )
     altitude_m = models.FloatField(null=True, blank=True)
     altitude_typed = models.CharField(max_length=30, blank=True)
     water_alkalinity_mg_caco3_l = models.FloatField(null=True, blank=True)

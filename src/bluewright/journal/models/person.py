@@ -6,11 +6,12 @@ from typing import Final
 
 from django.conf import settings
 from django.db import models
+from django.utils.translation import gettext_lazy as _
 
 OWNER: Final = "owner"
 HELPER: Final = "helper"
 ONLOOKER: Final = "onlooker"
-ROLES: Final = [(OWNER, "owner"), (HELPER, "helper"), (ONLOOKER, "onlooker")]
+ROLES: Final = [(OWNER, _("owner")), (HELPER, _("helper")), (ONLOOKER, _("onlooker"))]
 
 
 class Person(models.Model):

@@ -3,10 +3,13 @@
 from __future__ import annotations
 
 from django.db import models
+from django.utils.translation import gettext
+from django.utils.translation import gettext_lazy as _
 
 from bluewright.journal.models.bed import PLANTS, Bed
 from bluewright.journal.models.garden import Garden
 from bluewright.journal.models.kept import Kept
+from bluewright.words.numbers import day_of_year
 
 
 class Picking(Kept):
@@ -18,7 +21,7 @@ class Picking(Kept):
     leaf_kg = models.FloatField()
     leaf_typed = models.CharField(max_length=30)
     age = models.CharField(
-        max_length=6, choices=[("young", "young"), ("mixed", "mixed"), ("old", "old")], default="mixed"
+        max_length=6, choices=[("young", _("young")), ("mixed", _("mixed")), ("old", _("old"))], default="mixed"
     )
     damaged_frac = models.FloatField(default=0.0)
     damaged_typed = models.CharField(max_length=30, blank=True)
@@ -28,7 +31,7 @@ class Picking(Kept):
         ordering = ["-picked_at"]
 
     def __str__(self) -> str:
-        return f"{self.leaf_typed} on {self.picked_at:%d %b}"
+        return gettext("%(leaf)s on %(day)s") % {"leaf": self.leaf_typed, "day": day_of_year(self.picked_at)}
 
 
 class PickedFrom(models.Model):

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from django.db import models
+from django.utils.translation import gettext_lazy as _
 
 from bluewright.journal.models.bed import PLANTS
 from bluewright.journal.models.garden import Garden
@@ -21,20 +22,22 @@ class Steep(Kept):
     name = models.CharField(max_length=60)
     plant = models.CharField(max_length=20, choices=PLANTS)
     method = models.CharField(
-        max_length=4, choices=[("cold", "cold"), ("warm", "warm"), ("hot", "hot")], default="cold"
+        max_length=4, choices=[("cold", _("cold")), ("warm", _("warm")), ("hot", _("hot"))], default="cold"
     )
     started_at = models.DateTimeField()
     water_l = models.FloatField()
     water_typed = models.CharField(max_length=30)
     cut = models.CharField(
         max_length=8,
-        choices=[("whole", "whole"), ("torn", "torn"), ("cut", "cut"), ("shredded", "shredded")],
+        choices=[("whole", _("whole")), ("torn", _("torn")), ("cut", _("cut")), ("shredded", _("shredded"))],
         default="whole",
     )
     covered = models.BooleanField(default=True)
     insulated = models.BooleanField(default=False)
     sun = models.CharField(
-        max_length=5, choices=[("shade", "shade"), ("part", "part of the day"), ("full", "all day")], default="part"
+        max_length=5,
+        choices=[("shade", _("shade")), ("part", _("part of the day")), ("full", _("all day"))],
+        default="part",
     )
     can_strain = models.CharField(max_length=120, blank=True)
     """Times of day at which somebody can strain, `08:00 18:00`; empty for any hour from 6 to 22."""
@@ -104,7 +107,7 @@ class Strain(Kept):
     strained_at = models.DateTimeField()
     squeeze = models.CharField(
         max_length=8,
-        choices=[("drained", "drained"), ("hand", "wrung by hand"), ("press", "pressed")],
+        choices=[("drained", _("drained")), ("hand", _("wrung by hand")), ("press", _("pressed"))],
         default="drained",
     )
     liquor_out_l = models.FloatField(null=True, blank=True)

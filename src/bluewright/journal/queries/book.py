@@ -165,7 +165,7 @@ def alkalis(within: Within) -> dict[UUID, tuple[str, ...]]:
     rows = AlkaliPart.objects.filter(batch__in=within.values("pk")).order_by()
     found: defaultdict[UUID, set[str]] = defaultdict(set)
     for batch, kind in rows.values_list("batch", "alkali__kind").distinct():
-        found[batch].add(dict(KINDS)[kind])
+        found[batch].add(str(dict(KINDS)[kind]))
     return {batch: tuple(sorted(kinds)) for batch, kinds in found.items()}
 
 

@@ -14,6 +14,7 @@ from django.http import HttpRequest
 from django.urls import reverse
 from django.utils import timezone
 from django.utils.datastructures import MultiValueDict
+from django.utils.text import format_lazy
 from django.utils.translation import gettext as _
 from django.utils.translation import gettext_lazy, ngettext
 
@@ -42,6 +43,9 @@ class ManyFiles(forms.FileInput):
         return list(files.getlist(name)) if hasattr(files, "getlist") else []
 
 
+HELP: Final = gettext_lazy("JPEG, PNG, WEBP or HEIC, {mb} MB each, up to {many} at once.")
+
+
 class PhotosField(forms.Field):
     """Photos, cleaned to what will be kept of each; a mistake names the file and says what would be right."""
 
@@ -50,8 +54,7 @@ class PhotosField(forms.Field):
     def __init__(self, **options: Any) -> None:
         plain: dict[str, Any] = {
             "label": gettext_lazy("Photos"),
-            "help_text": gettext_lazy("JPEG, PNG, WEBP or HEIC, %(mb)d MB each, up to %(many)d at once.")
-            % {"mb": MOST_FILE_BYTES // 1_000_000, "many": MOST_AT_ONCE},
+            "help_text": format_lazy(HELP, mb=MOST_FILE_BYTES // 1_000_000, many=MOST_AT_ONCE),
             "error_messages": {"required": gettext_lazy("Choose a photo.")},
         }
         super().__init__(**plain | options)

@@ -13,7 +13,7 @@ from django.utils import timezone
 from django.utils.html import format_html
 from django.utils.safestring import SafeString, mark_safe
 
-from bluewright.charts.signs_at_work import NAMED, work_sign_drawing
+from bluewright.charts.signs_at_work import WORK_SIGNS, work_sign_drawing
 from bluewright.charts.signs_drawn import sign_drawing
 from bluewright.journal.models import Photo
 from bluewright.web.ui.photos import thumbs
@@ -37,7 +37,7 @@ def weekday(day: date) -> str:
 @register.simple_tag
 def sign_picture(sign: str, level: str) -> SafeString:
     """The drawing of a sign's level: our own SVG text."""
-    drawing = work_sign_drawing if sign in NAMED else sign_drawing
+    drawing = work_sign_drawing if sign in WORK_SIGNS else sign_drawing
     return mark_safe(drawing(sign, int(level)))  # type: ignore[arg-type]
 
 

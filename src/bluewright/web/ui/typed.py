@@ -8,6 +8,7 @@ from typing import Any, Final
 from django import forms
 from django.core.exceptions import ValidationError
 from django.utils import timezone
+from django.utils.translation import gettext as _
 
 from bluewright.science.base.errors import InputError
 from bluewright.science.base.measures import Measure, MeasureKind, System, read_measure, say_measure
@@ -43,11 +44,12 @@ class MeasureField(forms.CharField):
         except InputError as error:
             raise ValidationError(f"{error.what}; {error.right}") from None
         if (self.low is not None and found.value < self.low) or (self.high is not None and found.value > self.high):
-            raise ValidationError(f"{text} cannot be; give {self._said(self.low)} to {self._said(self.high)}")
+            limits = {"what": text, "low": self._said(self.low), "high": self._said(self.high)}
+            raise ValidationError(_("%(what)s cannot be; give %(low)s to %(high)s") % limits)
         return found
 
     def _said(self, limit: float | None) -> str:
-        return "any" if limit is None else say_measure(limit, kind=self.kind, system=self.system)
+        return _("any") if limit is None else say_measure(limit, kind=self.kind, system=self.system)
 
 
 def write_measure(
@@ -77,7 +79,7 @@ def shown_moment(moment: datetime) -> datetime:
 def not_to_come(moment: datetime) -> None:
     """Validator: what has been done or seen was not done in the future; clocks may differ by a few minutes."""
     if moment > timezone.now() + CLOCKS_DIFFER:
-        raise ValidationError("That moment is still to come.")
+        raise ValidationError(_("That moment is still to come."))
 
 
 class DecimalField(forms.FloatField):

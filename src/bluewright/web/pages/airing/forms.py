@@ -9,10 +9,10 @@ from django import forms
 from django.utils import timezone
 from django.utils.translation import gettext_lazy as _
 
-from bluewright.charts.signs_at_work import LEVELS_SAID, WorkSign
 from bluewright.journal.models import Airing, Batch, Garden, LiquorLook
 from bluewright.journal.models.airing import BUBBLES, TOOLS
 from bluewright.web.ui.typed import DecimalField, MeasureField, MomentField, not_to_come
+from bluewright.words.signs import WorkSign, levels_said
 
 FIELDS_OF: Final = {
     "pour": ("height", "pour", "vessel"),
@@ -155,7 +155,7 @@ class LookForm(forms.Form):
 
 def sign_field(name: WorkSign, *, label: Any) -> forms.TypedChoiceField:
     """The four levels of a sign, with a way to say that nobody looked."""
-    choices = [("", _("not looked at")), *((str(k), words) for k, words in enumerate(LEVELS_SAID[name]))]
+    choices = [("", _("not looked at")), *((str(k), words) for k, words in enumerate(levels_said(name)))]
     return forms.TypedChoiceField(
         choices=choices, coerce=int, empty_value=None, required=False, widget=forms.RadioSelect, label=label
     )

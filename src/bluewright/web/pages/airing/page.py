@@ -8,10 +8,9 @@ from typing import Final
 from zoneinfo import ZoneInfo
 
 from django.utils.translation import gettext as _
-from django.utils.translation import gettext_lazy
+from django.utils.translation import gettext_lazy, ngettext
 
 from bluewright.charts.answers import air_chart
-from bluewright.charts.signs_at_work import LEVELS_SAID
 from bluewright.journal.models import Airing, Batch, LiquorLook
 from bluewright.journal.models.airing import WAYS
 from bluewright.science.air.answer import AirAnswer
@@ -24,6 +23,7 @@ from bluewright.words import numbers
 from bluewright.words.air import said
 from bluewright.words.measures import amount
 from bluewright.words.numbers import moment
+from bluewright.words.signs import level_said, seen_said
 
 END: Final = gettext_lazy(
     "It is done when the foam is %(foam)s, and a drop on white paper shows %(liquor)s. "
@@ -111,8 +111,8 @@ def airing_page(batch: Batch, *, answer: AirAnswer | None, needs_temp: bool, tro
         alkali=_missing_alkali(batch),
         answer=_answered(batch, answer) if answer is not None else None,
         trouble=trouble,
-        end_point=END % {"foam": LEVELS_SAID["foam"][3], "liquor": LEVELS_SAID["liquor"][3]},
-        ways=tuple(WayLink(way=way, words=words) for way, words in WAYS),
+        end_point=END % {"foam": level_said("foam", 3), "liquor": level_said("liquor", 3)},
+        ways=tuple(WayLink(way=way, words=str(words)) for way, words in WAYS),
         airings=tuple(_airing_row(row, zone) for row in rows),
         looks=tuple(look_row(look, zone) for look in reversed(list(batch.looks.all()))),
     )
@@ -153,12 +153,11 @@ def _counter(batch: Batch, row: Airing, zone: ZoneInfo) -> Counter:
 
 
 def _airing_row(row: Airing, zone: ZoneInfo) -> AiringRow:
-    counts = [f"{row.done_pours} pours"] if row.done_pours else []
-    counts += [f"{row.done_min:.0f} minutes"] if row.done_min else []
-    pour = [" ".join(filter(None, (row.pour_typed, f"from {row.height_typed}" if row.height_typed else "")))]
-    width = [f"vessel {row.vessel_typed} wide"] if row.vessel_typed else []
-    pump = [f"{row.air_l_per_min:g} L of air a minute"] if row.air_l_per_min else []
-    parts = [row.get_way_display(), *filter(None, pour), *pump, *width, *counts]
+    counts = [pours_said(row.done_pours)] if row.done_pours else []
+    counts += [minutes_said(row.done_min)] if row.done_min else []
+    width = [_("vessel %(width)s wide") % {"width": row.vessel_typed}] if row.vessel_typed else []
+    pump = [_("%(air)s L of air a minute") % {"air": f"{row.air_l_per_min:g}"}] if row.air_l_per_min else []
+    parts = [row.get_way_display(), *filter(None, [_poured(row)]), *pump, *width, *counts]
     return AiringRow(
         key=str(row.pk),
         when=moment(row.started_at.astimezone(zone)),
@@ -168,14 +167,33 @@ def _airing_row(row: Airing, zone: ZoneInfo) -> AiringRow:
     )
 
 
+def _poured(row: Airing) -> str:
+    """How much at a time and from which height, as far as it is known."""
+    told = {"amount": row.pour_typed, "height": row.height_typed}
+    if row.pour_typed and row.height_typed:
+        return _("%(amount)s from %(height)s") % told
+    return _("from %(height)s") % told if row.height_typed else row.pour_typed
+
+
+def pours_said(pours: int) -> str:
+    """`1 pour`, `20 pours`."""
+    return ngettext("%(n)d pour", "%(n)d pours", pours) % {"n": pours}
+
+
+def minutes_said(minutes: float) -> str:
+    """`1 minute`, `13 minutes`."""
+    return ngettext("%(n)d minute", "%(n)d minutes", round(minutes)) % {"n": round(minutes)}
+
+
 def look_row(look: LiquorLook, zone: ZoneInfo) -> LookRow:
     """One look in words."""
-    parts = [f"after {look.after_pours} pours"] if look.after_pours is not None else []
-    parts += [f"{'' if parts else 'after '}{look.after_min:.0f} minutes"] if look.after_min else []
-    parts += [f"foam: {LEVELS_SAID['foam'][look.foam]}"] if look.foam is not None else []
-    parts += [f"liquor: {LEVELS_SAID['liquor'][look.liquor]}"] if look.liquor is not None else []
+    counts = [pours_said(look.after_pours)] if look.after_pours is not None else []
+    counts += [minutes_said(look.after_min)] if look.after_min else []
+    parts = [_("after %(counts)s") % {"counts": "; ".join(counts)}] if counts else []
+    parts += [seen_said("foam", look.foam)] if look.foam is not None else []
+    parts += [_("liquor: %(level)s") % {"level": level_said("liquor", look.liquor)}] if look.liquor is not None else []
     oxygen = look.dissolved_oxygen_mg_l
-    parts += [f"oxygen {oxygen:g} mg/L"] if oxygen is not None else []
+    parts += [_("oxygen %(o2)s mg/L") % {"o2": f"{oxygen:g}"}] if oxygen is not None else []
     parts += [f"pH {look.ph:g}"] if look.ph is not None else []
     parts += [look.temp_typed or amount(look.temp_c, "temp_c")] if look.temp_c is not None else []
     return LookRow(key=str(look.pk), when=moment(look.taken_at.astimezone(zone)), said="; ".join(parts), note=look.note)

@@ -78,7 +78,9 @@ def strength(alkali: Alkali) -> str:
         return _("no strength given; about %(molar)s mol/L is taken, within wide bounds") % {"molar": molar}
     said = [alkali.strength_typed or _written(alkali)]
     if alkali.kind == "ammonia" and alkali.percent_w_w is not None:
-        said[0] += _(" as NH4OH") if alkali.label_as == "nh4oh" else _(" as NH3")
+        said[0] = (_("%(strength)s as NH4OH") if alkali.label_as == "nh4oh" else _("%(strength)s as NH3")) % {
+            "strength": said[0]
+        }
     said.append(_("%(molar)s mol/L") % {"molar": molar})
     if alkali.opened:
         said.append(_("opened"))

@@ -103,7 +103,7 @@ class AlkaliForm(forms.Form):
 
     @staticmethod
     def _said(error: InputError, kind: str) -> str:
-        words = {"percent_w_w": gettext("per cent"), "mol_per_l": "mol/L", kind: dict(KINDS)[kind]}
+        words = {"percent_w_w": gettext("per cent"), "mol_per_l": "mol/L", kind: str(dict(KINDS)[kind])}
         text = f"{error.what}; {error.right}"
         for theirs, ours in words.items():
             text = text.replace(theirs, ours)

@@ -10,6 +10,7 @@ from zoneinfo import ZoneInfo
 
 from django.urls import reverse
 from django.utils.translation import gettext as _
+from django.utils.translation import ngettext
 
 from bluewright.journal.models import Batch, LiquorLook, Photo, Standing
 from bluewright.journal.queries.batches import Stage, stage_of
@@ -123,9 +124,10 @@ def _happenings(batch: Batch, zone: ZoneInfo) -> Iterator[tuple[datetime, Happen
         ph = f"; pH {part.ph:g}" if part.ph is not None else ""
         yield line(part.added_at, f"{part.added_typed} {part.alkali.name}{ph}", part.note, "alkali.dose")
     for airing in batch.airings.all():
+        pours, minutes = airing.done_pours or 0, airing.done_min or 0
         done = [
-            *([_("%(n)d pours") % {"n": airing.done_pours}] if airing.done_pours else []),
-            *([_("%(n)s minutes") % {"n": figure(airing.done_min)}] if airing.done_min else []),
+            *([ngettext("%(n)d pour", "%(n)d pours", pours) % {"n": pours}] if pours else []),
+            *([_("%(n)s minutes") % {"n": figure(minutes)}] if minutes else []),
         ]
         told = f"{airing.get_way_display()}{': ' if done else ''}{', '.join(done)}"
         yield line(airing.started_at, told, airing.note, "airing.show")

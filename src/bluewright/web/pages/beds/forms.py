@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from django import forms
+from django.utils.translation import gettext_lazy as _
 
 from bluewright.journal.models import Bed, Garden
 from bluewright.journal.models.bed import PLANTS
@@ -15,13 +16,14 @@ from bluewright.web.ui.typed import MeasureField, write_measure
 class BedForm(WithPhotos):
     """A bed."""
 
-    name = forms.CharField(max_length=60)
-    plant = forms.ChoiceField(choices=PLANTS)
+    name = forms.CharField(max_length=60, label=_("Name"))
+    plant = forms.ChoiceField(choices=PLANTS, label=_("Plant"))
     origin = forms.ChoiceField(
-        choices=[("sown", "sown"), ("transplanted", "transplanted"), ("self_sown", "self-sown")], label="How it came"
+        choices=[("sown", _("sown")), ("transplanted", _("transplanted")), ("self_sown", _("self-sown"))],
+        label=_("How it came"),
     )
-    area = MeasureField(kind="area_m2", low=0.01, high=1_000_000, required=False)
-    note = forms.CharField(required=False, max_length=500)
+    area = MeasureField(kind="area_m2", low=0.01, high=1_000_000, required=False, label=_("Area"))
+    note = forms.CharField(required=False, max_length=500, label=_("Note"))
 
     def __init__(self, *args: Any, garden: Garden, **options: Any) -> None:
         super().__init__(*args, **options)

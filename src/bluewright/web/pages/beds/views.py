@@ -39,7 +39,7 @@ def add(request: HttpRequest, garden: Garden) -> HttpResponse:
     if request.method == "POST" and form.is_valid():
         bed = actions.add_bed(write_bed(form, Bed(garden=garden)), by=request.user)
         keep_photos(request, form.cleaned_data["photos"], garden=garden, kind="bed", key=bed.pk)
-        messages.success(request, f"{bed.name} is written down.")
+        messages.success(request, _("%(what)s is written down.") % {"what": bed.name})
         return redirect("beds.index")
     return render(request, "beds/add.html", {"form": form}, status=422 if form.errors else 200)
 

@@ -48,7 +48,7 @@ class Calculator:
 
     slug: str
     title: Words
-    question: str
+    question: Words
     record: type
     compute: Callable[..., Any]
     said: Callable[..., Said]
@@ -69,12 +69,12 @@ def dose_chart(found: DoseAnswer, *, answer: str) -> str:
 
 TABLE: Final = (
     Calculator(
-        slug="leaf-potential", title=_("What the leaf can give"), question=leaf.QUESTION,
+        slug="leaf-potential", title=_("What the leaf can give"), question=_(leaf.QUESTION),
         record=PotentialRecord, compute=potential, said=leaf.said,
         front=("plant", "leaf_kg", "leaf.age", "leaf.held_h", "leaf.damaged_frac", "wanted_g"),
     ),
     Calculator(
-        slug="tub-temp", title=_("How warm the tub gets"), question=warmth.QUESTION,
+        slug="tub-temp", title=_("How warm the tub gets"), question=_(warmth.QUESTION),
         record=TubTempRecord, compute=tub_temp, said=warmth.said, chart=charts.tub_chart,
         front=(
             "liquid_l", "started", "until", "now", "days", "days[].day", "days[].min_c", "days[].max_c",
@@ -84,7 +84,7 @@ TABLE: Final = (
         labels={"started": _("Tub was filled"), "readings": _("The tub itself")},
     ),
     Calculator(
-        slug="steep-call", title=_("When to strain"), question=steep.QUESTION,
+        slug="steep-call", title=_("When to strain"), question=_(steep.QUESTION),
         record=SteepRecord, compute=thread.strain_call, said=steep.said, chart=charts.strain_chart,
         front=(
             "plant", "method", "leaf_kg", "water_l", "started", "now", "temps", "readings", "readings[].time",
@@ -94,11 +94,11 @@ TABLE: Final = (
     ),
     Calculator(
         slug="strain-balance", title=_("What stays in the leaf at straining"),
-        question=strain.QUESTION, record=StrainRecord, compute=balance, said=strain.said,
+        question=_(strain.QUESTION), record=StrainRecord, compute=balance, said=strain.said,
         front=("leaf_kg", "water_l", "squeeze", "rinse_l", "liquor_out_l"),
     ),
     Calculator(
-        slug="alkali-dose", title=_("How much alkali"), question=alkali.QUESTION,
+        slug="alkali-dose", title=_("How much alkali"), question=_(alkali.QUESTION),
         record=LiquorRecord, compute=dose, said=alkali.said, chart=dose_chart,
         front=(
             "liquor_l", "alkali.kind", "alkali.percent_w_w", "ph", "target_ph", "temp_c", "jar", "added_so_far",
@@ -110,7 +110,7 @@ TABLE: Final = (
         },
     ),
     Calculator(
-        slug="air-time", title=_("How long to air"), question=air.QUESTION,
+        slug="air-time", title=_("How long to air"), question=_(air.QUESTION),
         record=AirRecord, compute=airing, said=air.said, chart=charts.air_chart, one_of=WAYS,
         front=(
             "liquor_l", "temp_c", "way", "ph", "indigo_g", "alkali", "done_min", "readings",
@@ -119,35 +119,35 @@ TABLE: Final = (
         labels={"readings": _("What was seen while airing")},
     ),
     Calculator(
-        slug="settle-time", title=_("When it has settled"), question=settling.QUESTION,
+        slug="settle-time", title=_("When it has settled"), question=_(settling.QUESTION),
         record=SettleRecord, compute=settle, said=settling.said, chart=charts.settle_chart,
         front=("depth_mm", "liquor_l", "temp_c", "alkali", "readings"),
         labels={"readings": _("Heights of the edge"), "started": _("Left to stand since")},
     ),
     Calculator(
-        slug="wash-plan", title=_("How many washes"), question=wash.QUESTION,
+        slug="wash-plan", title=_("How many washes"), question=_(wash.QUESTION),
         record=WashRecord, compute=plan, said=wash.said, chart=charts.wash_chart,
         front=("sludge_l", "refill_l", "residue_frac", "tap_ph", "tap_conductivity_us_per_cm", "readings"),
         labels={"readings": _("What the decanted rinse read")},
     ),
     Calculator(
-        slug="wash-acid", title=_("Acid for limed pigment"), question=acid.QUESTION,
+        slug="wash-acid", title=_("Acid for limed pigment"), question=_(acid.QUESTION),
         record=AcidRecord, compute=acid_wash, said=acid.said,
         front=("calcite_g", "lime_g", "acid.kind", "acid.percent_w_v", "acid.percent_w_w", "pigment_g"),
         labels={"acid.kind": _("Acid"), "acid.percent_w_w": _("Hydrochloric acid: strength")},
     ),
     Calculator(
-        slug="filter-time", title=_("How long it filters"), question=filter.QUESTION,
+        slug="filter-time", title=_("How long it filters"), question=_(filter.QUESTION),
         record=FilterRecord, compute=filter_time, said=filter.said,
         front=("total_l", "readings"),
     ),
     Calculator(
-        slug="dry-curve", title=_("When the paste is dry"), question=drying.QUESTION,
+        slug="dry-curve", title=_("When the paste is dry"), question=_(drying.QUESTION),
         record=DryRecord, compute=dry, said=drying.said, chart=charts.dry_chart,
         front=("dish_g", "weighings", "layer_mm", "temp_c", "humidity_frac"),
     ),
     Calculator(
-        slug="jar-yield", title=_("What the jar holds"), question=jar.QUESTION,
+        slug="jar-yield", title=_("What the jar holds"), question=_(jar.QUESTION),
         record=YieldRecord, compute=jar_yield, said=jar.said, chart=charts.loss_chart,
         front=("plant", "leaf_kg", "pigment_g", "purity", "alkali", "conversion"),
         labels={"pigment_g": _("Pigment in the jar"), "conversion.temp_c": _("Temperature while aired")},

@@ -83,9 +83,11 @@ def beyond(entry: Entry, value: float, system: System) -> str:
         return (
             _("It must be more than nothing.")
             if 0 < entry.least < 1e-6
-            else _("At least %s.") % _limit(entry, entry.least, system)
+            else _("At least %(limit)s.") % {"limit": _limit(entry, entry.least, system)}
         )
-    return "" if entry.most is None or value <= entry.most else _("At most %s.") % _limit(entry, entry.most, system)
+    if entry.most is None or value <= entry.most:
+        return ""
+    return _("At most %(limit)s.") % {"limit": _limit(entry, entry.most, system)}
 
 
 def _limit(entry: Entry, limit: float, system: System) -> str:
@@ -111,7 +113,8 @@ def _help(entry: Entry, system: System) -> str:
     shown = entry.sort in MEASURES or entry.sort == "number"
     if not shown or not entry.default or "left out" in text or "default" in text or "without it" in text:
         return text
-    return f"{text} {_('Left out:')} {_limit(entry, entry.default, system)}.".strip()
+    usual = _("Left out: %(usual)s.") % {"usual": _limit(entry, entry.default, system)}
+    return f"{text} {usual}".strip()
 
 
 def plain_value(entry: Entry, cleaned: Any) -> Any:

@@ -8,6 +8,7 @@ from datetime import datetime
 from typing import Final
 
 from django.utils.functional import Promise
+from django.utils.translation import gettext
 from django.utils.translation import gettext_lazy as _
 
 from bluewright.science.alkali.kinds import KINDS
@@ -98,7 +99,7 @@ HELP: Final[dict[str, Words]] = {
 """Where the docstring says it for programs, or the label says it already."""
 
 NO_LABELS: Final[Mapping[str, Words]] = {}
-ALKALIS: Final[dict[object, Words]] = {kind: found.words for kind, found in KINDS.items()}
+ALKALIS: Final[dict[object, Words]] = {kind: _(found.words) for kind, found in KINDS.items()}
 SAID: Final[dict[str, dict[object, Words]]] = {
     "plant": {"woad": _("woad"), "japanese_indigo": _("Japanese indigo"), "indigofera": _("Indigofera")},
     "hemisphere": {"north": _("north"), "south": _("south")},
@@ -113,7 +114,7 @@ SAID: Final[dict[str, dict[object, Words]]] = {
     "way": {"pour": _("pouring"), "whisk": _("whisking"), "bubble": _("blowing air in"), "paddle": _("beating")},
 }  # fmt: skip
 LEVELS: Final[dict[str, tuple[Words, ...]]] = {
-    **{name: sign.levels for name, sign in SIGNS.items()},
+    **{name: tuple(_(level) for level in sign.levels) for name, sign in SIGNS.items()},
     "foam": (_("green-yellow"), _("blue on top and plenty"), _("shrinking"), _("white or grey, or none left")),
     "liquor": (
         _("green or yellow-green"),
@@ -152,7 +153,10 @@ def plain(text: str, own: Mapping[str, Words] = NO_LABELS) -> str:
 
     `own` are the labels that a calculator has for its own.
     """
-    text = _ROW.sub(lambda found: f"{_said(found[2], own)} of row {int(found[1]) + 1}", text)
+    text = _ROW.sub(
+        lambda found: gettext("%(what)s of row %(row)s") % {"what": _said(found[2], own), "row": int(found[1]) + 1},
+        text,
+    )
     text = _ISO.sub(lambda found: moment(datetime.fromisoformat(found[0])), text.replace("`", ""))
     return _NAME.sub(lambda found: _said(found[0], own), text)
 

@@ -95,7 +95,7 @@ def bench_page(asked: Asked, *, query: str) -> BenchPage:
     return BenchPage(
         slug=calculator.slug,
         title=str(calculator.title),
-        question=calculator.question,
+        question=str(calculator.question),
         invented=asked.invented,
         answer=answer_part(calculator, asked.found, query=query) if asked.found is not None else None,
         trouble=asked.trouble,

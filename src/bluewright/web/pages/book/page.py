@@ -141,7 +141,7 @@ def book_row(line: Line, *, most: Most, zone: ZoneInfo) -> BookRow:
         tubs=tuple(Linked(name=t.name, href=reverse("tubs.show", kwargs={"key": t.key})) for t in basket.tubs),
         beds=", ".join(line.beds),
         leaf=_leaf(line),
-        plant=", ".join(sorted({PLANT_NAMES[tub.plant] for tub in basket.tubs})),
+        plant=", ".join(sorted({str(PLANT_NAMES[tub.plant]) for tub in basket.tubs})),
         steep=_steep(line),
         steep_mark=small.days(basket.steep_h, most_h=most.steep_h) if basket.steep_h else "",
         temp="" if line.tub_temp_c is None else amount(line.tub_temp_c, "temp_c"),

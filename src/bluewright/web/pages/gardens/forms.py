@@ -22,16 +22,20 @@ MEASURES: Final = {
 class GardenForm(forms.Form):
     """A garden."""
 
-    name = forms.CharField(max_length=80, label="What is your garden called?")
-    time_zone = forms.CharField(max_length=60, label="Time zone", initial="Europe/London")
-    hemisphere = forms.ChoiceField(choices=[("north", "north of the equator"), ("south", "south of it")])
-    system = forms.ChoiceField(choices=[("metric", "kg, L, C"), ("us", "lb, gallons, F")], label="Measures")
+    name = forms.CharField(max_length=80, label=_("What is your garden called?"))
+    time_zone = forms.CharField(max_length=60, label=_("Time zone"), initial="Europe/London")
+    hemisphere = forms.ChoiceField(
+        choices=[("north", _("north of the equator")), ("south", _("south of it"))], label=_("Hemisphere")
+    )
+    system = forms.ChoiceField(choices=[("metric", _("kg, L, C")), ("us", _("lb, gallons, F"))], label=_("Measures"))
 
     def clean_time_zone(self) -> str:
         """A zone that the clock knows."""
         zone: Any = self.cleaned_data["time_zone"].strip()
         if zone not in available_timezones():
-            raise forms.ValidationError(f"{zone} is not a time zone; write it like Europe/London or America/New_York.")
+            raise forms.ValidationError(
+                _("%(zone)s is not a time zone; write it like Europe/London or America/New_York.") % {"zone": zone}
+            )
         return str(zone)
 
 
@@ -63,14 +67,15 @@ class FileForm(forms.Form):
     """A garden in a file."""
 
     file = forms.FileField(
-        label="A garden in a file", widget=forms.ClearableFileInput(attrs={"accept": ".json,application/json"})
+        label=_("A garden in a file"), widget=forms.ClearableFileInput(attrs={"accept": ".json,application/json"})
     )
 
     def clean_file(self) -> Any:
         """No garden is larger than this; a larger file is something else."""
         file = self.cleaned_data["file"]
         if file.size > MOST_FILE_BYTES:
-            raise forms.ValidationError(f"The file has {file.size:,} bytes; a garden has at most {MOST_FILE_BYTES:,}.")
+            sizes = {"bytes": f"{file.size:,}", "most": f"{MOST_FILE_BYTES:,}"}
+            raise forms.ValidationError(_("The file has %(bytes)s bytes; a garden has at most %(most)s.") % sizes)
         return file
 
 

@@ -91,10 +91,10 @@ def _gone(row: Kept, zone: ZoneInfo, now: datetime) -> GoneRow:
     name, keys = BACK[type(row)]
     since = row.deleted_at or now
     days = max(int((since + KEPT_AFTER_DELETE - now).total_seconds() // (24 * 3600)), 0)
-    by = _(" by %(who)s") % {"who": row.changed_by.get_username()} if row.changed_by else ""
+    told = {"when": moment(since.astimezone(zone)), "who": row.changed_by.get_username() if row.changed_by else ""}
     return GoneRow(
         said=_said(row, zone),
-        when=_("taken out %(when)s%(by)s") % {"when": moment(since.astimezone(zone)), "by": by},
+        when=(_("taken out %(when)s by %(who)s") if row.changed_by else _("taken out %(when)s")) % told,
         left=ngettext("%(days)s day left", "%(days)s days left", days) % {"days": days},
         back=reverse(name, kwargs={key: getattr(row, column) for key, column in keys.items()}),
     )

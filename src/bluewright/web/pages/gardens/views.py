@@ -65,9 +65,9 @@ def bring_in(request: HttpRequest) -> HttpResponse:
         try:
             garden = transfer.bring_in(file_form.cleaned_data["file"].read(), by=request.user)
         except InputError as error:
-            file_form.add_error("file", f"{error}. Nothing was written.")
+            file_form.add_error("file", _("%(why)s. Nothing was written.") % {"why": error})
         else:
-            messages.success(request, f"{garden.name} is here.")
+            messages.success(request, _("%(garden)s is here.") % {"garden": garden.name})
             request.session[OPEN_GARDEN] = str(garden.pk)
             return redirect("today")
     return _page(request, form=GardenForm(), file_form=file_form)

@@ -132,11 +132,11 @@ def jar_page(
     """The page of a jar, given what could be reckoned."""
     zone = ZoneInfo(jar.garden.time_zone)
     stock = stock_row(jar, pure_left_g(jar, found=found))
-    stands = _(", stands in: %(where)s") % {"where": jar.stands} if jar.stands else ""
+    told = {"when": stock.filled, "where": jar.stands}
     return JarPage(
         key=str(jar.pk),
         name=jar.name,
-        facts=_("Filled %(when)s%(stands)s") % {"when": stock.filled, "stands": stands},
+        facts=(_("Filled %(when)s, stands in: %(where)s") if jar.stands else _("Filled %(when)s")) % told,
         label=short_id(jar),
         note=jar.note,
         purity=stock.purity,
@@ -173,9 +173,12 @@ def purity(jar: Jar) -> str:
     """`35% indigo, give or take 4% (by a dyer's test)`, or that it was not measured."""
     if jar.purity_frac is None:
         return _("purity not measured")
-    doubt = "" if jar.purity_sd_frac is None else _(", give or take %(sd)g%%") % {"sd": 100 * jar.purity_sd_frac}
     how = f" ({jar.purity_how})" if jar.purity_how else ""
-    return _("%(percent)g%% indigo%(doubt)s%(how)s") % {"percent": 100 * jar.purity_frac, "doubt": doubt, "how": how}
+    told = {"percent": f"{100 * jar.purity_frac:g}%"}
+    if jar.purity_sd_frac is None:
+        return _("%(percent)s indigo") % told + how
+    told["doubt"] = f"{100 * jar.purity_sd_frac:g}%"
+    return _("%(percent)s indigo, give or take %(doubt)s") % told + how
 
 
 def short_id(jar: Jar) -> str:
@@ -186,8 +189,9 @@ def short_id(jar: Jar) -> str:
 def taken_rows(rows: Iterable[JarTaken], zone: ZoneInfo) -> Iterable[TakenRow]:
     """What was taken out, the newest first."""
     for row in rows:
-        what_for = _(" for %(what)s") % {"what": row.what_for} if row.what_for else ""
-        yield TakenRow(key=str(row.pk), when=moment(row.taken_at.astimezone(zone)), said=f"{row.taken_typed}{what_for}")
+        told = {"typed": row.taken_typed, "what": row.what_for}
+        said = _("%(typed)s for %(what)s") % told if row.what_for else row.taken_typed
+        yield TakenRow(key=str(row.pk), when=moment(row.taken_at.astimezone(zone)), said=said)
 
 
 def _total(left: float, pure: Sequence[Band | None]) -> str:

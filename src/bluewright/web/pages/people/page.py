@@ -21,6 +21,7 @@ class PersonRow:
     key: int
     name: str
     role: str
+    role_said: str
     may_come_in: bool
     said: str
     """Since when, or since when no more."""
@@ -35,8 +36,8 @@ class PeoplePage:
     square: str
     """The same as a drawing to scan."""
     people: tuple[PersonRow, ...]
-    roles: tuple[tuple[str, str], ...]
-    """Each role and what it may do."""
+    roles: tuple[tuple[str, str, str], ...]
+    """Each role, its name and what it may do."""
 
 
 def people_page(people: Sequence[Person], *, address: str) -> PeoplePage:
@@ -45,7 +46,7 @@ def people_page(people: Sequence[Person], *, address: str) -> PeoplePage:
         address=address,
         square=square(address) if address else "",
         people=tuple(_row(person) for person in people),
-        roles=tuple((role, _said(role)) for role, _name in ROLES),
+        roles=tuple((role, str(name), _said(role)) for role, name in ROLES),
     )
 
 
@@ -62,8 +63,9 @@ def _row(person: Person) -> PersonRow:
         key=person.pk,
         name=person.user.get_username(),
         role=person.role,
+        role_said=person.get_role_display(),
         may_come_in=person.shut_out_at is None,
-        said=_("shut out on %s") % on if person.shut_out_at else _("let in on %s") % on,
+        said=(_("shut out on %(day)s") if person.shut_out_at else _("let in on %(day)s")) % {"day": on},
     )
 
 

@@ -6,6 +6,7 @@ from typing import Any
 
 from django import forms
 from django.db.models import Q
+from django.utils.translation import gettext_lazy as _
 
 from bluewright.journal.models import Bed, Garden, Picking
 from bluewright.journal.models.bed import PLANTS
@@ -17,20 +18,22 @@ from bluewright.web.ui.typed import MeasureField, MomentField, not_to_come, show
 class PickingForm(WithPhotos):
     """A picking; `known` are the beds that it came from already, which stay a choice even if they were taken out."""
 
-    picked_at = MomentField(label="Picked", validators=[not_to_come])
-    plant = forms.ChoiceField(choices=PLANTS)
-    leaf = MeasureField(kind="mass_kg", low=0.005, high=50_000, label="Leaf, before washing")
+    picked_at = MomentField(label=_("Picked"), validators=[not_to_come])
+    plant = forms.ChoiceField(choices=PLANTS, label=_("Plant"))
+    leaf = MeasureField(kind="mass_kg", low=0.005, high=50_000, label=_("Leaf, before washing"))
     beds = forms.ModelMultipleChoiceField(
-        queryset=Bed.objects.none(), required=False, widget=forms.CheckboxSelectMultiple, label="From"
+        queryset=Bed.objects.none(), required=False, widget=forms.CheckboxSelectMultiple, label=_("From")
     )
     age = forms.ChoiceField(
-        choices=[("young", "young, half grown"), ("mixed", "mixed"), ("old", "old")], initial="mixed", label="Leaf"
+        choices=[("young", _("young, half grown")), ("mixed", _("mixed")), ("old", _("old"))],
+        initial="mixed",
+        label=_("Leaf"),
     )
     damaged = MeasureField(
-        kind="fraction", low=0.0, high=1.0, required=False, label="Damaged, share of leaf area",
-        help_text="Holes, spots, mildew, bruises. A tenth is 10 %. Left out: sound.",
+        kind="fraction", low=0.0, high=1.0, required=False, label=_("Damaged, share of leaf area"),
+        help_text=_("Holes, spots, mildew, bruises. A tenth is 10 %. Left out: sound."),
     )  # fmt: skip
-    note = forms.CharField(required=False, max_length=500)
+    note = forms.CharField(required=False, max_length=500, label=_("Note"))
 
     def __init__(self, *args: Any, garden: Garden, known: list[Bed] | None = None, **options: Any) -> None:
         super().__init__(*args, **options)

@@ -41,7 +41,7 @@ def add(request: HttpRequest, garden: Garden) -> HttpResponse:
         picking = write_picking(form, Picking(garden=garden))
         actions.add_picking(picking, beds=list(form.cleaned_data["beds"]), by=request.user)
         keep_photos(request, form.cleaned_data["photos"], garden=garden, kind="picking", key=picking.pk)
-        messages.success(request, f"{picking.leaf_typed} is written down.")
+        messages.success(request, _("%(what)s is written down.") % {"what": picking.leaf_typed})
         return redirect("pickings.index")
     return render(request, "pickings/add.html", {"form": form}, status=422 if form.errors else 200)
 

@@ -153,8 +153,8 @@ def _airing(row: Airing, clock: Clock) -> tuple[str, ...]:
 
 
 def _standing(row: Standing, clock: Clock) -> tuple[str, ...]:
-    acid = _(" with acid") if row.acid else ""
-    water = _("none: first settling") if row.refill_l is None else f"{row.refill_typed}{acid}"
+    with_acid = _("%(water)s with acid") % {"water": row.refill_typed} if row.acid else row.refill_typed
+    water = _("none: first settling") if row.refill_l is None else with_acid
     blue = "" if row.blue_in_decant is None else str(row.blue_in_decant)
     return clock(row.started_at), water, clock(row.decanted_at), row.left_typed, blue, _bare(row.ph)
 

@@ -8,7 +8,6 @@ from zoneinfo import ZoneInfo
 from django.utils.translation import gettext as _
 
 from bluewright.charts.answers import settle_chart
-from bluewright.charts.signs_at_work import LEVELS_SAID
 from bluewright.journal.models import Batch, Standing
 from bluewright.science.settle.interface_record import SettleAnswer
 from bluewright.web.pages.batches.head import BatchHead, batch_head
@@ -17,6 +16,7 @@ from bluewright.web.ui.answered import Answered, answered
 from bluewright.words.measures import amount
 from bluewright.words.numbers import moment
 from bluewright.words.settle import said
+from bluewright.words.signs import level_said
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -104,7 +104,7 @@ def _decanted(one: Standing, zone: ZoneInfo) -> str:
     parts = [moment(one.decanted_at.astimezone(zone))]
     parts += [_("%(left)s stayed") % {"left": one.left_typed or amount(one.left_l, "volume_l")}] if one.left_l else []
     blue = one.blue_in_decant
-    parts += [LEVELS_SAID["blue_in_decant"][blue]] if blue is not None else []
+    parts += [level_said("blue_in_decant", blue)] if blue is not None else []
     parts += [f"pH {one.ph:g}"] if one.ph is not None else []
     parts += [f"{one.conductivity_us_per_cm:g} µS/cm"] if one.conductivity_us_per_cm is not None else []
     return "; ".join(parts)

@@ -106,23 +106,20 @@ class _Telling:
         said = _("%(plant)s in %(water)s of water") % {"plant": row.get_plant_display(), "water": row.water_typed}
         strains = list(row.strains.all())
         if strains:
-            liquor = f": {strains[0].liquor_typed}" if strains[0].liquor_typed else ""
-            said += _("; strained %(when)s%(liquor)s") % {
-                "when": self._moment(strains[0].strained_at),
-                "liquor": liquor,
-            }
+            told = {"when": self._moment(strains[0].strained_at), "liquor": strains[0].liquor_typed}
+            stands = _("strained %(when)s: %(liquor)s") if told["liquor"] else _("strained %(when)s")
+            said = f"{said}; {stands % told}"
         else:
-            said += _("; still steeping")
+            said = f"{said}; {_('still steeping')}"
         return self._knot(Thing("tub", row.pk), row.name, when=row.started_at, said=said)
 
     def batch(self, row: Batch) -> Knot:
         aired = [one.get_way_display() for one in row.airings.all()]
         said = _("aired: %(ways)s") % {"ways": ", ".join(dict.fromkeys(reversed(aired)))} if aired else ""
         if row.ended_at is not None:
-            why = f" ({row.ended_why})" if row.ended_why else ""
-            said = "; ".join(
-                filter(None, [said, _("given up %(when)s%(why)s") % {"when": self._moment(row.ended_at), "why": why}])
-            )
+            told = {"when": self._moment(row.ended_at), "why": row.ended_why}
+            over = _("given up %(when)s (%(why)s)") if row.ended_why else _("given up %(when)s")
+            said = "; ".join(filter(None, [said, over % told]))
         return self._knot(Thing("batch", row.pk), row.name, when=row.begun_at, said=said)
 
     def jar(self, row: Jar) -> Knot:
@@ -168,8 +165,9 @@ class _Telling:
 def _uses(jars: Sequence[Jar], zone: ZoneInfo) -> Iterable[str]:
     taken: list[tuple[Jar, JarTaken]] = [(jar, row) for jar in jars for row in jar.taken.all()]
     for jar, row in sorted(taken, key=lambda one: one[1].taken_at):
-        what_for = _(" for %(what)s") % {"what": row.what_for} if row.what_for else ""
-        yield _("%(when)s: %(typed)s out of %(jar)s%(what_for)s") % {
+        told = {
             "when": moment(row.taken_at.astimezone(zone)), "typed": row.taken_typed, "jar": jar.name,
-            "what_for": what_for,
+            "what": row.what_for,
         }  # fmt: skip
+        plain, why = _("%(when)s: %(typed)s out of %(jar)s"), _("%(when)s: %(typed)s out of %(jar)s for %(what)s")
+        yield (why if row.what_for else plain) % told

@@ -7,43 +7,48 @@ from typing import Any
 
 from django import forms
 from django.utils import timezone
+from django.utils.translation import gettext_lazy as _
 
 from bluewright.journal.models import Garden, Picking, Steep
 from bluewright.journal.models.bed import PLANTS
 from bluewright.journal.models.steep import SIGN_FIELDS
-from bluewright.science.steep.signs import SIGNS
 from bluewright.web.ui.photos import WithPhotos
 from bluewright.web.ui.typed import DecimalField, MeasureField, MomentField, not_to_come
 from bluewright.words.numbers import moment
+from bluewright.words.signs import levels_said, sign_said
 
-METHODS = [("cold", "cold, left to the weather"), ("warm", "kept warm, 25 to 45 C"), ("hot", "hot, above 60 C")]
-CUTS = [("whole", "whole"), ("torn", "torn by hand"), ("cut", "cut to 1-2 cm"), ("shredded", "shredded")]
-SUNS = [("shade", "shade"), ("part", "part of the day"), ("full", "all day")]
-SQUEEZES = [("drained", "drained in a sieve"), ("hand", "wrung by hand"), ("press", "in a press")]
+METHODS = [
+    ("cold", _("cold, left to the weather")),
+    ("warm", _("kept warm, 25 to 45 C")),
+    ("hot", _("hot, above 60 C")),
+]
+CUTS = [("whole", _("whole")), ("torn", _("torn by hand")), ("cut", _("cut to 1-2 cm")), ("shredded", _("shredded"))]
+SUNS = [("shade", _("shade")), ("part", _("part of the day")), ("full", _("all day"))]
+SQUEEZES = [("drained", _("drained in a sieve")), ("hand", _("wrung by hand")), ("press", _("in a press"))]
 
 
 class BeginForm(forms.Form):
     """A tub at its start."""
 
-    name = forms.CharField(max_length=60, label="Which tub")
-    plant = forms.ChoiceField(choices=PLANTS)
-    started_at = MomentField(label="Leaf and water met", validators=[not_to_come])
-    water = MeasureField(kind="volume_l", low=0.05, high=100_000, label="Water")
+    name = forms.CharField(max_length=60, label=_("Which tub"))
+    plant = forms.ChoiceField(choices=PLANTS, label=_("Plant"))
+    started_at = MomentField(label=_("Leaf and water met"), validators=[not_to_come])
+    water = MeasureField(kind="volume_l", low=0.05, high=100_000, label=_("Water"))
     pickings = forms.ModelMultipleChoiceField(
-        queryset=Picking.objects.none(), required=False, widget=forms.CheckboxSelectMultiple, label="Leaf from"
+        queryset=Picking.objects.none(), required=False, widget=forms.CheckboxSelectMultiple, label=_("Leaf from")
     )
     leaf = MeasureField(
-        kind="mass_kg", low=0.005, high=50_000, required=False, label="Leaf in this tub",
-        help_text="Left out: all of the leaf picked.",
+        kind="mass_kg", low=0.005, high=50_000, required=False, label=_("Leaf in this tub"),
+        help_text=_("Left out: all of the leaf picked."),
     )  # fmt: skip
-    method = forms.ChoiceField(choices=METHODS)
-    cut = forms.ChoiceField(choices=CUTS)
-    covered = forms.BooleanField(required=False, initial=True, label="Covered (lid, cloth or weights)")
-    insulated = forms.BooleanField(required=False, label="Wrapped (foam, straw, blankets)")
-    sun = forms.ChoiceField(choices=SUNS, initial="part", label="Sun on the tub")
+    method = forms.ChoiceField(choices=METHODS, label=_("Method"))
+    cut = forms.ChoiceField(choices=CUTS, label=_("Cut"))
+    covered = forms.BooleanField(required=False, initial=True, label=_("Covered (lid, cloth or weights)"))
+    insulated = forms.BooleanField(required=False, label=_("Wrapped (foam, straw, blankets)"))
+    sun = forms.ChoiceField(choices=SUNS, initial="part", label=_("Sun on the tub"))
     can_strain = forms.RegexField(
-        r"^\s*(([01]\d|2[0-3]):[0-5]\d\s*)*$", max_length=120, required=False, label="When you can strain",
-        help_text="Times of day like 08:00 18:00. Left out: any hour from 6 to 22.",
+        r"^\s*(([01]\d|2[0-3]):[0-5]\d\s*)*$", max_length=120, required=False, label=_("When you can strain"),
+        help_text=_("Times of day like 08:00 18:00. Left out: any hour from 6 to 22."),
     )  # fmt: skip
 
     def __init__(self, *args: Any, garden: Garden, **options: Any) -> None:
@@ -59,20 +64,20 @@ class BeginForm(forms.Form):
         found = super().clean() or {}
         chosen = list(found.get("pickings") or [])
         if not chosen:
-            self.add_error("pickings", "Choose the picking that went in; write it down first if it is not there.")
+            self.add_error("pickings", _("Choose the picking that went in; write it down first if it is not there."))
         strange = [p for p in chosen if p.plant != found.get("plant")]
         if strange:
-            self.add_error("pickings", f"{strange[0]} is another plant than this tub's.")
+            self.add_error("pickings", _("%(picking)s is another plant than this tub's.") % {"picking": strange[0]})
         return found
 
 
 class LookForm(WithPhotos):
     """A quick look: everything may be left out but one thing."""
 
-    taken_at = MomentField(validators=[not_to_come])
-    temp = MeasureField(kind="temp_c", low=-5, high=100, required=False, label="Temperature")
-    ph = DecimalField(min_value=0, max_value=14, required=False, label="pH")
-    note = forms.CharField(required=False, max_length=500, label="Note")
+    taken_at = MomentField(label=_("Taken at"), validators=[not_to_come])
+    temp = MeasureField(kind="temp_c", low=-5, high=100, required=False, label=_("Temperature"))
+    ph = DecimalField(min_value=0, max_value=14, required=False, label=_("pH"))
+    note = forms.CharField(required=False, max_length=500, label=_("Note"))
 
     def __init__(self, *args: Any, garden: Garden, steep: Steep, **options: Any) -> None:
         super().__init__(*args, **options)
@@ -80,10 +85,10 @@ class LookForm(WithPhotos):
         temp: Any = self.fields["temp"]
         temp.system = garden.system
         for name in SIGN_FIELDS:
-            choices = [("", "not looked at"), *((str(k), words) for k, words in enumerate(SIGNS[name].levels))]
+            choices = [("", _("not looked at")), *((str(k), words) for k, words in enumerate(levels_said(name)))]
             self.fields[name] = forms.TypedChoiceField(
                 choices=choices, coerce=int, empty_value=None, required=False, widget=forms.RadioSelect,
-                label=name.replace("_", " "),
+                label=sign_said(name),
             )  # fmt: skip
 
     def clean_taken_at(self) -> datetime:
@@ -96,18 +101,20 @@ class LookForm(WithPhotos):
         told = [found.get(name) for name in (*SIGN_FIELDS, "temp", "ph")]
         words = found.get("note") or found.get("photos")
         if not self.errors and all(value is None for value in told) and not words:
-            raise forms.ValidationError("Nothing is entered yet: give a sign, a temperature, a pH, a note or a photo.")
+            raise forms.ValidationError(
+                _("Nothing is entered yet: give a sign, a temperature, a pH, a note or a photo.")
+            )
         return found
 
 
 class StrainForm(forms.Form):
     """A tub at straining."""
 
-    strained_at = MomentField(label="Strained", validators=[not_to_come])
-    squeeze = forms.ChoiceField(choices=SQUEEZES, label="How")
-    liquor = MeasureField(kind="volume_l", low=0.01, high=100_000, required=False, label="Liquor measured")
-    rinse = MeasureField(kind="volume_l", low=0.0, high=100_000, required=False, label="Rinse")
-    note = forms.CharField(required=False, max_length=500, label="Note")
+    strained_at = MomentField(label=_("Strained"), validators=[not_to_come])
+    squeeze = forms.ChoiceField(choices=SQUEEZES, label=_("How"))
+    liquor = MeasureField(kind="volume_l", low=0.01, high=100_000, required=False, label=_("Liquor measured"))
+    rinse = MeasureField(kind="volume_l", low=0.0, high=100_000, required=False, label=_("Rinse"))
+    note = forms.CharField(required=False, max_length=500, label=_("Note"))
 
     def __init__(self, *args: Any, garden: Garden, steep: Steep, **options: Any) -> None:
         super().__init__(*args, **options)
@@ -125,5 +132,5 @@ def _once_begun(when: datetime, steep: Steep) -> datetime:
     """The moment, if it is not before the minute in which a steep began."""
     if when < steep.started_at.replace(second=0, microsecond=0):
         began = moment(timezone.localtime(steep.started_at))
-        raise forms.ValidationError(f"That is before the steep began ({began}).")
+        raise forms.ValidationError(_("That is before the steep began (%(began)s).") % {"began": began})
     return when

@@ -9,6 +9,9 @@ from typing import Any
 from uuid import UUID
 from zoneinfo import ZoneInfo
 
+from django.utils.translation import gettext as _
+from django.utils.translation import ngettext
+
 from bluewright.charts.answers import strain_chart
 from bluewright.charts.tub_contents import TubStage
 from bluewright.charts.tub_drawn import TubLook, tub_drawing
@@ -16,11 +19,11 @@ from bluewright.journal.models import CallSeen, Photo, Reading, Steep, SteepLeaf
 from bluewright.journal.models.steep import SIGN_FIELDS
 from bluewright.journal.queries.history import Step
 from bluewright.science.steep.answer import SteepAnswer
-from bluewright.science.steep.signs import SIGNS
 from bluewright.web.pages.tubs.calls_before import CallRow, calls_before
 from bluewright.web.ui.history import HistoryRow, history, written
 from bluewright.web.ui.photos import Thumb, thumbs
 from bluewright.words.numbers import NOTES, day_of_year, moment, percent, sentence
+from bluewright.words.signs import seen_said
 from bluewright.words.steep import advice, best, grams, look_again, now_gives, shown, telling, when
 
 USUAL_FILL_FRAC = 0.8
@@ -170,17 +173,25 @@ def drawing(steep: Steep) -> str:
 
 def facts(steep: Steep, zone: ZoneInfo) -> str:
     """`woad, 6 kg in 40 L, since Fri 3 Jul 11:00`."""
-    leaf = " + ".join(part.leaf_typed for part in steep.leaf.all()) or "no leaf"
-    started = moment(steep.started_at.astimezone(zone))
-    return (
-        f"{steep.get_plant_display()}, {leaf} of leaf in {steep.water_typed} of water, {steep.method}, since {started}"
-    )
+    told = {
+        "plant": steep.get_plant_display(),
+        "leaf": " + ".join(part.leaf_typed for part in steep.leaf.all()),
+        "water": steep.water_typed,
+        "method": steep.get_method_display(),
+        "when": moment(steep.started_at.astimezone(zone)),
+    }
+    if not told["leaf"]:
+        return _("%(plant)s, no leaf in %(water)s of water, %(method)s, since %(when)s") % told
+    return _("%(plant)s, %(leaf)s of leaf in %(water)s of water, %(method)s, since %(when)s") % told
 
 
 def age(steep: Steep, now: datetime) -> str:
     """`45 hours` or `12 minutes`."""
     minutes = max((now - steep.started_at).total_seconds() / 60, 0)
-    return f"{minutes / 60:.0f} hours" if minutes >= 120 else f"{minutes:.0f} minutes"
+    if minutes >= 120:
+        hours = round(minutes / 60)
+        return ngettext("%(n)s hour", "%(n)s hours", hours) % {"n": hours}
+    return ngettext("%(n)s minute", "%(n)s minutes", round(minutes)) % {"n": round(minutes)}
 
 
 def call_part(answer: SteepAnswer) -> CallPart:
@@ -212,12 +223,8 @@ def call_part(answer: SteepAnswer) -> CallPart:
 
 def look_row(reading: Reading, zone: ZoneInfo, photos: Sequence[Photo] = (), steps: Sequence[Step] = ()) -> LookRow:
     """One look in words."""
-    levels = [
-        f"{name.replace('_', ' ')}: {SIGNS[name].levels[level]}"
-        for name in SIGN_FIELDS
-        if (level := getattr(reading, name)) is not None
-    ]
-    temp = [f"tub {reading.temp_typed}"] if reading.temp_c is not None else []
+    levels = [seen_said(name, level) for name in SIGN_FIELDS if (level := getattr(reading, name)) is not None]
+    temp = [_("tub %(temp)s") % {"temp": reading.temp_typed}] if reading.temp_c is not None else []
     ph = [f"pH {reading.ph:g}"] if reading.ph is not None else []
     return LookRow(
         key=str(reading.pk),
@@ -231,15 +238,17 @@ def look_row(reading: Reading, zone: ZoneInfo, photos: Sequence[Photo] = (), ste
 
 def _leaf_said(part: SteepLeaf, zone: ZoneInfo) -> str:
     """`3 kg picked 5 Jul`."""
-    return f"{part.leaf_typed} picked {day_of_year(part.picking.picked_at.astimezone(zone))}"
+    day = day_of_year(part.picking.picked_at.astimezone(zone))
+    return _("%(leaf)s picked %(day)s") % {"leaf": part.leaf_typed, "day": day}
 
 
 def _strained(row: Strain, zone: ZoneInfo, steps: Sequence[Step]) -> StrainRow:
-    liquor = f", {row.liquor_typed} of liquor" if row.liquor_typed else ""
+    said = [row.get_squeeze_display()]
+    said += [_("%(liquor)s of liquor") % {"liquor": row.liquor_typed}] if row.liquor_typed else []
     return StrainRow(
         key=str(row.pk),
         when=moment(row.strained_at.astimezone(zone)),
-        said=f"{row.get_squeeze_display()}{liquor}",
+        said=", ".join(said),
         batches=tuple((part.into.name, str(part.into_id)) for part in row.went_into.all()),
         note=row.note,
         history=history(row, steps, zone),

@@ -130,7 +130,7 @@ def look(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
         reading = steeps.add_reading(typed.write_reading(form, Reading(steep=steep)), by=request.user)
         keep_photos(request, form.cleaned_data["photos"], garden=garden, kind="look", key=reading.pk)
         undo = reverse("tubs.delete_reading", kwargs={"key": key, "reading": reading.pk})
-        messages.success(request, "Written down.", extra_tags=undo)
+        messages.success(request, _("Written down."), extra_tags=undo)
         return redirect("tubs.show", key=key)
     return _look_page(request, form, steep)
 
@@ -187,7 +187,7 @@ def delete_reading(request: HttpRequest, garden: Garden, key: UUID, reading: UUI
     """Take a look back."""
     row = get_object_or_404(Reading, pk=reading, steep=_tub(garden, key))
     undo = reverse("tubs.restore_reading", kwargs={"key": key, "reading": row.pk})
-    taken_out(request, row, said="Taken out.", undo=undo)
+    taken_out(request, row, said=_("Taken out."), undo=undo)
     return redirect("tubs.show", key=key)
 
 
@@ -205,7 +205,7 @@ def delete_strain(request: HttpRequest, garden: Garden, key: UUID, straining: UU
     """The tub was not strained after all."""
     row = get_object_or_404(Strain, pk=straining, steep=_tub(garden, key))
     undo = reverse("tubs.restore_strain", kwargs={"key": key, "straining": row.pk})
-    taken_out(request, row, said="The straining is taken back.", undo=undo, delete=steeps.delete_strain)
+    taken_out(request, row, said=_("The straining is taken back."), undo=undo, delete=steeps.delete_strain)
     return redirect("tubs.show", key=key)
 
 
@@ -215,7 +215,7 @@ def restore_strain(request: HttpRequest, garden: Garden, key: UUID, straining: U
     """It was strained after all."""
     row = get_object_or_404(Strain.everything, pk=straining, steep=_tub(garden, key))
     if Strain.objects.filter(steep__pk=key).exists():
-        messages.info(request, "It is strained already.")
+        messages.info(request, _("It is strained already."))
     else:
         brought_back(request, row)
     return redirect("tubs.show", key=key)

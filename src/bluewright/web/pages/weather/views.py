@@ -10,6 +10,7 @@ from django.contrib import messages
 from django.http import HttpRequest, HttpResponse
 from django.shortcuts import redirect, render
 from django.utils import timezone
+from django.utils.translation import gettext_lazy as _
 from django.views.decorators.http import require_http_methods
 
 from bluewright.journal.actions import beds as actions
@@ -21,6 +22,7 @@ from bluewright.words.numbers import weekday
 LOWEST_AT: Final = time(6)
 HIGHEST_AT: Final = time(15)
 """Hours at which a day's lowest and highest are taken to fall (common practice)."""
+LABELS: Final = {"low": _("lowest of %(day)s"), "high": _("highest of %(day)s")}
 DAYS_BACK, DAYS_AHEAD = 3, 5
 
 
@@ -39,7 +41,7 @@ class DaysForm(forms.Form):
                     low=-30,
                     high=60,
                     required=False,
-                    label=f"{end}est of {weekday(day)}",
+                    label=LABELS[end] % {"day": weekday(day)},
                 )
 
     def clean(self) -> dict[str, Any]:
@@ -48,7 +50,7 @@ class DaysForm(forms.Form):
         for day in self.days:
             low, high = (found.get(f"{end}_{day.isoformat()}") for end in ("low", "high"))
             if low and high and low.value > high.value:
-                self.add_error(f"low_{day.isoformat()}", "The lowest is above the highest.")
+                self.add_error(f"low_{day.isoformat()}", _("The lowest is above the highest."))
         return found
 
 
@@ -69,7 +71,7 @@ def days(request: HttpRequest, garden: Garden) -> HttpResponse:
             for when in [_when(name)]
         ]
         actions.add_air(rows, by=request.user)
-        messages.success(request, "The weather is written down.")
+        messages.success(request, _("The weather is written down."))
         return redirect("today")
     table = [(day, form[f"low_{day.isoformat()}"], form[f"high_{day.isoformat()}"]) for day in shown]
     return render(
