@@ -52,6 +52,11 @@ def pure_left_g(jar: Jar, *, found: YieldAnswer | None = None) -> Band | None:
     return None if whole is None else part_of(whole, share_frac=left_g / put_in_g)
 
 
+def is_reckoned(jar: Jar) -> bool:
+    """Whether a page told what a jar of `queries.jars.jars` holds, since it was last changed."""
+    return _seen(jar) is not None
+
+
 def most_left_g(jar: Jar) -> float:
     """The most that can still be in a jar, by what the scale may be off at each weighing and at the one to come."""
     return jars.left_g(jar) + _off_g(jar)

@@ -56,6 +56,8 @@ STANDS_H: Final = 20.0
 SHARP_US_PER_CM: Final = 5200.0
 """Conductivity of the first decant."""
 DISH_G: Final = 212.0
+FIRST_H, LAST_H = 8, 20
+"""Hours at which somebody is at the tubs."""
 SCALE_SD_G: Final = 0.1
 LEAST_JARRED_G: Final = 0.5
 """Less is not scraped off a dish."""
@@ -229,7 +231,7 @@ class Work:
                 keep(edge, by=self.by)
         if told.reached == "settle":
             return at
-        clear_at = at + timedelta(hours=max(found.decant_after_h.p50 + 2.0, 14.0))
+        clear_at = _by_day(at + timedelta(hours=max(found.decant_after_h.p50 + 2.0, 14.0)))
         left_l = round(0.12 * record.liquor_l, 1) if record.liquor_l else 4.0
         self._decant(standing, clear_at, left_l, SHARP_US_PER_CM)
         return clear_at
@@ -248,21 +250,21 @@ class Work:
         count = 2 if told.reached == "wash" else WASHES
         for number in range(1, count + 1):
             open_ = told.reached == "wash" and number == count
-            begun = self.now - timedelta(hours=STANDS_H) if open_ else at + timedelta(minutes=20)
+            begun = _evening_before(self.now) if open_ else at + timedelta(minutes=20)
             standing = Standing(
                 batch=batch, started_at=begun, refill_l=REFILL_L, refill_typed=f"{REFILL_L:g} L",
                 acid=told.acid and number == 1, depth_mm=180.0, depth_typed="18 cm",
             )  # fmt: skip
             keep(standing, by=self.by)
             stays *= left_l / (left_l + REFILL_L)
-            at = begun + timedelta(hours=STANDS_H)
+            at = _by_day(begun + timedelta(hours=STANDS_H))
             if not open_:
                 self._decant(standing, at, left_l, tap + stays * (SHARP_US_PER_CM - tap))
         return at
 
     def _dry(self, told: BatchPlan, batch: Batch, at: datetime, pigment_g: float) -> datetime:
         """A dish weighed every day or two, by Page's law with the scale's own scatter."""
-        begun = self.now - timedelta(hours=75) if told.reached == "dry" else at + timedelta(hours=3)
+        begun = _evening_before(self.now, days=3) if told.reached == "dry" else _by_day(at + timedelta(hours=3))
         drying = Drying(
             batch=batch, started_at=begun, dish_g=DISH_G, dish_typed=f"{DISH_G:g} g", layer_mm=5.0, layer_typed="5 mm",
             temp_c=21.0, temp_typed="21 C", humidity_frac=0.55, scale_sd_g=SCALE_SD_G,
@@ -311,6 +313,19 @@ class Work:
         part = actions.PigmentIn(batch=batch, pigment_g=pigment_g, pigment_typed=f"{pigment_g:g} g")
         actions.fill_jar(jar, pigment=[part], by=self.by)
         self.jars[told.jar] = (jar, pigment_g)
+
+
+def _by_day(at: datetime) -> datetime:
+    """The moment itself by day, else the next eight in the morning."""
+    if FIRST_H <= at.hour < LAST_H:
+        return at
+    morning = at.replace(hour=FIRST_H, minute=0)
+    return morning if at.hour < FIRST_H else morning + timedelta(days=1)
+
+
+def _evening_before(now: datetime, *, days: int = 1) -> datetime:
+    """Six in the evening of so many days ago."""
+    return (now - timedelta(days=days)).replace(hour=18, minute=0, second=0, microsecond=0)
 
 
 def _plan_of(name: str) -> BatchPlan:

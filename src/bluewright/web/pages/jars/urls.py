@@ -6,6 +6,7 @@ from bluewright.web.pages.jars import views
 
 urlpatterns = [
     path("", views.index, name="jars.index"),
+    path("reckon/", views.reckon, name="jars.reckon"),
     path("fill/", views.fill, name="jars.fill"),
     path("<uuid:key>/", views.show, name="jars.show"),
     path("<uuid:key>/why/<str:figure>/", views.why, name="jars.why"),

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import Any
+from typing import Any, Final
 from uuid import UUID
 
 from django.contrib import messages
@@ -11,6 +11,7 @@ from django.shortcuts import get_object_or_404, redirect, render
 from django.urls import reverse
 from django.utils import timezone
 from django.utils.translation import gettext as _
+from django.utils.translation import ngettext
 from django.views.decorators.http import require_http_methods, require_POST, require_safe
 
 from bluewright.journal.actions import batches as actions
@@ -30,12 +31,29 @@ from bluewright.web.ui.respond import brought_back, in_garden, posted, shown, ta
 from bluewright.web.ui.why import Link
 from bluewright.web.ui.why_view import why_address, why_shown
 
+MOST_AT_ONCE: Final = 12
+"""Jars reckoned at one press: each may take a second."""
+
 
 @require_safe
 @in_garden
 def index(request: HttpRequest, garden: Garden) -> HttpResponse:
     """All jars: stock at a glance."""
     return shown(request, "jars/index.html", stock_page(list(jars.jars(garden))))
+
+
+@require_POST
+@in_garden
+def reckon(request: HttpRequest, garden: Garden) -> HttpResponse:
+    """Work out what the jars hold that were not reckoned since they were filled or changed, some at a time."""
+    waiting = [one.pk for one in jars.jars(garden) if not stock.is_reckoned(one)]
+    trouble = [said for key in waiting[:MOST_AT_ONCE] if (said := _yield(_jar(garden, key))[1])]
+    left = len(waiting) - MOST_AT_ONCE
+    if left > 0:
+        messages.info(request, ngettext("%(n)d jar is left.", "%(n)d jars are left.", left) % {"n": left})
+    for said in trouble:
+        messages.warning(request, said)
+    return redirect("jars.index")
 
 
 @require_http_methods(["GET", "HEAD", "POST"])
