@@ -13,7 +13,8 @@ from bluewright.charts.inputs import CurveBand, Mark, Point, Span, TimeBand, Win
 from bluewright.charts.scale import nights
 from bluewright.charts.waterfall import Step, Waterfall, waterfall
 from bluewright.science.air.answer import AirAnswer
-from bluewright.science.alkali.record import DoseAnswer, Jar, LiquorRecord
+from bluewright.science.alkali.kinds import KINDS
+from bluewright.science.alkali.record import Alkali, DoseAnswer, Jar, LiquorRecord
 from bluewright.science.base.bands import Band, BandAt, BandAtTime
 from bluewright.science.media.tub_temp_record import TubTempAnswer
 from bluewright.science.pigment.yield_record import YieldAnswer
@@ -23,16 +24,19 @@ from bluewright.science.settle.wash_record import WashAnswer
 from bluewright.science.steep.answer import SteepAnswer
 from bluewright.science.steep.ensemble import noticed
 from bluewright.science.steep.record import Reading, SteepRecord
+from bluewright.words.language import gettext as _
+from bluewright.words.language import marked
 from bluewright.words.measures import degree, in_own_units, unit_of_dose
+from bluewright.words.signs import sign_said
 
 MOST_LOGGED: Final = 24
 
 STEP_NAMES = {
-    "steep": "stayed in the leaf, or was lost in the tub",
-    "strain": "stayed with the strained leaf",
-    "conversion": "did not become indigo (alkali, air)",
-    "wash": "went with decants and washes",
-    "dry": "dust, dish and sieve",
+    "steep": marked("stayed in the leaf, or was lost in the tub"),
+    "strain": marked("stayed with the strained leaf"),
+    "conversion": marked("did not become indigo (alkali, air)"),
+    "wash": marked("went with decants and washes"),
+    "dry": marked("dust, dish and sieve"),
 }
 
 
@@ -47,11 +51,11 @@ def strain_chart(found: SteepAnswer, *, answer: str) -> str:
     opens, closes = max(found.window.from_, start), min(found.window.to, end)
     return band_chart(
         BandChart(
-            question=f"When will {record.id or 'this tub'} be at its best?",
+            question=_("When will %(tub)s be at its best?") % _tub(record.id),
             answer=answer,
-            upper=TimePanel(name="share of the best, %", unit="%", band=share, marks=looks),
+            upper=TimePanel(name=_("share of the best, %(unit)s") % {"unit": "%"}, unit="%", band=share, marks=looks),
             lower=_tub_panel(found.temp_curve_c, temps),
-            window=Window(start=opens, end=closes, label="best time to strain"),
+            window=Window(start=opens, end=closes, label=_("best time to strain")),
             now=record.now,
             nights=tuple(nights(start, end)),
         )
@@ -71,7 +75,7 @@ def strongest(reading: Reading) -> str:
     if not levels:
         return ""
     name = max(levels, key=lambda n: levels[n])
-    return f"{name.replace('_', ' ')} {levels[name]}"
+    return _("%(sign)s %(level)s") % {"sign": sign_said(name), "level": levels[name]}
 
 
 def tub_chart(found: TubTempAnswer, *, answer: str) -> str:
@@ -80,7 +84,7 @@ def tub_chart(found: TubTempAnswer, *, answer: str) -> str:
     start, end = found.curve[0].time, found.curve[-1].time
     return band_chart(
         BandChart(
-            question=f"How warm will {record.id or 'this tub'} be?",
+            question=_("How warm will %(tub)s be?") % _tub(record.id),
             answer=answer,
             upper=_tub_panel(found.curve, tuple(_warm(r.time, r.temp_c) for r in record.readings)),
             now=record.now,
@@ -91,11 +95,19 @@ def tub_chart(found: TubTempAnswer, *, answer: str) -> str:
 
 def loss_chart(found: YieldAnswer, *, answer: str) -> str:
     """Where did the blue go? From what the leaf could give, loss by loss, to the jar."""
-    steps = [Step(label="the leaf could give", kind="level", amount=_span(found.potential_g))]
-    steps += [Step(label=STEP_NAMES[step.step], kind="loss", amount=_span(step.lost_g)) for step in found.steps]
-    steps.append(Step(label="pure blue in the jar", kind="level", amount=_span(found.pure_g)))
-    question = f"Where did the blue of {found.inputs.id or 'this jar'} go?"
-    return waterfall(Waterfall(question=question, answer=answer, name="pure indigo, g", unit="g", steps=tuple(steps)))
+    steps = [Step(label=_("the leaf could give"), kind="level", amount=_span(found.potential_g))]
+    steps += [Step(label=_(STEP_NAMES[step.step]), kind="loss", amount=_span(step.lost_g)) for step in found.steps]
+    steps.append(Step(label=_("pure blue in the jar"), kind="level", amount=_span(found.pure_g)))
+    question = _("Where did the blue of %(jar)s go?") % {"jar": found.inputs.id or _("this jar")}
+    return waterfall(
+        Waterfall(
+            question=question,
+            answer=answer,
+            name=_("pure indigo, %(unit)s") % {"unit": "g"},
+            unit="g",
+            steps=tuple(steps),
+        )
+    )
 
 
 def dose_chart(found: DoseAnswer, titration: tuple[BandAt, ...], *, answer: str) -> str:
@@ -106,14 +118,14 @@ def dose_chart(found: DoseAnswer, titration: tuple[BandAt, ...], *, answer: str)
     dose = Span(low=added + found.dose.p5, mid=added + found.dose.p50, high=added + found.dose.p95)
     return curve_chart(
         CurveChart(
-            question=f"How much alkali does {record.id or 'this tub'} need?",
+            question=_("How much alkali does %(tub)s need?") % _tub(record.id),
             answer=answer,
-            x_name=f"{record.alkali.kind.replace('_', ' ')} in the tub in all, {unit_of_dose(unit)}",
+            x_name=_("%(alkali)s in the tub in all, %(unit)s") % _alkali(record.alkali, unit),
             y_name="pH",
             band=_curve(titration),
             points=tuple(seen),
-            target=Target(value=record.target_ph, label=f"wanted: {record.target_ph:g}"),
-            choice=Choice(span=dose, label="dose"),
+            target=Target(value=record.target_ph, label=_wanted(f"{record.target_ph:g}")),
+            choice=Choice(span=dose, label=_("dose")),
         )
     )
 
@@ -123,13 +135,13 @@ def jar_chart(record: LiquorRecord, jar: Jar, titration: tuple[BandAt, ...], *, 
     alkali = jar.alkali or record.alkali
     return curve_chart(
         CurveChart(
-            question=f"How does the pH rise in the jar of {record.id or 'this tub'}?",
+            question=_("How does the pH rise in the jar of %(tub)s?") % _tub(record.id),
             answer=answer,
-            x_name=f"{alkali.kind.replace('_', ' ')} in the jar in all, {unit_of_dose(alkali.unit)}",
+            x_name=_("%(alkali)s in the jar in all, %(unit)s") % _alkali(alkali, alkali.unit),
             y_name="pH",
             band=_curve(titration),
             points=tuple(Point(x=step.added(alkali.unit) or 0.0, y=step.ph) for step in jar.steps),
-            target=Target(value=record.target_ph, label=f"wanted: {record.target_ph:g}"),
+            target=Target(value=record.target_ph, label=_wanted(f"{record.target_ph:g}")),
         )
     )
 
@@ -139,13 +151,13 @@ def air_chart(found: AirAnswer, *, answer: str) -> str:
     done_min = found.inputs.done_min or 0.0
     return curve_chart(
         CurveChart(
-            question=f"How long must the liquor of {found.inputs.id or 'this tub'} be aired?",
+            question=_("How long must the liquor of %(tub)s be aired?") % _tub(found.inputs.id),
             answer=answer,
-            x_name="minutes of airing",
-            y_name="turned, %",
+            x_name=_("minutes of airing"),
+            y_name=_("turned, %(unit)s") % {"unit": "%"},
             band=_curve(found.done_frac_by_min, scale=100),
-            target=Target(value=95.0, label="done: 95%"),
-            choice=Choice(span=Span(low=done_min, mid=done_min, high=done_min), label="now") if done_min else None,
+            target=Target(value=95.0, label=_("done: %(share)s") % {"share": "95%"}),
+            choice=Choice(span=Span(low=done_min, mid=done_min, high=done_min), label=_("now")) if done_min else None,
             y_from_zero=True,
         )
     )
@@ -157,13 +169,13 @@ def settle_chart(found: SettleAnswer, *, answer: str) -> str:
     (scale,), unit = in_own_units((1.0,), "length_mm")
     return curve_chart(
         CurveChart(
-            question=f"When may {record.id or 'this tub'} be decanted?",
+            question=_("When may %(tub)s be decanted?") % _tub(record.id),
             answer=answer,
-            x_name="hours of standing",
-            y_name=f"edge of the blue, {unit} above the bottom",
+            x_name=_("hours of standing"),
+            y_name=_("edge of the blue, %(unit)s above the bottom") % {"unit": unit},
             band=_curve(found.edge_mm_by_h, scale=scale),
             points=tuple(Point(x=r.after_h, y=scale * r.interface_mm) for r in record.readings),
-            choice=Choice(span=_span(found.decant_after_h), label="decant"),
+            choice=Choice(span=_span(found.decant_after_h), label=_("decant")),
             y_from_zero=True,
         )
     )
@@ -175,12 +187,13 @@ def wash_chart(found: WashAnswer, *, answer: str) -> str:
     steps = [(done, found.residue_now_frac), *((step.wash, step.residue_frac) for step in found.residues)]
     return curve_chart(
         CurveChart(
-            question=f"How much stays in {found.inputs.id or 'the sludge'} after each wash?",
+            question=_("How much stays in %(sludge)s after each wash?")
+            % {"sludge": found.inputs.id or _("the sludge")},
             answer=answer,
-            x_name="washes",
-            y_name="left of what was dissolved, %",
+            x_name=_("washes"),
+            y_name=_("left of what was dissolved, %(unit)s") % {"unit": "%"},
             band=_curve(tuple(BandAt(at=at, p5=b.p5, p50=b.p50, p95=b.p95) for at, b in steps), scale=100),
-            target=Target(value=100 * found.target_frac, label=f"wanted: {100 * found.target_frac:.2g}%"),
+            target=Target(value=100 * found.target_frac, label=_wanted(f"{100 * found.target_frac:.2g}%")),
             y_from_zero=True,
         )
     )
@@ -194,16 +207,28 @@ def dry_chart(found: DryAnswer, *, answer: str) -> str:
     dry_h = Band(p5=stood_h + found.left_h.p5, p50=stood_h + found.left_h.p50, p95=stood_h + found.left_h.p95)
     return curve_chart(
         CurveChart(
-            question=f"When will {record.id or 'the paste'} be dry?",
+            question=_("When will %(paste)s be dry?") % {"paste": record.id or _("the paste")},
             answer=answer,
-            x_name="hours since the first weighing",
-            y_name="paste without the dish, g",
+            x_name=_("hours since the first weighing"),
+            y_name=_("paste without the dish, %(unit)s") % {"unit": "g"},
             band=_curve(found.mass_g_by_h),
             points=tuple(Point(x=w.after_h - first_h, y=w.total_g - record.dish_g) for w in record.weighings),
-            choice=Choice(span=_span(dry_h), label="dry"),
+            choice=Choice(span=_span(dry_h), label=_("dry")),
             y_from_zero=True,
         )
     )
+
+
+def _tub(name: str) -> dict[str, str]:
+    return {"tub": name or _("this tub")}
+
+
+def _alkali(alkali: Alkali, unit: str) -> dict[str, str]:
+    return {"alkali": _(KINDS[alkali.kind].words), "unit": unit_of_dose(unit)}
+
+
+def _wanted(value: str) -> str:
+    return _("wanted: %(value)s") % {"value": value}
 
 
 def _tub_panel(curve: tuple[BandAtTime, ...], marks: tuple[Mark, ...]) -> TimePanel:
@@ -211,7 +236,7 @@ def _tub_panel(curve: tuple[BandAtTime, ...], marks: tuple[Mark, ...]) -> TimePa
     band, (unit, _step) = _band(curve), degree()
     low, mid, high = (_degrees(values) for values in (band.low, band.mid, band.high))
     drawn = replace(band, low=low, mid=mid, high=high)
-    return TimePanel(name=f"tub, {unit}", unit=unit, band=drawn, marks=marks, from_zero=False)
+    return TimePanel(name=_("tub, %(unit)s") % {"unit": unit}, unit=unit, band=drawn, marks=marks, from_zero=False)
 
 
 def _warm(time: datetime, temp_c: float) -> Mark:

@@ -38,7 +38,7 @@ from bluewright.charts.scale import (
 from bluewright.charts.svg import box, label, line, text_width
 from bluewright.science.base.errors import InputError
 from bluewright.words.language import gettext as _
-from bluewright.words.numbers import day_of_year, moment, weekday, weekday_short
+from bluewright.words.numbers import day_of_year, moment, weekday, weekday_short, with_range
 
 _HEIGHTS: Final = (190.0, 90.0)
 """Of the upper and the lower panel."""
@@ -115,18 +115,25 @@ def description(chart: BandChart) -> str:
     """What the drawing says, in sentences with figures."""
     band, unit = chart.upper.band, chart.upper.unit
     peak = max(range(len(band.mid)), key=band.mid.__getitem__)
-    said = [chart.answer, f"Shown: {chart.upper.name}, {chart.middle_text} and {chart.range_text}."]
-    for words_, at in (("First", 0), ("Highest middle", peak), ("Last", len(band.mid) - 1)):
-        figures = f"{band.mid[at]:.3g} {unit} ({band.low[at]:.3g} to {band.high[at]:.3g})"
-        said.append(f"{words_}: {figures} on {moment(band.times[at])}.")
+    names = {"name": chart.upper.name, "middle": chart.middle_text, "range": chart.range_text}
+    said = [chart.answer, _("Shown: %(name)s, %(middle)s and %(range)s.") % names]
+    points = (
+        (_("First: %(figures)s on %(when)s."), 0),
+        (_("Highest middle: %(figures)s on %(when)s."), peak),
+        (_("Last: %(figures)s on %(when)s."), len(band.mid) - 1),
+    )
+    for words, at in points:
+        figures = with_range(f"{band.mid[at]:.3g} {unit}", f"{band.low[at]:.3g}", f"{band.high[at]:.3g}")
+        said.append(words % {"figures": figures, "when": moment(band.times[at])})
     if chart.window is not None:
-        span = f"{moment(chart.window.start)} to {moment(chart.window.end)}"
-        said.append(f"{chart.window.label}: {span}.")
+        span = {"what": chart.window.label, "start": moment(chart.window.start), "end": moment(chart.window.end)}
+        said.append(_("%(what)s: %(start)s to %(end)s.") % span)
     if chart.now is not None:
-        said.append(f"Now: {moment(chart.now)}.")
+        said.append(_("Now: %(when)s.") % {"when": moment(chart.now)})
     if chart.lower is not None:
-        low, high = min(chart.lower.band.low), max(chart.lower.band.high)
-        said.append(f"Below: {chart.lower.name}, between {low:.3g} and {high:.3g} {chart.lower.unit}.")
+        low, high = f"{min(chart.lower.band.low):.3g}", f"{max(chart.lower.band.high):.3g} {chart.lower.unit}"
+        below = {"name": chart.lower.name, "low": low, "high": high}
+        said.append(_("Below: %(name)s, between %(low)s and %(high)s.") % below)
     return " ".join(said)
 
 

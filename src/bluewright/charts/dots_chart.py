@@ -14,6 +14,8 @@ from bluewright.charts.parts import RIGHT, Entry, Panel, dot, heading, key, left
 from bluewright.charts.scale import Scale, Tick, hour_ticks, hours_since, outer_ticks
 from bluewright.charts.svg import Look, element, line, number
 from bluewright.science.base.errors import InputError
+from bluewright.words.language import gettext as _
+from bluewright.words.language import ngettext
 from bluewright.words.numbers import day_of_year
 
 HEIGHT: Final = 190.0
@@ -79,7 +81,13 @@ def dots_chart(chart: DotsChart) -> str:
     crosses = [(panel.x(hour), one.label) for one, hour in places if one.value is None]
     drawn.append(_crosses(crosses, panel.bottom))
     drawn.append(_dots([(*panel.at(hour, one.value), one.label) for one, hour in places if one.value is not None]))
-    summary = f"{chart.answer} Shown: {len(values)} results from {min(values):.3g} to {max(values):.3g}, {chart.name}."
+    shown = {"n": str(len(values)), "low": f"{min(values):.3g}", "high": f"{max(values):.3g}", "name": chart.name}
+    told = ngettext(
+        "Shown: %(n)s result from %(low)s to %(high)s, %(name)s.",
+        "Shown: %(n)s results from %(low)s to %(high)s, %(name)s.",
+        len(values),
+    )
+    summary = f"{chart.answer} {told % shown}"
     return sheet(head, key_drawn, *drawn, height=panel.bottom + 30, question=chart.question, summary=summary, name=name)
 
 
@@ -104,7 +112,7 @@ def _entries(chart: DotsChart) -> list[Entry]:
     if any(one.value is None for one in chart.results):
         cross = element("path", d=f"M13 7{_CROSS}", stroke=INK, stroke_width=2.2)
         found.append(Entry(sample=cross, text=chart.cross_text))
-    found.append(Entry(sample=line(0, 7, 26, 7, **_MIDDLE), text="middle: half gave more, half less"))
+    found.append(Entry(sample=line(0, 7, 26, 7, **_MIDDLE), text=_("middle: half gave more, half less")))
     return found
 
 

@@ -35,6 +35,7 @@ from bluewright.charts.svg import (
     wrapped,
 )
 from bluewright.words.language import gettext as _
+from bluewright.words.numbers import with_range
 
 MARGIN: Final = 14.0
 LEFT: Final = 48.0
@@ -211,8 +212,7 @@ class Entry:
 
 def span_said(span: Span) -> str:
     """`4.8 (2.8 to 7.2)`: the middle, and the range."""
-    figures = {"mid": f"{span.mid:.3g}", "low": f"{span.low:.3g}", "high": f"{span.high:.3g}"}
-    return _("%(mid)s (%(low)s to %(high)s)") % figures
+    return with_range(f"{span.mid:.3g}", f"{span.low:.3g}", f"{span.high:.3g}")
 
 
 def range_said() -> str:

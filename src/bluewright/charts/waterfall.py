@@ -13,6 +13,7 @@ from bluewright.charts.scale import Scale, outer_ticks
 from bluewright.charts.svg import Look, box, label, line, shortened, text_width
 from bluewright.science.base.errors import InputError
 from bluewright.words.language import gettext as _
+from bluewright.words.numbers import with_range
 
 ROW = 50.0
 BAR = 20.0
@@ -120,8 +121,7 @@ def whisker(left: float, right: float, y: float) -> str:
 
 
 def _figures(span: Span, unit: str) -> str:
-    figures = {"mid": f"{span.mid:.2g}", "unit": unit, "low": f"{span.low:.2g}", "high": f"{span.high:.2g}"}
-    return _("%(mid)s %(unit)s (%(low)s to %(high)s)") % figures
+    return with_range(f"{span.mid:.2g} {unit}", f"{span.low:.2g}", f"{span.high:.2g}")
 
 
 def _entries(name: str) -> list[Entry]:

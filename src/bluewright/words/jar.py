@@ -6,27 +6,29 @@ from typing import Final
 
 from bluewright.science.pigment.priors import Step
 from bluewright.science.pigment.yield_record import NextReading, YieldAnswer
+from bluewright.words.language import gettext as _
+from bluewright.words.language import marked
 from bluewright.words.measures import of_leaf
 from bluewright.words.numbers import frac, percent, ranged
 from bluewright.words.said import Rows, Said
 
-QUESTION: Final = "What does this jar hold, how much of the leaf's blue is that, and where did the rest go?"
+QUESTION: Final = marked("What does this jar hold, how much of the leaf's blue is that, and where did the rest go?")
 
 NAMES: Final[dict[Step, str]] = {
-    "steep": "steeping",
-    "strain": "straining",
-    "conversion": "alkali and air",
-    "wash": "settling and washing",
-    "dry": "drying and moving",
+    "steep": marked("steeping"),
+    "strain": marked("straining"),
+    "conversion": marked("alkali and air"),
+    "wash": marked("settling and washing"),
+    "dry": marked("drying and moving"),
 }
 
 NEXT: Final[dict[NextReading, str]] = {
-    "purity": "a measured purity",
-    "potential": "a better figure for what the leaf could give",
-    "steep": "the share steeped out, from the strain call",
-    "strain": "the share that ran out at straining, from the strain balance",
-    "conversion": "the pH when it was aired, and whether the air was finished",
-    "wash": "how blue the decanted liquor was",
+    "purity": marked("a measured purity"),
+    "potential": marked("a better figure for what the leaf could give"),
+    "steep": marked("the share steeped out, from the strain call"),
+    "strain": marked("the share that ran out at straining, from the strain balance"),
+    "conversion": marked("the pH when it was aired, and whether the air was finished"),
+    "wash": marked("how blue the decanted liquor was"),
 }
 
 WORTH_SAYING: Final = 0.02
@@ -36,29 +38,33 @@ def said(found: YieldAnswer) -> Said:
     """The answer as a person with a jar reads it."""
     _short, mass, kg = of_leaf()
     parts: list[str | Rows] = [
-        f"{ranged(found.crude_g, 'g')} of dry pigment at {frac(found.purity_frac)} indigo: "
-        f"{ranged(found.pure_g, 'g')} of pure blue.",
-        f"From each {mass} of leaf: {ranged(found.crude_g_per_kg, 'g', scale=kg)} pigment, "
-        f"{ranged(found.pure_g_per_kg, 'g', scale=kg)} pure blue.",
-        f"The leaf could have given {ranged(found.potential_g, 'g')}; "
-        f"the jar holds {frac(found.of_potential_frac)} of it.",
+        _("%(crude)s of dry pigment at %(purity)s indigo: %(pure)s of pure blue.")
+        % {"crude": ranged(found.crude_g, "g"), "purity": frac(found.purity_frac), "pure": ranged(found.pure_g, "g")},
+        _("From each %(mass)s of leaf: %(crude)s pigment, %(pure)s pure blue.")
+        % {
+            "mass": mass,
+            "crude": ranged(found.crude_g_per_kg, "g", scale=kg),
+            "pure": ranged(found.pure_g_per_kg, "g", scale=kg),
+        },
+        _("The leaf could have given %(potential)s; the jar holds %(share)s of it.")
+        % {"potential": ranged(found.potential_g, "g"), "share": frac(found.of_potential_frac)},
         _where(found),
         _most(found),
-        f"Chance that the leaf itself was poor: {percent(found.chance_poor_leaf_frac)}.",
+        _("Chance that the leaf itself was poor: %(chance)s.") % {"chance": percent(found.chance_poor_leaf_frac)},
     ]
     if found.next_reading is not None:
-        parts.append(f"What would tell most: {NEXT[found.next_reading]}.")
+        parts.append(_("What would tell most: %(reading)s.") % {"reading": _(NEXT[found.next_reading])})
     return Said(parts=tuple(parts), cautions=found.cautions)
 
 
 def _where(found: YieldAnswer) -> Rows:
     """What each step kept and lost."""
-    guess = {"prior": " (a guess)", "readings": ""}
+    lost = {"prior": _("%(lost)s (a guess)"), "readings": "%(lost)s"}
     return Rows(
-        caption="Where the rest probably went",
-        head=("step", "kept", "pure blue lost"),
+        caption=_("Where the rest probably went"),
+        head=(_("step"), _("kept"), _("pure blue lost")),
         rows=tuple(
-            (NAMES[step.step], frac(step.kept_frac), f"{ranged(step.lost_g, 'g')}{guess[step.basis]}")
+            (_(NAMES[step.step]), frac(step.kept_frac), lost[step.basis] % {"lost": ranged(step.lost_g, "g")})
             for step in found.steps
         ),
     )
@@ -68,6 +74,8 @@ def _most(found: YieldAnswer) -> str:
     """Where most was lost, with its chance; then the other steps that may be it."""
     chances = {step.step: step.lost_most_frac for step in found.steps}
     others = sorted((step for step in chances if step != found.worst), key=lambda step: -chances[step])
-    rest = ", ".join(f"{NAMES[step]} {percent(chances[step])}" for step in others if chances[step] >= WORTH_SAYING)
-    said = f"Most was probably lost in {NAMES[found.worst]} (chance {percent(chances[found.worst])}"
-    return f"{said}; {rest})." if rest else f"{said})."
+    rest = ", ".join(f"{_(NAMES[step])} {percent(chances[step])}" for step in others if chances[step] >= WORTH_SAYING)
+    told = {"step": _(NAMES[found.worst]), "chance": percent(chances[found.worst]), "others": rest}
+    if not rest:
+        return _("Most was probably lost in %(step)s (chance %(chance)s).") % told
+    return _("Most was probably lost in %(step)s (chance %(chance)s; %(others)s).") % told

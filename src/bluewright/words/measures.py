@@ -14,6 +14,7 @@ from bluewright.science.base.bands import Band, significant
 from bluewright.science.base.measures import MeasureKind, in_us_units, say_measure
 from bluewright.science.base.unit_names import UNITS
 from bluewright.science.base.units import FAHRENHEIT_PER_CELSIUS, POUND_KG
+from bluewright.words.language import gettext as _
 from bluewright.words.numbers import figure, ranged
 from bluewright.words.reader import reader
 
@@ -62,7 +63,7 @@ def degree() -> tuple[str, float]:
 
 def of_leaf() -> tuple[str, str, float]:
     """The mass of leaf that yields are told for, short and in words, in kilograms: `kg`, `kilogram`, 1."""
-    return ("lb", "pound", POUND_KG.value) if in_us() else ("kg", "kilogram", 1.0)
+    return ("lb", _("pound"), POUND_KG.value) if in_us() else ("kg", _("kilogram"), 1.0)
 
 
 def dosed(value: float, unit: str) -> str:
@@ -79,7 +80,7 @@ def dosed(value: float, unit: str) -> str:
 def dosed_band(band: Band, unit: str) -> str:
     """`82 mL (60 to 110)`; for a US reader `2.8 fl oz (82 mL; likely 60 to 110)`."""
     plain = ranged(Band(p5=band.p5, p50=band.p50, p95=band.p95), unit_of_dose(unit))
-    own, beside, _ = dosed(band.p50, unit).partition(" (")
+    own, beside, _mid = dosed(band.p50, unit).partition(" (")
     return f"{own} ({plain.replace(' (', '; likely ')}" if beside else plain
 
 

@@ -9,11 +9,18 @@ from typing import Final
 
 from bluewright.science.base.bands import Band
 from bluewright.science.base.cautions import Caution
+from bluewright.words.language import gettext as _
+from bluewright.words.language import marked
 from bluewright.words.reader import reader
 
-_DAYS: Final = ("Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun")
-_MONTHS: Final = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
-"""In English whatever the machine's own language."""
+_DAYS: Final = (
+    marked("Mon"), marked("Tue"), marked("Wed"), marked("Thu"), marked("Fri"), marked("Sat"), marked("Sun"),
+)  # fmt: skip
+_MONTHS: Final = (
+    marked("Jan"), marked("Feb"), marked("Mar"), marked("Apr"), marked("May"), marked("Jun"), marked("Jul"),
+    marked("Aug"), marked("Sep"), marked("Oct"), marked("Nov"), marked("Dec"),
+)  # fmt: skip
+"""In the language that is spoken, whatever the machine's own."""
 FEW_H: Final = 2.0
 """From here on minutes are said as hours."""
 MANY_H: Final = 72.0
@@ -43,7 +50,12 @@ def ranged(band: Band, unit: str, *, scale: float = 1.0) -> str:
     if values[1] and mid in {low, high} and values[0] < values[2]:
         low, mid, high = _alike(values, 3)
     joint = "" if unit in {"", "%"} else " "
-    return f"{mid}{joint}{unit} ({low} to {high})"
+    return with_range(f"{mid}{joint}{unit}", low, high)
+
+
+def with_range(middle: str, low: str, high: str) -> str:
+    """`4.8 g (2.8 to 7.2)`, of figures in words."""
+    return _("%(middle)s (%(low)s to %(high)s)") % {"middle": middle, "low": low, "high": high}
 
 
 def frac(band: Band) -> str:
@@ -53,20 +65,20 @@ def frac(band: Band) -> str:
 
 def minutes(band: Band) -> str:
     """A band of minutes in words; in hours where it is long."""
-    return ranged(band, "h", scale=1 / 60) if band.p50 >= 60 * FEW_H else ranged(band, "minutes")
+    return ranged(band, "h", scale=1 / 60) if band.p50 >= 60 * FEW_H else ranged(band, _("minutes"))
 
 
 def hours(band: Band) -> str:
     """A band of hours in words; in days where it is long."""
-    return ranged(band, "days", scale=1 / 24) if band.p50 >= MANY_H else ranged(band, "h")
+    return ranged(band, _("days"), scale=1 / 24) if band.p50 >= MANY_H else ranged(band, "h")
 
 
 def percent(value: float) -> str:
     """A chance or share as a whole percent, never a false 0 or 100."""
     whole = round(100 * value)
     if whole < 1:
-        return "under 1%"
-    return "over 99%" if whole > 99 else f"{whole}%"
+        return _("under %(share)s") % {"share": "1%"}
+    return _("over %(share)s") % {"share": "99%"} if whole > 99 else f"{whole}%"
 
 
 def figure(value: float) -> str:
@@ -86,8 +98,8 @@ def rough(value: float) -> str:
 
 def moment(time: datetime) -> str:
     """`Sun 5 Jul 18:00`; `Sun, Jul 5, 6:00 pm`."""
-    joint = ", " if _month_first() else " "
-    return f"{weekday(time)}{joint}{clock(time)}"
+    told = {"day": weekday(time), "clock": clock(time)}
+    return ", ".join(told.values()) if _month_first() else _("%(day)s %(clock)s") % told
 
 
 def clock(time: datetime) -> str:
@@ -104,30 +116,33 @@ def hour(of_day: int) -> str:
 
 def weekday(time: date) -> str:
     """`Sun 5 Jul`; `Sun, Jul 5`."""
-    return f"{_DAYS[time.weekday()]}{', ' if _month_first() else ' '}{day_of_year(time)}"
+    told = {"weekday": _(_DAYS[time.weekday()]), "day": day_of_year(time)}
+    return ", ".join(told.values()) if _month_first() else _("%(weekday)s %(day)s") % told
 
 
 def weekday_short(time: date) -> str:
     """`Sun 5`."""
-    return f"{_DAYS[time.weekday()]} {time.day}"
+    return _("%(weekday)s %(day)s") % {"weekday": _(_DAYS[time.weekday()]), "day": time.day}
 
 
 def day_of_year(time: date) -> str:
     """`5 Jul`; `Jul 5`."""
-    month = _MONTHS[time.month - 1]
-    return f"{month} {time.day}" if _month_first() else f"{time.day} {month}"
+    month = _(_MONTHS[time.month - 1])
+    return f"{month} {time.day}" if _month_first() else _("%(day)s %(month)s") % {"day": time.day, "month": month}
 
 
 def day(time: date) -> str:
     """`5 Jul 2026`; `Jul 5, 2026`: for paper, which outlives its year."""
-    return f"{day_of_year(time)}{', ' if _month_first() else ' '}{time.year}"
+    told = {"day": day_of_year(time), "year": str(time.year)}
+    return ", ".join(told.values()) if _month_first() else _("%(day)s %(year)s") % told
 
 
 def days(first: date, last: date) -> str:
     """`5 Jul 2026`; from one day to another `28 Jun to 5 Jul 2026`, or `Jun 28 to Jul 5, 2026`."""
     if (first.year, first.month, first.day) == (last.year, last.month, last.day):
         return day(last)
-    return f"{day_of_year(first) if first.year == last.year else day(first)} to {day(last)}"
+    start = day_of_year(first) if first.year == last.year else day(first)
+    return _("%(first)s to %(last)s") % {"first": start, "last": day(last)}
 
 
 def about(time: datetime) -> str:

@@ -5,11 +5,13 @@ from __future__ import annotations
 from typing import Final
 
 from bluewright.science.strain.record import StrainAnswer
+from bluewright.words.language import gettext as _
+from bluewright.words.language import marked
 from bluewright.words.measures import amount, litres
 from bluewright.words.numbers import frac
 from bluewright.words.said import Said
 
-QUESTION: Final = (
+QUESTION: Final = marked(
     "How much liquor and blue run out, how much stays in the leaves, and is squeezing or a rinse worth it?"
 )
 
@@ -17,13 +19,24 @@ QUESTION: Final = (
 def said(found: StrainAnswer) -> Said:
     """The answer as a person at the tub reads it."""
     inputs = found.inputs
+    told = {
+        "out": litres(found.liquor_out_l),
+        "kept": litres(found.kept_l),
+        "share": frac(found.blue_out_frac),
+        "hand": frac(found.gain_by_hand_frac),
+        "press": frac(found.gain_by_press_frac),
+        "rinse": amount(inputs.rinse_l or inputs.leaf_kg, "volume_l"),
+        "gain": frac(found.gain_by_rinse_frac),
+    }
     lines = [
-        f"Liquor out: {litres(found.liquor_out_l)}; kept by the leaves: {litres(found.kept_l)}.",
-        f"Share of the blue in the liquor: {frac(found.blue_out_frac)}.",
-        f"Wringing by hand instead of draining gains {frac(found.gain_by_hand_frac)} of all the blue; "
-        f"a press {frac(found.gain_by_press_frac)}.",
+        _("Liquor out: %(out)s; kept by the leaves: %(kept)s.") % told,
+        _("Share of the blue in the liquor: %(share)s.") % told,
+        _("Wringing by hand instead of draining gains %(hand)s of all the blue; a press %(press)s.") % told,
+        (
+            _("A rinse of %(rinse)s gains %(gain)s.")
+            if inputs.rinse_l
+            else _("A rinse of %(rinse)s would gain %(gain)s.")
+        )
+        % told,
     ]
-    rinse_l = inputs.rinse_l or inputs.leaf_kg
-    verb = "gains" if inputs.rinse_l else "would gain"
-    lines.append(f"A rinse of {amount(rinse_l, 'volume_l')} {verb} {frac(found.gain_by_rinse_frac)}.")
     return Said(parts=tuple(lines), cautions=found.cautions)

@@ -45,7 +45,11 @@ def _standing(last: Standing, now: datetime) -> Matter:
     except BluewrightError as error:
         return now, _("%(batch)s: look whether it has settled") % {"batch": name}, str(error)
     if answer.rule_met:
-        return seen, _("%(batch)s: decant it") % {"batch": name}, _("By your own readings %(rule)s.") % {"rule": RULE}
+        return (
+            seen,
+            _("%(batch)s: decant it") % {"batch": name},
+            _("By your own readings %(rule)s.") % {"rule": _(RULE)},
+        )
     early, middle, late = (
         last.started_at + timedelta(hours=hours)
         for hours in (answer.decant_after_h.p5, answer.decant_after_h.p50, answer.decant_after_h.p95)
