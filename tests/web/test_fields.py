@@ -4,6 +4,7 @@ from datetime import timedelta
 
 import pytest
 from django.core.exceptions import ValidationError
+from django.forms import Field
 from django.utils import timezone
 
 from bluewright.web.ui.typed import DecimalField, MeasureField, not_to_come
@@ -49,7 +50,23 @@ def test_a_number_may_have_a_decimal_comma(text: str) -> None:
     assert DecimalField().clean(text) == 6.7
 
 
-@pytest.mark.parametrize("text", ["nan", "inf", "1e999", "six", "6.7.8"])
+@pytest.mark.parametrize("field", [DecimalField(), MeasureField(kind="volume_ml")])
+@pytest.mark.parametrize(("text", "says"), [
+    ("1,234", "could mean two numbers; write 1234, or 1.234"), ("1.234,5", "no thousands marks"),
+    ("1 234", "two numbers"), ("12-15", "range"),
+])  # fmt: skip
+def test_what_could_mean_two_numbers_is_refused_with_what_would_be_right(field: Field, text: str, says: str) -> None:
+    with pytest.raises(ValidationError) as error:
+        field.clean(text)
+    assert says in error.value.messages[0]
+
+
+@pytest.mark.parametrize(("text", "value"), [("-0,5", -0.5), ("−3", -3.0), ("1/2", 0.5), ("+4", 4.0)])
+def test_a_number_may_have_a_sign_or_be_a_fraction(text: str, value: float) -> None:
+    assert DecimalField().clean(text) == value
+
+
+@pytest.mark.parametrize("text", ["nan", "inf", "1e999", "six", "6.7.8", "9" * 400, "1/0", "①"])
 def test_what_is_no_number_is_refused(text: str) -> None:
     with pytest.raises(ValidationError):
         DecimalField().clean(text)

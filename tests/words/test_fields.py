@@ -11,6 +11,7 @@ from bluewright.science.base.records import meanings
 from bluewright.science.media.basket import LeafState
 from bluewright.science.steep.record import Reading, Signs
 from bluewright.words.fields import UNITS, name_said, place_said, unit_said, value_said
+from bluewright.words.reader import read_by
 from tests.house.test_house import UNIT_ENDINGS
 
 NOON = datetime(2026, 7, 5, 12, 0, tzinfo=UTC)
@@ -87,3 +88,17 @@ def test_a_place_on_a_curve_has_the_unit_of_its_name_s_end() -> None:
 @pytest.mark.parametrize("name", PUBLISHED)
 def test_no_field_of_a_record_or_answer_is_said_with_an_underscore(name: str) -> None:
     assert not [field for field in meanings(PUBLISHED[name]) if "_" in name_said(field) or not name_said(field)]
+
+
+def test_a_us_reader_has_the_figures_of_an_answer_in_his_units() -> None:
+    """NIST SP 811: 1 lb = 0.45359237 kg, 1 US gal = 3.785411784 L; a difference of 2 C is one of 3.6 °F."""
+    with read_by(system="us"):
+        assert value_said(0.90718474, "leaf_kg") == "2 lb"
+        assert value_said(Band(p5=15.14, p50=18.93, p95=22.71), "liquor_out_l") == "5 gal (4 to 6)"
+        assert value_said(20.0, "temp_c", exact=True) == "68 °F"
+        assert value_said(2.0, "error_c") == "3.6 °F"
+        assert value_said(2.0, "indigo_g_per_kg") == "0.91 g/lb"
+        assert value_said(1.3, "kept_l_per_kg") == "0.16 gal/lb"
+        assert value_said(12.7, "fall_mm_per_h") == "0.5 in/h"
+        assert value_said(Band(p5=0.1, p50=0.2, p95=0.3), "kept_frac") == "20% (10 to 30)"
+        assert value_said(20.0, "pigment_g") == "20 g"

@@ -66,7 +66,7 @@ def _logged(record: SteepRecord) -> Iterator[Mark]:
     """What a logger read in the tub, as so many points that they can be told apart."""
     known = [temp for temp in record.temps if temp.where == "tub" and not temp.forecast]
     for temp in known[:: -(-len(known) // MOST_LOGGED) or 1]:
-        yield Mark(time=temp.time, label=f"{temp.temp_c:.1f} C", value=temp.temp_c)
+        yield _warm(temp.time, temp.temp_c)
 
 
 def strongest(reading: Reading) -> str:

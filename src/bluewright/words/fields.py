@@ -3,15 +3,18 @@
 from __future__ import annotations
 
 import dataclasses
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from datetime import datetime
 from decimal import Decimal
 from typing import Any, Final
 
 from bluewright.science.base.bands import Band
+from bluewright.science.base.measures import MeasureKind
+from bluewright.science.base.units import POUND_KG, US_GALLON_L
 from bluewright.science.steep.signs import SIGNS
 from bluewright.words.language import gettext as _
 from bluewright.words.language import marked
+from bluewright.words.measures import degree, in_own_units, in_us
 from bluewright.words.numbers import figure, moment, percent, ranged
 
 UNITS: Final[Mapping[str, str]] = {
@@ -32,6 +35,20 @@ UNITS: Final[Mapping[str, str]] = {
 _BY_LENGTH: Final = sorted(UNITS, key=len, reverse=True)
 _KEPT_IN_NAME: Final = ("pours", "factor", "exposure", "sd", "z", "chance")
 """Endings that are words of the name too."""
+
+_MEASURES: Final[Mapping[str, tuple[MeasureKind, str]]] = {
+    "kg": ("mass_kg", ""), "l": ("volume_l", ""), "c": ("temp_c", ""), "m": ("length_m", ""), "mm": ("length_mm", ""),
+    "m2": ("area_m2", ""), "l_per_h": ("volume_l", "/h"), "l_per_min": ("volume_l", "/min"),
+    "mm_per_h": ("length_mm", "/h"),
+}  # fmt: skip
+"""Endings whose unit each reader has their own of, and what follows it."""
+_RATIOS: Final[Mapping[str, tuple[str, float]]] = {
+    "g_per_kg": ("g/lb", POUND_KG.value), "l_per_kg": ("gal/lb", POUND_KG.value / US_GALLON_L.value),
+    "kg_per_l": ("lb/gal", US_GALLON_L.value / POUND_KG.value),
+}  # fmt: skip
+"""What a US reader reads instead, and the factor to it."""
+_DIFFERENCES: Final = frozenset({"error", "sd", "width"})
+"""Words of a name that make its degrees a difference."""
 
 NAMES: Final[Mapping[str, str]] = {
     "advice": marked("advice"),
@@ -141,6 +158,25 @@ def as_given(value: float) -> str:
     return exactly(value, 4 if abs(value) < 1000 else 6)
 
 
+def in_own_unit(values: Sequence[float], field: str) -> tuple[tuple[float, ...], str]:
+    """Values of a field in the unit that the reader is used to, and that unit."""
+    of, _against = course(field)
+    end = next((end for end in _BY_LENGTH if f"_{of}".endswith(f"_{end}")), "")
+    if not in_us() or unit_said(field) == "%":
+        return tuple(values), unit_said(field)
+    if end == "c" and _DIFFERENCES & set(of.split("_")):
+        name, step = degree()
+        return tuple(step * value for value in values), name
+    if end in _RATIOS:
+        name, factor = _RATIOS[end]
+        return tuple(factor * value for value in values), name
+    if end in _MEASURES:
+        kind, per = _MEASURES[end]
+        own, name = in_own_units(values, kind)
+        return own, f"{name}{per}"
+    return tuple(values), unit_said(field)
+
+
 def with_unit(number: str, unit: str) -> str:
     """`4.8 g`, `82%`, `5.5`."""
     return f"{number}{'' if unit in {'', '%'} else ' '}{unit}"
@@ -164,12 +200,17 @@ def _number_said(value: float, field: str, *, exact: bool) -> str:
     if "chance" in words:
         return percent(value)
     number = as_given if exact else figure
-    return f"{number(100 * value)}%" if "frac" in words else with_unit(number(value), unit_said(field))
+    if "frac" in words:
+        return f"{number(100 * value)}%"
+    (own,), unit = in_own_unit((value,), field)
+    return with_unit(number(own), unit)
 
 
 def _band_said(value: Any, field: str) -> str:
-    unit = {"ml": "mL"}.get(own, own) if (own := getattr(value, "unit", None)) else unit_said(field)
-    return ranged(Band(p5=value.p5, p50=value.p50, p95=value.p95), unit, scale=100 if unit == "%" else 1)
+    if own := getattr(value, "unit", None):
+        return ranged(Band(p5=value.p5, p50=value.p50, p95=value.p95), {"ml": "mL"}.get(own, own))
+    (p5, p50, p95), unit = in_own_unit((value.p5, value.p50, value.p95), field)
+    return ranged(Band(p5=p5, p50=p50, p95=p95), unit, scale=100 if unit == "%" else 1)
 
 
 def _without_unit(field: str) -> str:

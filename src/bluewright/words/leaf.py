@@ -7,6 +7,7 @@ from typing import Final
 from bluewright.science.leaf.record import PotentialAnswer
 from bluewright.words.measures import amount, measured, of_leaf
 from bluewright.words.numbers import figure, frac, percent, ranged
+from bluewright.words.own_text import own_text
 from bluewright.words.said import Said
 
 QUESTION: Final = "How much blue can this basket give at most, and what do waiting and damage cost?"
@@ -29,9 +30,9 @@ def said(found: PotentialAnswer) -> Said:
     if found.leaf_for_wanted_kg is not None:
         leaf = measured(found.leaf_for_wanted_kg, "mass_kg")
         lines.append(f"For {inputs.wanted_g:g} g of pure indigo: {leaf} of such leaf.")
-    lines += [
-        f"Others got {figure(kg * y.low)} to {figure(kg * y.high)} g/{short}: {y.note}." for y in found.published_yields
-    ]
+    for others in found.published_yields:
+        span = f"{figure(kg * others.low)} to {figure(kg * others.high)} g/{short}"
+        lines.append(f"Others got {span}: {own_text(others.note)}.")
     return Said(parts=tuple(lines), cautions=found.cautions)
 
 

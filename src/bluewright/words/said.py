@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from bluewright.science.base.cautions import Caution
 from bluewright.words.numbers import NOTES, cautions
+from bluewright.words.own_text import own_text
 
 GAP = 3
 """Spaces between the columns of a table in text."""
@@ -37,12 +38,12 @@ class Said:
     @property
     def take_care(self) -> tuple[str, ...]:
         """What could hurt someone."""
-        return tuple(caution.text for caution in self.cautions if caution.code not in NOTES)
+        return tuple(own_text(caution.text) for caution in self.cautions if caution.code not in NOTES)
 
     @property
     def to_know(self) -> tuple[str, ...]:
         """What to know about the work or the figures."""
-        return tuple(caution.text for caution in self.cautions if caution.code in NOTES)
+        return tuple(own_text(caution.text) for caution in self.cautions if caution.code in NOTES)
 
 
 def text(said: Said) -> str:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from django.db import models
+from django.utils import timezone
 from django.utils.translation import gettext
 from django.utils.translation import gettext_lazy as _
 
@@ -31,7 +32,10 @@ class Picking(Kept):
         ordering = ["-picked_at"]
 
     def __str__(self) -> str:
-        return gettext("%(leaf)s on %(day)s") % {"leaf": self.leaf_typed, "day": day_of_year(self.picked_at)}
+        return gettext("%(leaf)s on %(day)s") % {
+            "leaf": self.leaf_typed,
+            "day": day_of_year(timezone.localtime(self.picked_at)),
+        }
 
 
 class PickedFrom(models.Model):

@@ -94,7 +94,7 @@ def _odd(middle_c: float, leaf_kg_per_l: float) -> list[str]:
     if not COLDEST_C <= middle_c <= HOTTEST_C:
         odd.append(f"a mean of {middle_c:.0f} C (fitted: {COLDEST_C:.0f} to {HOTTEST_C:.0f} C)")
     if leaf_kg_per_l > MOST_LEAF_KG_PER_L:
-        odd.append(f"{leaf_kg_per_l:.1f} kg of leaf in a litre (fitted: up to {MOST_LEAF_KG_PER_L:g})")
+        odd.append(f"{leaf_kg_per_l:.1f} kg of leaf in a litre (fitted: up to {MOST_LEAF_KG_PER_L:g} kg in a litre)")
     return odd
 
 

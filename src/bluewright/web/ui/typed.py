@@ -12,6 +12,7 @@ from django.utils.translation import gettext as _
 
 from bluewright.science.base.errors import InputError
 from bluewright.science.base.measures import Measure, MeasureKind, System, read_measure, say_measure
+from bluewright.science.base.typed_numbers import number, plain
 
 CLOCKS_DIFFER: Final = timedelta(minutes=5)
 MOST_TYPED: Final = 30
@@ -92,8 +93,17 @@ class DecimalField(forms.FloatField):
         self.widget.attrs |= {"inputmode": "decimal", "autocomplete": "off"}
 
     def clean(self, value: Any) -> Any:
-        """Read the number."""
-        return super().clean(value.replace(",", ".") if isinstance(value, str) else value)
+        """Read the number; one that could mean two (`1,234`, `1 234`) is refused with what would be right."""
+        if not isinstance(value, str) or not value.strip():
+            return super().clean(value)
+        if len(value) > MOST_TYPED:
+            raise ValidationError(f"This is longer than {MOST_TYPED} characters.")
+        try:
+            text = plain(value)
+            found = number(text.removeprefix("-").removeprefix("+"))
+        except InputError as error:
+            raise ValidationError(f"{error.what}; {error.right}") from None
+        return super().clean(float(-found if text.startswith("-") else found))
 
 
 class MomentField(forms.DateTimeField):

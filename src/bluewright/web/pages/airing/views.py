@@ -28,6 +28,7 @@ from bluewright.web.pages.airing.page import AiringPage, airing_page, clock
 from bluewright.web.ui.respond import brought_back, in_garden, posted, shown, taken_out
 from bluewright.web.ui.why import Link
 from bluewright.web.ui.why_view import why_address, why_shown
+from bluewright.words.own_text import own_text
 
 
 @require_safe
@@ -227,7 +228,7 @@ def _answer(batch: Batch) -> tuple[AirAnswer | None, str]:
     try:
         return answers.aired(air_record(batch, indigo_g=jars.indigo_g(batch))), ""
     except BluewrightError as error:
-        return None, str(error)
+        return None, own_text(str(error))
 
 
 def _shown(

@@ -15,6 +15,7 @@ from bluewright.science.alkali.hazards import on_the_shelf
 from bluewright.science.alkali.kinds import KINDS
 from bluewright.science.alkali.titrant import titrant
 from bluewright.words.numbers import figure
+from bluewright.words.own_text import own_text
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -64,7 +65,7 @@ def bottle(alkali: Alkali, *, parts: int, jars: int) -> Bottle:
         uses=uses(parts, jars),
         used_up=alkali.used_up,
         note=alkali.note,
-        cautions=tuple(caution.text for caution in on_the_shelf(record)),
+        cautions=tuple(own_text(caution.text) for caution in on_the_shelf(record)),
     )
 
 

@@ -22,6 +22,7 @@ from bluewright.web.pages.batches.head import BatchHead, batch_head
 from bluewright.words.alkali import ph_band, said
 from bluewright.words.measures import dosed, dosed_band, unit_of_dose
 from bluewright.words.numbers import figure, sentence
+from bluewright.words.own_text import own_text
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -82,7 +83,7 @@ def jar_page(test: JarTest) -> JarPage:
     try:
         return _answered(plain, liquor_record(batch, alkali=test.alkali), test, counted=counted)
     except BluewrightError as error:
-        return replace(plain, trouble=sentence(f"{error}."))
+        return replace(plain, trouble=sentence(own_text(f"{error}.")))
 
 
 def _answered(plain: JarPage, record: LiquorRecord, test: JarTest, *, counted: bool) -> JarPage:

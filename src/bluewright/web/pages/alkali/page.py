@@ -24,6 +24,7 @@ from bluewright.web.pages.batches.head import BatchHead, batch_head
 from bluewright.words.alkali import ph_band, said
 from bluewright.words.measures import dosed, dosed_band
 from bluewright.words.numbers import ranged, sentence
+from bluewright.words.own_text import own_text
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -92,9 +93,9 @@ def work_out(batch: Batch, alkali: Alkali | None) -> Worked:
         record = liquor_record(batch, alkali=alkali)
         return Worked(known=known, record=record, answer=doses.dose(record))
     except InputError as error:
-        return Worked(known=known, trouble=sentence(f"{error.what}; {error.right}."))
+        return Worked(known=known, trouble=sentence(own_text(f"{error.what}; {error.right}.")))
     except BluewrightError as error:
-        return Worked(known=known, trouble=sentence(f"{error}."))
+        return Worked(known=known, trouble=sentence(own_text(f"{error}.")))
 
 
 def dose_page(batch: Batch, alkali: Alkali | None) -> DosePage:
@@ -172,7 +173,7 @@ def take_care(alkali: Alkali | None, worked: Worked) -> tuple[str, ...]:
     before = (AMMONIA_WITHIN.text, BLEACH_AND_AMMONIA.text) if within else ()
     if worked.answer is not None:
         return (*before, *said(worked.answer).take_care)
-    return (*before, *(caution.text for caution in on_the_shelf(alkali_record(alkali))))
+    return (*before, *(own_text(caution.text) for caution in on_the_shelf(alkali_record(alkali))))
 
 
 def _stands(batch: Batch, known: Dosing) -> str:

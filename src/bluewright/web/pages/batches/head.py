@@ -17,6 +17,7 @@ from bluewright.journal.queries.batches import Stage, stage_of
 from bluewright.science.base.errors import InputError
 from bluewright.words.measures import fitting
 from bluewright.words.numbers import moment
+from bluewright.words.own_text import own_text
 
 USUAL_FILL_FRAC: Final = 0.8
 ORDER: Final[tuple[Stage, ...]] = ("liquor", "alkali", "air", "settle", "dry", "jar")
@@ -78,7 +79,7 @@ def facts(batch: Batch) -> str:
         liquor = fitting(liquor_l(batch), "volume_l")
         leaf = fitting(leaf_kg(batch), "mass_kg")
     except InputError as error:
-        return str(error)
+        return own_text(str(error))
     began = moment(batch.begun_at.astimezone(zone))
     return _("%(liquor)s of liquor from %(tubs)s (%(leaf)s of leaf), since %(began)s") % {
         "liquor": liquor, "tubs": tubs, "leaf": leaf, "began": began,

@@ -26,6 +26,7 @@ from bluewright.web.pages.bench.labels import plain
 from bluewright.web.pages.bench.typed import Typed, example, typed_as
 from bluewright.web.ui.context import open_garden
 from bluewright.words.numbers import sentence
+from bluewright.words.own_text import own_text
 from bluewright.words.reader import read_by, reader
 
 LONGEST_QUERY: Final = 12_000
@@ -131,12 +132,12 @@ def _answer(form: BenchForm) -> tuple[object | None, str]:
         form.add_error(name, ONE_WAY if name == WAY else _mistake(error, form.calculator))
         return None, ""
     except BluewrightError as error:
-        return None, plain(str(error), form.calculator.labels)
+        return None, plain(own_text(str(error)), form.calculator.labels)
 
 
 def _mistake(error: InputError, calculator: Calculator) -> str:
     """What is wrong and what would be right, in the words of the form."""
     if error.right == "it is required":
         return _("This is still missing.")
-    said = sentence(plain(f"{error.what}; {error.right}", calculator.labels))
+    said = sentence(plain(own_text(f"{error.what}; {error.right}"), calculator.labels))
     return said if said.endswith("?") else f"{said}."

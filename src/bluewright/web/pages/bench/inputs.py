@@ -11,7 +11,9 @@ from django.core.exceptions import ValidationError
 from django.utils.translation import gettext as _
 from django.utils.translation import gettext_lazy
 
+from bluewright.science.base.errors import InputError
 from bluewright.science.base.measures import Measure, MeasureKind, System, bare_unit, say_measure
+from bluewright.science.base.typed_numbers import number, plain
 from bluewright.web.pages.bench.labels import choice, help_of
 from bluewright.web.pages.bench.tree import Entry
 from bluewright.web.ui.typed import DecimalField, MeasureField, MomentField
@@ -39,12 +41,17 @@ class NumbersField(forms.CharField):
         if not text:
             return None
         try:
-            found = [float(part) for part in text.replace(";", " ").split()]
-        except ValueError:
+            found = [_signed(part) for part in plain(text.replace(";", " ")).split()]
+        except InputError:
             found = []
         if len(found) != 3:
             raise ValidationError(_("Write three numbers with spaces between, like 62 8 31."))
         return found
+
+
+def _signed(text: str) -> float:
+    found = float(number(text.removeprefix("-")))
+    return -found if text.startswith("-") else found
 
 
 def input_field(entry: Entry, *, label: str, required: bool, may_be_blank: bool, system: System) -> forms.Field:

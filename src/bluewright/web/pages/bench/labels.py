@@ -15,6 +15,7 @@ from bluewright.science.alkali.kinds import KINDS
 from bluewright.science.steep.signs import SIGNS
 from bluewright.web.pages.tubs.forms import CUTS, METHODS, SQUEEZES, SUNS
 from bluewright.words.numbers import moment
+from bluewright.words.own_text import own_text
 
 Words = str | Promise
 
@@ -129,8 +130,8 @@ LEVELS: Final[dict[str, tuple[Words, ...]]] = {
 def help_of(field: str, about: str) -> str:
     """What a field means, for a person at a form; empty where its label says enough."""
     if field in HELP:
-        return str(HELP[field])
-    text = plain(" ".join(about.split()))
+        return own_text(str(HELP[field]))
+    text = own_text(plain(" ".join(about.split())))
     return text if len(text) >= WORTH_SAYING else ""
 
 
@@ -145,7 +146,7 @@ def choice(field: str, value: object) -> str:
     """A value in words."""
     if field in LEVELS and isinstance(value, int):
         return f"{value}: {LEVELS[field][value]}"
-    return str(SAID.get(field, {}).get(value, str(value).replace("_", " ")))
+    return own_text(str(SAID.get(field, {}).get(value, str(value).replace("_", " "))))
 
 
 def plain(text: str, own: Mapping[str, Words] = NO_LABELS) -> str:

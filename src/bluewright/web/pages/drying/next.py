@@ -16,6 +16,7 @@ from bluewright.science.base.errors import BluewrightError
 from bluewright.science.settle.drying_record import DryAnswer
 from bluewright.words.dry import said
 from bluewright.words.numbers import about
+from bluewright.words.own_text import own_text
 
 SOONEST_H: Final = 6.0
 LATEST_H: Final = 24.0
@@ -51,7 +52,7 @@ def _dish(batch: Batch, drying: Drying, now: datetime) -> tuple[datetime, str, s
     try:
         answer = answers.dried(dry_record(drying))
     except BluewrightError as error:
-        return now, _("%(batch)s: weigh the dish") % {"batch": batch.name}, str(error)
+        return now, _("%(batch)s: weigh the dish") % {"batch": batch.name}, own_text(str(error))
     if answer.rule_met:
         return now, _("%(batch)s: it is dry, put it in a jar") % {"batch": batch.name}, said(answer).first
     zone, last = ZoneInfo(batch.garden.time_zone), max(row.weighed_at for row in drying.weighings.all())

@@ -18,6 +18,7 @@ from bluewright.web.pages.drying.next import weigh_again_at
 from bluewright.web.ui.answered import Answered, answered
 from bluewright.words.dry import said
 from bluewright.words.numbers import about, moment
+from bluewright.words.own_text import own_text
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -77,7 +78,7 @@ def _dish(batch: Batch, one: Drying, number: int, now: datetime) -> Dish:
     try:
         answer = answers.dried(dry_record(one))
     except BluewrightError as error:
-        trouble = str(error)
+        trouble = own_text(str(error))
     found = said(answer) if answer is not None else None
     dry = answer is not None and answer.rule_met is True
     again = weigh_again_at(one, answer).astimezone(zone) if answer is not None and not dry else None

@@ -16,7 +16,9 @@ from bluewright.journal.loggers.reading import each
 from bluewright.journal.models import Garden, Intake
 from bluewright.journal.queries.history import Step
 from bluewright.web.ui.history import HistoryRow, history, written
+from bluewright.words.measures import in_own_units
 from bluewright.words.numbers import moment
+from bluewright.words.own_text import own_text
 
 SHOWN_LINES: Final = 5
 TUB_LIMITS_C: Final = (-5.0, 100.0)
@@ -98,12 +100,17 @@ def preview_page(
                 line=number,
                 cells=tuple(cell.strip()[:40] for cell in row[:8]),
                 when=_clock(second, zone) if ready and second is not None else "",
-                temp=f"{temp_c:.1f} C" if ready and temp_c is not None else "",
-                why=why if ready else "",
+                temp=_degrees(temp_c) if ready and temp_c is not None else "",
+                why=own_text(why) if ready else "",
             )
         )
     head = tuple(" | ".join(cells(line, columns.delimiter))[:120] for line in sample[: columns.first_line - 1][-4:])
     return PreviewPage(key=key, name=name, of=of, remembered=remembered, head=head, rows=tuple(rows))
+
+
+def _degrees(temp_c: float) -> str:
+    (own,), unit = in_own_units((temp_c,), "temp_c")
+    return f"{own:.1f} {unit}"
 
 
 def index_page(intakes: Sequence[Intake]) -> IndexPage:

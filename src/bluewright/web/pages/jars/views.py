@@ -30,6 +30,7 @@ from bluewright.web.pages.threads.page import ThreadPage, thread_page
 from bluewright.web.ui.respond import brought_back, in_garden, posted, shown, taken_out
 from bluewright.web.ui.why import Link
 from bluewright.web.ui.why_view import why_address, why_shown
+from bluewright.words.own_text import own_text
 
 MOST_AT_ONCE: Final = 12
 """Jars reckoned at one press: each may take a second."""
@@ -179,7 +180,7 @@ def _yield(jar: Jar) -> tuple[YieldAnswer | None, str]:
     try:
         found = stock.answer(jar)
     except BluewrightError as error:
-        return None, str(error)
+        return None, own_text(str(error))
     stock.remember(jar, found)
     return found, ""
 

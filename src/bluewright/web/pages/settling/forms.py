@@ -61,7 +61,7 @@ class EdgeForm(forms.Form):
 
     height = MeasureField(
         kind="length_mm", low=0, high=20_000, label=_("Height of the blue's edge"),
-        help_text=_("From the bottom up, measured outside the vessel or with a stick: 21 cm."),
+        help_text=_("From the bottom up, measured outside the vessel or with a stick: 21 cm, 8 in."),
     )  # fmt: skip
     taken_at = MomentField(label=_("When"), validators=[not_to_come])
 

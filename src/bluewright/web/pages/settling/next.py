@@ -13,6 +13,7 @@ from bluewright.journal.models import Batch, Standing
 from bluewright.journal.queries.batches import stage_of
 from bluewright.science.base.errors import BluewrightError
 from bluewright.words.numbers import about
+from bluewright.words.own_text import own_text
 from bluewright.words.settle import RULE
 from bluewright.words.wash import counted
 
@@ -43,7 +44,7 @@ def _standing(last: Standing, now: datetime) -> Matter:
     try:
         answer = answers.settled(settle_record(last, now=seen))
     except BluewrightError as error:
-        return now, _("%(batch)s: look whether it has settled") % {"batch": name}, str(error)
+        return now, _("%(batch)s: look whether it has settled") % {"batch": name}, own_text(str(error))
     if answer.rule_met:
         return (
             seen,

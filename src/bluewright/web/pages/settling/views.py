@@ -35,6 +35,7 @@ from bluewright.web.pages.settling.page import settling_page, standing_now
 from bluewright.web.pages.washing.forms import TapForm, refill_typed
 from bluewright.web.pages.washing.page import wash_part
 from bluewright.web.ui.respond import brought_back, in_garden, posted, shown, taken_out
+from bluewright.words.own_text import own_text
 
 
 @require_safe
@@ -195,7 +196,7 @@ def _settled(batch: Batch) -> tuple[SettleAnswer | None, str]:
     try:
         return answers.settled(settle_record(now, now=minute)), ""
     except BluewrightError as error:
-        return None, str(error)
+        return None, own_text(str(error))
 
 
 def _shown(

@@ -20,6 +20,7 @@ from bluewright.science.steep.answer import SteepAnswer
 from bluewright.web.pages.batches.next import next_step
 from bluewright.web.pages.today.page import Matter, Step
 from bluewright.words.numbers import moment, sentence
+from bluewright.words.own_text import own_text
 from bluewright.words.steep import advice, now_gives
 
 LEAF_KEEPS: Final = timedelta(days=5)
@@ -50,7 +51,7 @@ def tub_matters(garden: Garden, now: datetime) -> Iterator[Matter]:
             record = steep_record(steep, air=air[steep.pk], logged=logged[steep.pk], now=now)
             answer = calls.strain_call(steep.pk, record)
         except BluewrightError as error:
-            yield _tub(steep, urgency_h=24.0, what=steep.name, why=_("no forecast: %(why)s") % {"why": error})
+            yield _tub(steep, urgency_h=24.0, what=steep.name, why=_no_forecast(error))
         else:
             yield _called(steep, answer)
 
@@ -111,6 +112,10 @@ def bed_matters(garden: Garden, now: datetime) -> Iterator[Matter]:
                 do=Step(says=_("Open"), href=reverse("beds.show", kwargs={"key": bed.pk}), writes=False),
                 also=Step(says=_("Write down a picking"), href=reverse("pickings.add")),
             )  # fmt: skip
+
+
+def _no_forecast(error: BluewrightError) -> str:
+    return _("no forecast: %(why)s") % {"why": own_text(str(error))}
 
 
 def _called(steep: Steep, answer: SteepAnswer) -> Matter:

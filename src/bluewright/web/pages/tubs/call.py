@@ -10,6 +10,7 @@ from bluewright.journal.models import Steep
 from bluewright.journal.queries import tubs
 from bluewright.science.base.errors import BluewrightError
 from bluewright.science.steep.answer import SteepAnswer
+from bluewright.words.own_text import own_text
 
 
 def strain_call(steep: Steep) -> tuple[SteepAnswer | None, str]:
@@ -22,6 +23,6 @@ def strain_call(steep: Steep) -> tuple[SteepAnswer | None, str]:
         )
         answer = calls.strain_call(steep.pk, record)
     except BluewrightError as error:
-        return None, str(error)
+        return None, own_text(str(error))
     calls.remember(steep, answer)
     return answer, ""

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from datetime import datetime
 from typing import Any
 
@@ -15,6 +16,7 @@ from bluewright.journal.models.steep import SIGN_FIELDS
 from bluewright.web.ui.photos import WithPhotos
 from bluewright.web.ui.typed import DecimalField, MeasureField, MomentField, not_to_come
 from bluewright.words.numbers import moment
+from bluewright.words.own_text import own_text
 from bluewright.words.signs import levels_said, sign_said
 
 METHODS = [
@@ -22,9 +24,14 @@ METHODS = [
     ("warm", _("kept warm, 25 to 45 C")),
     ("hot", _("hot, above 60 C")),
 ]
-CUTS = [("whole", _("whole")), ("torn", _("torn by hand")), ("cut", _("cut to 1-2 cm")), ("shredded", _("shredded"))]
+CUTS = [("whole", _("whole")), ("torn", _("torn by hand")), ("cut", _("cut, 1 to 2 cm")), ("shredded", _("shredded"))]
 SUNS = [("shade", _("shade")), ("part", _("part of the day")), ("full", _("all day"))]
 SQUEEZES = [("drained", _("drained in a sieve")), ("hand", _("wrung by hand")), ("press", _("in a press"))]
+
+
+def own_choices(choices: Sequence[tuple[str, Any]]) -> list[tuple[str, str]]:
+    """Choices with their figures in the reader's units."""
+    return [(value, own_text(str(words))) for value, words in choices]
 
 
 class BeginForm(forms.Form):
@@ -41,8 +48,8 @@ class BeginForm(forms.Form):
         kind="mass_kg", low=0.005, high=50_000, required=False, label=_("Leaf in this tub"),
         help_text=_("Left out: all of the leaf picked."),
     )  # fmt: skip
-    method = forms.ChoiceField(choices=METHODS, label=_("Method"))
-    cut = forms.ChoiceField(choices=CUTS, label=_("Cut"))
+    method = forms.ChoiceField(choices=lambda: own_choices(METHODS), label=_("Method"))
+    cut = forms.ChoiceField(choices=lambda: own_choices(CUTS), label=_("Cut"))
     covered = forms.BooleanField(required=False, initial=True, label=_("Covered (lid, cloth or weights)"))
     insulated = forms.BooleanField(required=False, label=_("Wrapped (foam, straw, blankets)"))
     sun = forms.ChoiceField(choices=SUNS, initial="part", label=_("Sun on the tub"))

@@ -23,6 +23,7 @@ from bluewright.web.pages.tubs.calls_before import CallRow, calls_before
 from bluewright.web.ui.history import HistoryRow, history, written
 from bluewright.web.ui.photos import Thumb, thumbs
 from bluewright.words.numbers import NOTES, day_of_year, moment, percent, sentence
+from bluewright.words.own_text import own_text
 from bluewright.words.signs import seen_said
 from bluewright.words.steep import advice, best, grams, look_again, now_gives, shown, telling, when
 
@@ -215,8 +216,8 @@ def call_part(answer: SteepAnswer) -> CallPart:
             )
             for option in shown(answer)
         ),
-        cautions=tuple(c.text for c in answer.cautions if c.code not in NOTES),
-        notes=tuple(c.text for c in answer.cautions if c.code in NOTES),
+        cautions=tuple(own_text(c.text) for c in answer.cautions if c.code not in NOTES),
+        notes=tuple(own_text(c.text) for c in answer.cautions if c.code in NOTES),
         chart=strain_chart(answer, answer=headline),
     )
 

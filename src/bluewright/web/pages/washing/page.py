@@ -16,6 +16,7 @@ from bluewright.web.ui.answered import Answered, Table, answered
 from bluewright.words import acid as acid_words
 from bluewright.words import wash as wash_words
 from bluewright.words.numbers import rough
+from bluewright.words.own_text import own_text
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -57,9 +58,9 @@ def wash_part(batch: Batch, *, refill: float | None) -> WashPart | None:
         answer = answered(wash_words.said(found))
         enough = bool(found.rule_met) or (found.rule_met is None and found.washes_left.p50 == 0)
     except InputError as error:
-        needs_refill, trouble = error.where == "refill_l", str(error)
+        needs_refill, trouble = error.where == "refill_l", own_text(str(error))
     except BluewrightError as error:
-        trouble = str(error)
+        trouble = own_text(str(error))
     return WashPart(
         done=sum(one.refill_l is not None for one in done),
         answer=answer,

@@ -19,6 +19,7 @@ from bluewright.science.base.errors import BluewrightError
 from bluewright.web.pages.washing.forms import AcidForm, TapForm, acid_of, calcite_of, grams
 from bluewright.web.pages.washing.page import acid_page
 from bluewright.web.ui.respond import in_garden, shown
+from bluewright.words.own_text import own_text
 
 
 @require_POST
@@ -56,7 +57,7 @@ def acid(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
         chalk, lime_g = calcite_of(typed), grams(typed, "lime")
         answer = answers.freed(acid_record(batch, acid=acid_of(typed), calcite_g=chalk, lime_g=lime_g))
     except BluewrightError as error:
-        trouble = str(error)
+        trouble = own_text(str(error))
     return shown(request, "washing/acid.html", acid_page(batch, answer=answer, trouble=trouble), form=form)
 
 
