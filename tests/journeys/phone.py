@@ -11,6 +11,7 @@ import time
 import urllib.error
 import urllib.request
 from collections.abc import Iterator
+from contextlib import contextmanager
 from pathlib import Path
 from typing import Any
 
@@ -129,15 +130,22 @@ class Phone:
             self.press("Open the invented garden")
 
 
-@pytest.fixture
-def phone(server: str) -> Iterator[Phone]:
-    """A phone in whose browser nothing was opened yet."""
+@contextmanager
+def browser_page(**size: Any) -> Iterator[Any]:
+    """A page of a browser in which nothing was opened yet: a phone's, unless told of another size."""
     if CHROMIUM is None:
         pytest.skip("no chromium on this machine")
     sync_api = pytest.importorskip("playwright.sync_api")
     with sync_api.sync_playwright() as playwright:
         browser = playwright.chromium.launch(executable_path=CHROMIUM, args=ARGUMENTS)
         try:
-            yield Phone(browser.new_page(viewport=PHONE, has_touch=True, locale="en-GB"), server)
+            yield browser.new_page(**{"viewport": PHONE, "has_touch": True, "locale": "en-GB"} | size)
         finally:
             browser.close()
+
+
+@pytest.fixture
+def phone(server: str) -> Iterator[Phone]:
+    """A phone in whose browser nothing was opened yet."""
+    with browser_page() as page:
+        yield Phone(page, server)

@@ -186,7 +186,8 @@ class LookForm(_Moment):
     field_order = ("ph", "temp", "at")
 
     def __init__(self, *args: Any, **options: Any) -> None:
-        super().__init__(*args, **options)
+        # Ids of its own: the form of a part stands on the same page.
+        super().__init__(*args, auto_id="look_%s", **options)
         temp: Any = self.fields["temp"]
         temp.system = self.garden.system
 

@@ -35,13 +35,15 @@ class DaysForm(forms.Form):
         system: Any = garden.system
         for day in days:
             for end in ("low", "high"):
+                said = LABELS[end] % {"day": weekday(day)}
                 self.fields[f"{end}_{day.isoformat()}"] = MeasureField(
                     kind="temp_c",
                     system=system,
                     low=-30,
                     high=60,
                     required=False,
-                    label=LABELS[end] % {"day": weekday(day)},
+                    label=said,
+                    widget=forms.TextInput(attrs={"aria-label": said}),
                 )
 
     def clean(self) -> dict[str, Any]:

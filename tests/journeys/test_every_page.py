@@ -1,0 +1,90 @@
+"""Every page in a real browser, by eye, thumb and keyboard, wide, narrow or read aloud."""
+
+from __future__ import annotations
+
+import os
+import subprocess
+import sys
+from pathlib import Path
+from typing import Any
+
+import pytest
+from django.test import Client
+
+from tests.journeys.phone import browser_page
+from tests.journeys.walk import NO_PAGES, Walk, look, walk
+from tests.web.intake.sent import lines
+from tests.web.test_access import where
+from tests.web.test_every_page import NAMES
+
+PLANT = """
+import django
+django.setup()
+from django.utils import timezone
+from bluewright.journal import demo
+from bluewright.journal.models import Batch, Steep
+from tests import cast
+from tests.web.visitors import a_person
+garden = demo.plant(now=timezone.now(), by=None)
+cast.a_photo(garden, of=Steep.objects.filter(garden=garden)[0], kind="tub", width_px=700)
+a_person()
+print(Batch.objects.filter(standings__decanted_at__isnull=False)[0].pk)
+"""
+"""The invented season, and beside it what it does not hold: a photo, and somebody who may come in. Prints a batch."""
+
+
+@pytest.fixture(scope="module")
+def walked(server: str, home: Path) -> Walk:
+    told = os.environ | {"BLUEWRIGHT_HOME": str(home), "DJANGO_SETTINGS_MODULE": "bluewright.web.settings"}
+    done = subprocess.run([sys.executable, "-c", PLANT], env=told, capture_output=True, text=True, check=True)
+    with browser_page() as page:
+        bring_in(page, server, "one.csv")
+        page.select_option("[name=zone]", "garden")
+        with page.expect_navigation():
+            page.get_by_role("button", name="bring it in").click()
+        previewed = bring_in(page, server, "two.csv")
+        found = walk(page, server, starts=("/", previewed, f"/washing/{done.stdout.strip()}/acid/"))
+        page.set_extra_http_headers({"X-Forwarded-For": "192.0.2.7"})
+        page.goto(f"{server}/door/")
+        look(page, "/door/", found, keys=True)
+        found.opened["door.come_in"] += 1
+    return found
+
+
+def bring_in(page: Any, server: str, name: str) -> str:
+    """Send a logger's file; the address of its preview."""
+    page.goto(f"{server}/intake/add/")
+    page.select_option("[name=of]", "air")
+    page.set_input_files("[name=file]", {"name": name, "mimeType": "text/csv", "buffer": lines().encode()})
+    with page.expect_navigation():
+        page.locator("main form button").last.click()
+    return str(page.url).removeprefix(server)
+
+
+@pytest.mark.django_db
+def test_every_page_is_opened_or_says_why_not(walked: Walk) -> None:
+    """A GET of whatever only takes posts is refused with 405, even with keys that nothing has."""
+    client = Client(REMOTE_ADDR="127.0.0.1")
+    pages = {name for name in NAMES if client.get(where(name)).status_code != 405}
+    assert pages - set(walked.opened) == set(NO_PAGES)
+
+
+@pytest.mark.parametrize(
+    ("kind", "what"),
+    [
+        ("bare", "one h1, one main, a language and a title"),
+        ("unlabelled", "each field has one label"),
+        ("ids", "no two things with one id: a label would lead to the wrong one"),
+        ("described", "what a field names as its help or its mistake is there"),
+        ("axe", "nothing that axe finds, with WCAG 2.2 AA, and 7:1 of AAA, at 390 and at 1200 px"),
+        ("wide", "nothing beyond the screen's edge, down to 320 px and at twice the size"),
+        ("small", "44 px for every thumb"),
+        ("keys", "Tab comes to every control"),
+        ("focus", "where the focus is can be seen"),
+        ("complaints", "nothing that the browser complains of"),
+        ("refused", "nothing missing"),
+        ("elsewhere", "nothing asked of another host"),
+    ],
+)  # fmt: skip
+def test_on_every_page_there_is(walked: Walk, kind: str, what: str) -> None:
+    assert not walked.trouble[kind], "\n".join([what, *walked.trouble[kind]])
