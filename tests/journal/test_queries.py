@@ -7,7 +7,7 @@ import pytest
 from bluewright.journal.actions.keeping import delete
 from bluewright.journal.models import Garden, Steep
 from bluewright.journal.queries import gardens, tubs
-from tests.cast import a_bed, a_call_seen, a_look, a_picking, a_straining, a_tub, an_air, counted, moment
+from tests.cast import a_bed, a_call_seen, a_garden, a_look, a_picking, a_straining, a_tub, an_air, counted, moment
 
 pytestmark = pytest.mark.django_db
 
@@ -24,15 +24,14 @@ def _more(garden: Garden) -> None:
 def _read_tubs(garden: Garden) -> int:
     found = list(tubs.tubs(garden))
     for tub in found:
-        for part in tub.leaf.all():
-            assert part.picking.age
+        assert tub.leaf.all()
         assert tub.garden == garden
         list(tub.readings.all()), list(tub.strains.all())
     return len(found)
 
 
 def _read_beds(garden: Garden) -> int:
-    return len([list(bed.pickings.all()) for bed in gardens.beds(garden)])
+    return len([(bed.latest, bed.pickings_before) for bed in gardens.beds(garden)])
 
 
 def _read_pickings(garden: Garden) -> int:
@@ -63,6 +62,30 @@ def test_nothing_of_another_garden_is_read(garden: Garden, other_garden: Garden,
     assert tubs.tub(strangers_tub.pk, of=garden) is None
     assert {b.garden_id for b in gardens.beds(garden)} == {garden.pk}
     assert {p.garden_id for p in gardens.pickings(garden)} == {garden.pk}
+
+
+def test_the_list_of_beds_has_the_latest_pickings_and_counts_the_rest(garden: Garden) -> None:
+    bed = a_bed(garden, name="East")
+    rows = [a_picking(garden, beds_of=[bed], picked_at=moment(at)) for at in range(1, 8)]
+    delete(rows[0], by=None)
+    (found,) = [one for one in gardens.beds(garden) if one.name == "East"]
+    assert found.latest == rows[1 : 1 + gardens.LATEST]
+    assert found.pickings_before == 6 - gardens.LATEST
+    assert gardens.beds(garden).get(pk=a_bed(garden).pk).pickings_before == 0
+
+
+def test_a_tub_is_offered_leaf_that_waits_is_fresh_or_chosen(garden: Garden, monkeypatch: pytest.MonkeyPatch) -> None:
+    place = a_garden(name="Other")
+    old, older = (a_picking(place, picked_at=moment(24 * days)) for days in (40, 50))
+    waiting, fresh = a_picking(place, picked_at=moment(24 * 60)), a_picking(place, picked_at=moment(48))
+    for used in (old, older, fresh):
+        a_tub(place, leaf=[(used, 1.0)])
+    now = moment()
+    assert gardens.choosable(place, now=now) == [fresh, waiting]
+    assert gardens.choosable(place, now=now, also=[older.pk, fresh.pk]) == [fresh, waiting, older]
+    assert a_picking(garden).pk not in [row.pk for row in gardens.choosable(place, now=now)]
+    monkeypatch.setattr(gardens, "CHOICES", 1)
+    assert gardens.choosable(place, now=now) == [fresh]
 
 
 def test_the_oldest_garden_is_open_unless_another_was_chosen(garden: Garden, other_garden: Garden) -> None:

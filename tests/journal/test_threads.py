@@ -89,3 +89,20 @@ def test_a_loop_of_batches_ends(garden: Garden) -> None:
     other = cast.a_batch(one, name="Other", begun_at=cast.moment())
     one.came_from.create(batch=other)
     assert names(of("batch", one, garden))[1:3] == [["Tub L"], ["One", "Other"]]
+
+
+def test_of_a_long_thread_the_latest_are_told_and_the_thing_asked_for(
+    garden: Garden, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Tub B is the later one; its own batch the later of those two that it went straight into."""
+    two = Two(garden)
+    monkeypatch.setattr(threads, "MOST", 1)
+    found = of("tub", two.tub_a, garden)
+    assert [row.name for row in found.tubs] == ["Tub A"]
+    of_last = of("batch", two.last, garden)
+    assert [row.name for row in of_last.tubs] == ["Tub B"]
+    assert [row.name for row in of_last.batches] == ["Last"]
+    assert (of_last.left_out["tub"], of_last.left_out["batch"], of_last.left_out["jar"]) == (1, 1, 0)
+    of_first = of("batch", two.joined, garden)
+    assert [row.name for row in of_first.batches] == ["Joined", "Last"]
+    assert of_first.left_out["batch"] == 0

@@ -3,7 +3,7 @@
 import pytest
 from django.test import Client
 
-from bluewright.journal.models import Garden, Jar
+from bluewright.journal.models import Bed, Garden, Jar
 from tests import cast
 from tests.web.checks import NOBODY, flat, only, to_the_start_without_a_garden, url
 
@@ -111,3 +111,13 @@ def test_its_json_twin_says_the_same(client: Client, jar: Jar) -> None:
     assert [[knot["said"] for knot in level["knots"]] for level in twin["levels"]] == [
         [knot.said for knot in level.knots] for level in page.levels
     ]
+
+
+def test_what_is_left_out_of_a_long_thread_is_counted(
+    client: Client, jar: Jar, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr("bluewright.journal.queries.threads.MOST", 1)
+    bed = Bed.objects.get(taken__picking__went_into__steep__strains__went_into__into__jarred__jar=jar)
+    cast.a_picking(jar.garden, beds_of=[bed], picked_at=cast.moment(500))
+    page = client.get(url("threads.show", kind="bed", key=bed.pk)).content.decode()
+    assert "1 older one is left out." in page

@@ -4,7 +4,7 @@ import pytest
 from django.test import Client
 
 from bluewright.journal.models import Garden, Picking, Steep
-from tests.cast import a_garden, a_picking, moment, typed
+from tests.cast import a_garden, a_picking, a_tub, moment, typed
 from tests.web.checks import NOBODY, flat, no_rows, only, refused, to_the_start_without_a_garden, url
 
 pytestmark = pytest.mark.django_db
@@ -119,3 +119,17 @@ def test_other_methods_are_refused(client: Client, garden: Garden) -> None:
 
 def test_more_pickings_need_no_more_statements(client: Client, garden: Garden) -> None:
     flat(client, WHERE, lambda: [a_picking(garden) for _ in range(4)])
+
+
+def test_leaf_of_long_ago_that_was_chosen_can_still_go_in(client: Client, garden: Garden) -> None:
+    """It is not among those offered; the page of the picking leads here with it, and what is posted counts."""
+    old = a_picking(garden, picked_at=moment(24 * 90))
+    a_tub(garden, leaf=[(old, 1.0)], started_at=moment(24 * 89))
+    assert str(old.pk) not in client.get(WHERE).content.decode()
+    assert str(old.pk) in client.get(WHERE, {"picking": str(old.pk)}).content.decode()
+    assert str(old.pk) in client.post(WHERE, entry(old, water="x")).content.decode()
+    assert client.post(WHERE, entry(old)).status_code == 302
+
+
+def test_a_choice_that_is_no_key_is_a_mistake(client: Client, garden: Garden) -> None:
+    assert client.post(WHERE, entry() | {"pickings": ["x", str(NOBODY)]}).status_code == 422

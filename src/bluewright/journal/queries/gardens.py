@@ -2,12 +2,22 @@
 
 from __future__ import annotations
 
-from datetime import datetime
+from collections.abc import Iterable
+from datetime import datetime, timedelta
+from typing import Final
 from uuid import UUID
 
-from django.db.models import Exists, Max, OuterRef, Prefetch, Q, QuerySet
+from django.db.models import Count, Exists, Max, OuterRef, Prefetch, Q, QuerySet
+from django.db.models.functions import Greatest
 
 from bluewright.journal.models import Bed, Garden, PickedFrom, Picking, SteepLeaf
+
+LATEST: Final = 4
+"""So many pickings of each bed stand in the list of beds."""
+CHOICES: Final = 60
+"""So many pickings are offered for a tub at most."""
+STILL_NEAR: Final = timedelta(days=30)
+"""Leaf that was picked so long ago and went into a tub is offered for another one no more."""
 
 
 def gardens() -> list[Garden]:
@@ -27,10 +37,16 @@ def invented() -> Garden | None:
 
 
 def beds(of: Garden) -> QuerySet[Bed]:
-    """The beds of a garden, with their pickings."""
-    return Bed.objects.filter(garden=of).prefetch_related(
-        Prefetch("pickings", queryset=Picking.objects.order_by("-picked_at"))
+    """The beds of a garden, each with its `latest` pickings, and as `pickings_before` how many came before those."""
+    standing = Q(pickings__deleted_at=None)
+    found: QuerySet[Bed] = (
+        Bed.objects.filter(garden=of)
+        .annotate(pickings_before=Greatest(Count("pickings", filter=standing) - LATEST, 0))
+        .prefetch_related(
+            Prefetch("pickings", queryset=Picking.objects.order_by("-picked_at")[:LATEST], to_attr="latest")
+        )
     )
+    return found
 
 
 def pickings(of: Garden) -> QuerySet[Picking]:
@@ -45,6 +61,17 @@ def waiting_pickings(of: Garden, *, since: datetime) -> QuerySet[Picking]:
     """Leaf that was picked since then and is in no tub, the newest first."""
     used = SteepLeaf.objects.filter(picking=OuterRef("pk"), steep__deleted_at=None)
     return Picking.objects.filter(~Exists(used), garden=of, picked_at__gte=since)
+
+
+def choosable(of: Garden, *, now: datetime, also: Iterable[UUID | str] = ()) -> list[Picking]:
+    """Pickings that can go into a tub: those of the last weeks, what is in no tub yet, and what is chosen already.
+
+    Of many, the newest.
+    """
+    used = SteepLeaf.objects.filter(picking=OuterRef("pk"), steep__deleted_at=None)
+    mine = Picking.objects.filter(garden=of)
+    found = list(mine.filter(~Exists(used) | Q(picked_at__gte=now - STILL_NEAR))[:CHOICES])
+    return found + list(mine.filter(pk__in=list(also)).exclude(pk__in=[row.pk for row in found]))
 
 
 def last_picked(of: Garden) -> list[tuple[Bed, datetime]]:

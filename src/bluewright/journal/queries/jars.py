@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterable
 from uuid import UUID
 
-from django.db.models import Exists, OuterRef, Prefetch, Q, QuerySet, Subquery
+from django.db.models import Exists, OuterRef, Prefetch, Q, QuerySet, Subquery, Sum
 
-from bluewright.journal.models import Batch, Garden, Jar, JarFrom, Poured, YieldSeen
+from bluewright.journal.models import Batch, Garden, Jar, JarFrom, JarTaken, Poured, YieldSeen
 from bluewright.journal.queries import batches
 
 
@@ -20,6 +20,23 @@ def jars(of: Garden) -> QuerySet[Jar]:
     return _with_stock(Jar.objects.filter(garden=of)).annotate(
         seen_pure_g=Subquery(last.values("answer__pure_g")[:1]), seen_at=Subquery(last.values("seen_at")[:1])
     )
+
+
+def stock(of: Garden) -> list[tuple[UUID, bool]]:
+    """The keys of all jars of a garden and whether each still holds something: those that do first, then the newest."""
+    put_in = JarFrom.objects.filter(jar__garden=of, batch__deleted_at=None).order_by()
+    taken = JarTaken.objects.filter(jar__garden=of).order_by()
+    in_g = dict(put_in.values_list("jar").annotate(all_g=Sum("pigment_g")))
+    out_g = dict(taken.values_list("jar").annotate(all_g=Sum("taken_g")))
+    keys = Jar.objects.filter(garden=of).values_list("pk", flat=True)
+    found = [(key, round(in_g.get(key, 0.0) - out_g.get(key, 0.0), 6) > 0) for key in keys]
+    return sorted(found, key=lambda one: not one[1])
+
+
+def these(of: Garden, keys: Iterable[UUID]) -> list[Jar]:
+    """The jars with these keys, in their order, as `jars` gives them."""
+    found = {row.pk: row for row in jars(of).filter(pk__in=list(keys))}
+    return [found[key] for key in keys if key in found]
 
 
 def jar(key: UUID, *, of: Garden) -> Jar | None:

@@ -7,10 +7,11 @@ from datetime import datetime, timedelta
 from typing import Any, Final
 from uuid import UUID
 
-from django.db.models import Avg, CharField, Exists, Max, Min, OuterRef, Prefetch, QuerySet
+from django.db.models import Avg, CharField, Exists, Max, Min, OuterRef, Prefetch, Q, QuerySet
 from django.db.models.functions import Cast, Substr
 
 from bluewright.journal.models import AirTemp, CallSeen, Garden, Poured, Reading, Steep, SteepLeaf, Strain, TubTemp
+from bluewright.journal.models.steep import SIGN_FIELDS
 
 AIR_BEFORE: Final = timedelta(days=2)
 AIR_AFTER: Final = timedelta(days=30)
@@ -19,8 +20,19 @@ MOST_CALLS: Final = 60
 
 
 def tubs(of: Garden) -> QuerySet[Steep]:
-    """The tubs of a garden, the newest first, whole."""
-    return _whole(Steep.objects.filter(garden=of))
+    """The tubs of a garden, those that steep first, then the newest, with leaf, straining and the looks with a sign."""
+    strained = Exists(Strain.objects.filter(steep=OuterRef("pk")))
+    seen = Q(*((f"{sign}__isnull", False) for sign in SIGN_FIELDS), _connector=Q.OR)
+    return (
+        Steep.objects.filter(garden=of)
+        .order_by(strained, "-started_at")
+        .select_related("garden")
+        .prefetch_related(
+            "leaf",
+            Prefetch("readings", queryset=Reading.objects.filter(seen).order_by("taken_at")),
+            Prefetch("strains", queryset=Strain.objects.order_by("-strained_at")),
+        )
+    )
 
 
 def steeping(of: Garden) -> QuerySet[Steep]:

@@ -13,6 +13,7 @@ from django.http import QueryDict
 
 from bluewright.journal.bridge.book import SORTS
 from bluewright.journal.queries.book import Span
+from bluewright.web.ui.turning import asked_page
 
 ALL: Final = "all"
 UP_FIRST: Final = frozenset({"name", "from", "plant", "alkali"})
@@ -47,14 +48,14 @@ class Asked:
 
 def asked(get: QueryDict, *, years: Sequence[int]) -> Asked:
     """What an address asks for, of the years that there are (the last one first); without a year, of the last."""
-    typed, sort, page = get.get("year", ""), get.get("sort", ""), get.get("page", "")
+    typed, sort = get.get("year", ""), get.get("sort", "")
     year = next((one for one in years if str(one) == typed), years[0] if years else None)
     sort = sort if sort in SORTS else "date"
     return Asked(
         year=None if typed == ALL else year,
         sort=sort,
         up={"up": True, "down": False}.get(get.get("order", ""), sort in UP_FIRST),
-        page=int(page) if page.isascii() and page.isdigit() and len(page) < 7 and int(page) > 0 else 1,
+        page=asked_page(get),
     )
 
 

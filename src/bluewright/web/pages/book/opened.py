@@ -20,7 +20,8 @@ from bluewright.journal.queries import book
 from bluewright.journal.queries.book import Begun
 from bluewright.web.pages.book import page as words
 from bluewright.web.pages.book.asked import Asked, asked, candidate_years, span
-from bluewright.web.pages.book.page import BookPage, Linked, Most
+from bluewright.web.pages.book.page import BookPage, Most
+from bluewright.web.ui.turning import Linked, turn
 from bluewright.words.numbers import rough
 
 PAGE: Final = 100
@@ -62,7 +63,7 @@ def opened(of: Garden, get: QueryDict, *, now: datetime) -> BookPage:
         years=_years(want, counted, years),
         heads=words.heads(want),
         rows=tuple(words.book_row(line, most=most, zone=zone) for line in bridge.lines(of, shown, came_from)),
-        pages=_pages(want, last),
+        pages=turn(want.page, last, lambda number: replace(want, page=number).address()),
         waiting=tuple(rows),
         waiting_more=_("and %(n)d older ones") % {"n": more} if more > 0 else "",
     )
@@ -80,14 +81,6 @@ def _years(want: Asked, counted: dict[int, int], years: list[int]) -> tuple[Link
         return ()
     every = replace(want, year=None, page=1)
     return (*links, Linked(name=_("all years"), href="" if want.year is None else every.address()))
-
-
-def _pages(want: Asked, last: int) -> tuple[Linked, ...]:
-    if last == 1:
-        return ()
-    return words.page_links(
-        ((number, replace(want, page=number).address()) for number in range(1, last + 1)), here=want.page
-    )
 
 
 def _chart(listed: list[Begun], yields: dict[UUID, float], ended: set[UUID]) -> str:

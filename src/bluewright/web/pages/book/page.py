@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 from typing import Final
@@ -18,6 +17,7 @@ from bluewright.journal.models import Steep
 from bluewright.journal.models.bed import PLANTS
 from bluewright.web.pages.batches.page import said_stage
 from bluewright.web.pages.book.asked import Asked
+from bluewright.web.ui.turning import Linked
 from bluewright.words.measures import amount, in_us, of_leaf
 from bluewright.words.numbers import day, figure, frac, rough
 
@@ -44,14 +44,6 @@ class Head:
     aria: str
     """`ascending`, `descending`, or empty."""
     arrow: str
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Linked:
-    """A word with its address."""
-
-    name: str
-    href: str
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -213,11 +205,6 @@ def summary(rows: int, weighed: int, waiting: int) -> str:
     return said + (ngettext("; %(n)d tub in no batch", "; %(n)d tubs in no batch", waiting) % {"n": waiting}) * bool(
         waiting
     )
-
-
-def page_links(asked_pages: Iterable[tuple[int, str]], *, here: int) -> tuple[Linked, ...]:
-    """Links to the other pages of a long year; the one that is open has no address."""
-    return tuple(Linked(name=str(number), href="" if number == here else href) for number, href in asked_pages)
 
 
 def _leaf(line: Line) -> str:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
+from typing import Final
 from zoneinfo import ZoneInfo
 
 from django.utils.translation import gettext as _
@@ -18,9 +19,13 @@ from bluewright.science.pigment.stock import together
 from bluewright.science.pigment.yield_record import YieldAnswer
 from bluewright.web.pages.threads.page import ThreadPage
 from bluewright.web.ui.history import HistoryRow, history, written
+from bluewright.web.ui.turning import Linked
 from bluewright.words import jar as words
 from bluewright.words.numbers import by_scale, moment, ranged
 from bluewright.words.said import Rows
+
+FEW: Final = 12
+"""So many jars are named where their blue is not counted."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -49,6 +54,8 @@ class StockPage:
     """Grams in all jars and their pure blue, in a sentence; empty where there is nothing."""
     unknown: str
     """Which jars' blue is not counted; empty where all is."""
+    pages: tuple[Linked, ...] = ()
+    """Links to the other pages of the list; empty where one holds all."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -97,17 +104,25 @@ class JarPage:
     history: tuple[HistoryRow, ...]
 
 
-def stock_page(jars: Sequence[Jar]) -> StockPage:
-    """The page of all jars."""
+def stock_page(jars: Sequence[Jar], *, holding: Sequence[Jar], pages: tuple[Linked, ...] = ()) -> StockPage:
+    """The page of these jars, and what all that hold something have together."""
     rows = [stock_row(jar, pure_left_g(jar)) for jar in jars]
-    full = [(jar, pure_left_g(jar)) for jar in jars if left_g(jar) > 0]
+    full = [(jar, pure_left_g(jar)) for jar in holding]
     missing = [jar.name for jar, pure in full if pure is None]
     unknown = _("Not reckoned yet, or not to be known: %(jars)s. A jar's own page reckons it.")
     return StockPage(
-        jars=tuple(sorted(rows, key=lambda row: row.empty)),
+        jars=tuple(rows),
         total=_total(sum(left_g(jar) for jar, _pure in full), [pure for _jar, pure in full]),
-        unknown=unknown % {"jars": ", ".join(missing)} if missing else "",
+        unknown=unknown % {"jars": _few(missing)} if missing else "",
+        pages=pages,
     )
+
+
+def _few(names: Sequence[str]) -> str:
+    """The first names, and how many more there are."""
+    more = len(names) - FEW
+    said = ", ".join(names[:FEW])
+    return said if more <= 0 else _("%(names)s and %(n)d more") % {"names": said, "n": more}
 
 
 def stock_row(jar: Jar, pure: Band | None) -> StockRow:

@@ -28,6 +28,7 @@ from bluewright.web.pages.jars.page import jar_page, stock_page, stock_row
 from bluewright.web.pages.jars.typed import as_typed, changed_jar, new_jar, new_taken, pigment_in
 from bluewright.web.pages.threads.page import ThreadPage, thread_page
 from bluewright.web.ui.respond import brought_back, in_garden, posted, shown, taken_out
+from bluewright.web.ui.turning import turned
 from bluewright.web.ui.why import Link
 from bluewright.web.ui.why_view import why_address, why_shown
 from bluewright.words.own_text import own_text
@@ -39,8 +40,13 @@ MOST_AT_ONCE: Final = 12
 @require_safe
 @in_garden
 def index(request: HttpRequest, garden: Garden) -> HttpResponse:
-    """All jars: stock at a glance."""
-    return shown(request, "jars/index.html", stock_page(list(jars.jars(garden))))
+    """Jars: stock at a glance, those that hold something first."""
+    stock_now = jars.stock(garden)
+    holding = [key for key, holds in stock_now if holds]
+    shown_keys, pages = turned([key for key, _holds in stock_now], request.GET)
+    rows = {row.pk: row for row in jars.these(garden, dict.fromkeys([*holding, *shown_keys]))}
+    page = stock_page([rows[key] for key in shown_keys], holding=[rows[key] for key in holding], pages=pages)
+    return shown(request, "jars/index.html", page)
 
 
 @require_POST

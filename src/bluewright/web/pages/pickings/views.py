@@ -21,14 +21,16 @@ from bluewright.web.pages.pickings.forms import PickingForm, as_typed, write_pic
 from bluewright.web.pages.pickings.page import picking_page
 from bluewright.web.ui.photos import keep_photos, sent_files, thumbs
 from bluewright.web.ui.respond import brought_back, in_garden, posted, shown, taken_out
+from bluewright.web.ui.turning import turned
 from bluewright.words.numbers import sentence
 
 
 @require_safe
 @in_garden
 def index(request: HttpRequest, garden: Garden) -> HttpResponse:
-    """All pickings, with where the leaf came from and went."""
-    context = {"pickings": gardens.pickings(garden), "photos": photos.of_kind("picking", of=garden)}
+    """Pickings, the newest first, with where the leaf came from and went."""
+    rows, pages = turned(gardens.pickings(garden), request.GET)
+    context = {"pickings": rows, "pages": pages, "photos": photos.of_things([row.pk for row in rows], of=garden)}
     return render(request, "pickings/index.html", context)
 
 

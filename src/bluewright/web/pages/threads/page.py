@@ -10,6 +10,7 @@ from zoneinfo import ZoneInfo
 
 from django.urls import reverse
 from django.utils.translation import gettext as _
+from django.utils.translation import ngettext
 
 from bluewright.journal.models import Batch, Bed, Garden, Jar, JarTaken, Picking, Steep
 from bluewright.journal.queries.jars import left_g, put_in_g
@@ -46,6 +47,8 @@ class Level:
 
     name: str
     knots: tuple[Knot, ...]
+    before: str
+    """How many older ones are not told; empty where all are."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -67,11 +70,11 @@ def thread_page(found: Thread, *, sources: Mapping[Thing, Row], of: Garden) -> T
     zone = ZoneInfo(of.time_zone)
     telling = _Telling(found, sources, zone)
     levels = (
-        Level(name=_("Beds"), knots=tuple(telling.bed(row) for row in found.beds)),
-        Level(name=_("Pickings"), knots=tuple(telling.picking(row) for row in found.pickings)),
-        Level(name=_("Tubs"), knots=tuple(telling.tub(row) for row in found.tubs)),
-        Level(name=_("Batches"), knots=tuple(telling.batch(row) for row in found.batches)),
-        Level(name=_("Jars"), knots=tuple(telling.jar(row) for row in found.jars)),
+        _level(found, "bed", _("Beds"), [telling.bed(row) for row in found.beds]),
+        _level(found, "picking", _("Pickings"), [telling.picking(row) for row in found.pickings]),
+        _level(found, "tub", _("Tubs"), [telling.tub(row) for row in found.tubs]),
+        _level(found, "batch", _("Batches"), [telling.batch(row) for row in found.batches]),
+        _level(found, "jar", _("Jars"), [telling.jar(row) for row in found.jars]),
     )
     here = next(knot for level in levels for knot in level.knots if knot.here)
     return ThreadPage(
@@ -82,6 +85,12 @@ def thread_page(found: Thread, *, sources: Mapping[Thing, Row], of: Garden) -> T
         levels=tuple(level for level in levels if level.knots),
         uses=tuple(_uses(found.jars, zone)),
     )
+
+
+def _level(found: Thread, kind: Kind, name: str, knots: Sequence[Knot]) -> Level:
+    more = found.left_out.get(kind, 0)
+    before = ngettext("%(n)d older one is left out.", "%(n)d older ones are left out.", more) % {"n": more}
+    return Level(name=name, knots=tuple(knots), before=before if more > 0 else "")
 
 
 class _Telling:

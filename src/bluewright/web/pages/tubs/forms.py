@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
+from contextlib import suppress
 from datetime import datetime
 from typing import Any
+from uuid import UUID
 
 from django import forms
 from django.utils import timezone
@@ -13,6 +15,7 @@ from django.utils.translation import gettext_lazy as _
 from bluewright.journal.models import Garden, Picking, Steep
 from bluewright.journal.models.bed import PLANTS
 from bluewright.journal.models.steep import SIGN_FIELDS
+from bluewright.journal.queries import gardens
 from bluewright.web.ui.photos import WithPhotos
 from bluewright.web.ui.typed import DecimalField, MeasureField, MomentField, not_to_come
 from bluewright.words.numbers import moment
@@ -62,6 +65,8 @@ class BeginForm(forms.Form):
         super().__init__(*args, **options)
         pickings: Any = self.fields["pickings"]
         pickings.queryset = Picking.objects.filter(garden=garden)
+        offered = gardens.choosable(garden, now=timezone.now(), also=_keys(self["pickings"].value() or []))
+        pickings.widget.choices = [(str(row.pk), str(row)) for row in offered]
         for name in ("water", "leaf"):
             measure: Any = self.fields[name]
             measure.system = garden.system
@@ -133,6 +138,15 @@ class StrainForm(forms.Form):
     def clean_strained_at(self) -> datetime:
         """A tub is not strained before the steep began."""
         return _once_begun(self.cleaned_data["strained_at"], self.steep)
+
+
+def _keys(sent: Iterable[object]) -> list[UUID]:
+    """Those that are keys at all."""
+    found = []
+    for text in sent:
+        with suppress(ValueError):
+            found.append(UUID(str(text)))
+    return found
 
 
 def _once_begun(when: datetime, steep: Steep) -> datetime:

@@ -100,6 +100,20 @@ class LeafRow:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class TubRow:
+    """A tub in the list."""
+
+    key: str
+    name: str
+    facts: str
+    age: str
+    strained: str
+    """When; empty while it steeps."""
+    drawing: str
+    """SVG text."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class TubPage:
     """One tub."""
 
@@ -124,6 +138,20 @@ class TubPage:
     leaf: tuple[LeafRow, ...] = ()
     written: str = ""
     history: tuple[HistoryRow, ...] = ()
+
+
+def tub_row(steep: Steep, *, now: datetime) -> TubRow:
+    """A tub in the list."""
+    zone = ZoneInfo(steep.garden.time_zone)
+    strains = list(steep.strains.all())
+    return TubRow(
+        key=str(steep.pk),
+        name=steep.name,
+        facts=facts(steep, zone),
+        age=age(steep, now),
+        strained=moment(strains[0].strained_at.astimezone(zone)) if strains else "",
+        drawing=drawing(steep),
+    )
 
 
 def tub_page(

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import Any
+from typing import Any, Final
 from uuid import UUID
 
 from django.contrib import messages
@@ -22,21 +22,25 @@ from bluewright.science.base.errors import InputError
 from bluewright.web.pages.tubs import typed
 from bluewright.web.pages.tubs.call import strain_call
 from bluewright.web.pages.tubs.forms import BeginForm, LookForm, StrainForm
-from bluewright.web.pages.tubs.page import tub_page
+from bluewright.web.pages.tubs.page import tub_page, tub_row
 from bluewright.web.ui.photos import keep_photos, sent_files
 from bluewright.web.ui.respond import brought_back, in_garden, posted, shown, taken_out
+from bluewright.web.ui.turning import turned
 from bluewright.web.ui.why import Link
 from bluewright.web.ui.why_view import why_address, why_shown
 from bluewright.words.numbers import sentence
+
+MOST_DRAWN: Final = 30
+"""So many tubs, each with its picture, stand on one page."""
 
 
 @require_safe
 @in_garden
 def index(request: HttpRequest, garden: Garden) -> HttpResponse:
-    """All tubs: those that steep first."""
+    """Tubs: those that steep first."""
     now = timezone.localtime()
-    found = [tub_page(steep, answer=None, now=now) for steep in tubs.tubs(garden)]
-    return render(request, "tubs/index.html", {"tubs": sorted(found, key=lambda t: t.strained is not None)})
+    rows, pages = turned(tubs.tubs(garden), request.GET, most=MOST_DRAWN)
+    return render(request, "tubs/index.html", {"tubs": [tub_row(steep, now=now) for steep in rows], "pages": pages})
 
 
 @require_http_methods(["GET", "HEAD", "POST"])
