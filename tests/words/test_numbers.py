@@ -157,11 +157,11 @@ def test_moments_are_said_as_people_do() -> None:
 def test_a_us_reader_has_the_month_first_and_the_hours_twice_a_day() -> None:
     time = datetime(2026, 7, 6, 18, 5, tzinfo=UTC)
     with read_by(dates="month_first"):
-        assert moment(time) == "Mon, Jul 6, 6:05 pm"
-        assert about(time.replace(hour=23, minute=30)) == "Tue, Jul 7, 12:00 am"
-        assert moment(time.replace(hour=12)) == "Mon, Jul 6, 12:05 pm"
+        assert moment(time) == "Mon, Jul 6, 6:05\u00a0pm"
+        assert about(time.replace(hour=23, minute=30)) == "Tue, Jul 7, 12:00\u00a0am"
+        assert moment(time.replace(hour=12)) == "Mon, Jul 6, 12:05\u00a0pm"
         assert day(time) == "Jul 6, 2026"
-        assert [hour(h) for h in (0, 6, 12, 23)] == ["12 am", "6 am", "12 pm", "11 pm"]
+        assert [hour(h) for h in (0, 6, 12, 23)] == ["12\u00a0am", "6\u00a0am", "12\u00a0pm", "11\u00a0pm"]
     assert moment(time) == "Mon 6 Jul 18:05"
 
 

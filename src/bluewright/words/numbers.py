@@ -13,6 +13,8 @@ from bluewright.words.language import gettext as _
 from bluewright.words.language import marked
 from bluewright.words.reader import reader
 
+_FAST: Final = "\u00a0"
+"""A space at which no line is broken."""
 _DAYS: Final = (
     marked("Mon"), marked("Tue"), marked("Wed"), marked("Thu"), marked("Fri"), marked("Sat"), marked("Sun"),
 )  # fmt: skip
@@ -105,13 +107,13 @@ def moment(time: datetime) -> str:
 def clock(time: datetime) -> str:
     """`18:00`; `6:00 pm`."""
     if _month_first():
-        return f"{time.hour % 12 or 12}:{time.minute:02d} {'am' if time.hour < 12 else 'pm'}"
+        return f"{time.hour % 12 or 12}:{time.minute:02d}{_FAST}{'am' if time.hour < 12 else 'pm'}"
     return f"{time.hour:02d}:{time.minute:02d}"
 
 
 def hour(of_day: int) -> str:
     """A full hour: `18:00`; `6 pm`."""
-    return f"{of_day % 12 or 12} {'am' if of_day < 12 else 'pm'}" if _month_first() else f"{of_day:02d}:00"
+    return f"{of_day % 12 or 12}{_FAST}{'am' if of_day < 12 else 'pm'}" if _month_first() else f"{of_day:02d}:00"
 
 
 def weekday(time: date) -> str:
