@@ -27,6 +27,7 @@ from bluewright.charts.parts import (
     sheet,
     sight,
 )
+from bluewright.charts.readout import Figures
 from bluewright.charts.scale import (
     Scale,
     Tick,
@@ -36,12 +37,15 @@ from bluewright.charts.scale import (
     outer_ticks,
 )
 from bluewright.charts.svg import box, label, line, text_width
+from bluewright.science.base.bands import Band
 from bluewright.science.base.errors import InputError
 from bluewright.words.language import gettext as _
-from bluewright.words.numbers import day_of_year, moment, weekday, weekday_short, with_range
+from bluewright.words.numbers import day_of_year, moment, ranged, weekday, weekday_short, with_range
 
 _HEIGHTS: Final = (190.0, 90.0)
 """Of the upper and the lower panel."""
+BESIDE: Final = timedelta(hours=1)
+"""How far apart the moments of two panels may lie to be told in one row."""
 LONG_H: Final = 12 * 24.0
 """Beyond this the axis carries dates instead of hours and days."""
 
@@ -108,7 +112,36 @@ def band_chart(chart: BandChart) -> str:
         drawn.append(_quantity(chart, what, panel, name, lift=lift if at == 0 else 0.0))
         top = panel.bottom + 40
     axis, height = _time_axis(panel, start)
-    return sheet(*drawn, axis, height=height, question=chart.question, summary=description(chart), name=name)
+    return sheet(
+        *drawn, axis, height=height, question=chart.question, summary=description(chart), name=name,
+        figures=_figures(chart, x, top=y + key_height + 30 + lift, bottom=panel.bottom),
+    )  # fmt: skip
+
+
+def _figures(chart: BandChart, x: Scale, *, top: float, bottom: float) -> Figures:
+    """Both panels moment by moment; the lower one by its nearest moment, if it has one within an hour."""
+    start = chart.upper.band.times[0]
+    return Figures(
+        heads=(_("time"), chart.upper.name, *([chart.lower.name] if chart.lower else [])),
+        places=tuple(
+            (x(_hour(start, time)), (moment(time), _said(chart.upper, at), *_beneath(chart.lower, time)))
+            for at, time in enumerate(chart.upper.band.times)
+        ),
+        top=top,
+        bottom=bottom,
+    )
+
+
+def _beneath(lower: TimePanel | None, time: datetime) -> list[str]:
+    if lower is None:
+        return []
+    at = min(range(len(lower.band.times)), key=lambda k: abs(lower.band.times[k] - time))
+    return [_said(lower, at) if abs(lower.band.times[at] - time) <= BESIDE else ""]
+
+
+def _said(panel: TimePanel, at: int) -> str:
+    band = panel.band
+    return ranged(Band(p5=band.low[at], p50=band.mid[at], p95=band.high[at]), "")
 
 
 def description(chart: BandChart) -> str:

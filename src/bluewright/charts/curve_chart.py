@@ -23,9 +23,12 @@ from bluewright.charts.parts import (
     sheet,
     span_said,
 )
+from bluewright.charts.readout import Figures
 from bluewright.charts.scale import Scale, inner_ticks, outer_ticks
 from bluewright.charts.svg import box, label, line
+from bluewright.science.base.bands import Band
 from bluewright.words.language import gettext as _
+from bluewright.words.numbers import figure, ranged
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -91,7 +94,24 @@ def curve_chart(chart: CurveChart) -> str:
     drawn.append(_target(chart.target, panel, labels))
     drawn.append(_points(chart, panel, labels))
     drawn.append(label(RIGHT, panel.bottom + 38, chart.x_name, size=SMALL_SIZE, fill=SOFT_INK, anchor="end"))
-    return sheet(*drawn, height=panel.bottom + 50, question=chart.question, summary=description(chart), name=name)
+    return sheet(
+        *drawn, height=panel.bottom + 50, question=chart.question, summary=description(chart), name=name,
+        figures=_figures(chart, panel),
+    )  # fmt: skip
+
+
+def _figures(chart: CurveChart, panel: Panel) -> Figures:
+    """The curve place by place."""
+    band = chart.band
+    return Figures(
+        heads=(chart.x_name, chart.y_name),
+        places=tuple(
+            (panel.x(x), (figure(x), ranged(Band(p5=low, p50=mid, p95=high), "")))
+            for x, low, mid, high in zip(band.x, band.low, band.mid, band.high, strict=True)
+        ),
+        top=panel.top,
+        bottom=panel.bottom,
+    )
 
 
 def description(chart: CurveChart) -> str:

@@ -19,6 +19,7 @@ from bluewright.charts.palette import (
     TITLE_SIZE,
     WIDTH,
 )
+from bluewright.charts.readout import Figures, carried
 from bluewright.charts.scale import Scale, Tick
 from bluewright.charts.svg import (
     Look,
@@ -270,8 +271,8 @@ def prefix(*texts: str) -> str:
     return f"c{zlib.crc32('|'.join(texts).encode('utf-8', 'replace')):08x}"
 
 
-def sheet(*drawn: str, height: float, question: str, summary: str, name: str) -> str:
-    """The whole drawing: ground, title and description for screen readers, then what was drawn."""
+def sheet(*drawn: str, height: float, question: str, summary: str, name: str, figures: Figures | None = None) -> str:
+    """The whole drawing: ground, title and description for screen readers, then what was drawn; with its figures."""
     return (
         element(
             "svg",
@@ -283,6 +284,7 @@ def sheet(*drawn: str, height: float, question: str, summary: str, name: str) ->
             viewBox=f"0 0 {number(WIDTH)} {number(height)}",
             role="img",
             aria_labelledby=f"{name}-title {name}-desc",
+            data_figures=None if figures is None else carried(figures),
         )
         + "\n"
     )

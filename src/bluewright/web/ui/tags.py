@@ -13,6 +13,7 @@ from django.utils import timezone
 from django.utils.html import format_html
 from django.utils.safestring import SafeString, mark_safe
 
+from bluewright.charts.readout import table_of
 from bluewright.charts.signs_at_work import WORK_SIGNS, work_sign_drawing
 from bluewright.charts.signs_drawn import sign_drawing
 from bluewright.journal.models import Photo
@@ -54,6 +55,12 @@ def photo_strip(
 def why(*, figure: str, of: str, name: str = "tubs.why", **keys: str) -> dict[str, str]:
     """A small link from a figure to why it is so: the page `name` with its keys and the path of the figure."""
     return {"to": reverse(name, kwargs={**keys, "figure": figure}), "of": of}
+
+
+@register.inclusion_tag("chart.html")
+def chart(drawing: str) -> dict[str, Any]:
+    """A drawing with the table of its figures below it; `charts.js` reads them off under a finger."""
+    return {"drawing": mark_safe(drawing), "table": table_of(drawing)}
 
 
 @register.simple_tag
