@@ -138,7 +138,8 @@ def _said(look: TubLook) -> str:
     """Everything that is drawn, in words; signs that were not looked at are named last."""
     lid = _("covered") if look.covered else _("open")
     if look.fill_frac == 0:
-        return f"{look.short_name.strip()}: {_('empty')}; {lid}"
+        nothing = _("empty")
+        return f"{look.short_name.strip()}: {nothing}; {lid}"
     share = percent(look.fill_frac) if look.fill_frac < 0.01 else f"{100 * look.fill_frac:.0f}%"
     parts = [_("%(share)s full") % {"share": share}, _(_STAGES[look.stage][0]), lid]
     levels = _levels(look)

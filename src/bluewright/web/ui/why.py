@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from typing import Any, Final
 
 from django.utils.text import slugify
+from django.utils.translation import gettext as _
 
 from bluewright.science.base.records import meanings
 from bluewright.web.ui import why_constants
@@ -143,5 +144,5 @@ def _given(value: Any, name: str, meaning: str) -> Row:
 def _source(key: str) -> Source:
     entry = bibliography().get(key)
     if entry is None:
-        return Source(key=key, said="Common practice; no source was found." if key == NO_SOURCE else key, anchor="")
+        return Source(key=key, said=_("Common practice; no source was found.") if key == NO_SOURCE else key, anchor="")
     return Source(key=key, said=citation(entry), anchor=entry.anchor)

@@ -197,5 +197,5 @@ class BenchForm(forms.Form):
                 self.add_error(name, wrong)
         unknown = [name for name in self.typed if name not in self.fields]
         if unknown:
-            self.add_error(None, _("This page has no field ‘%s’.") % unknown[0][:60])
+            self.add_error(None, _("This page has no field ‘%(field)s’.") % {"field": unknown[0][:60]})
         return found

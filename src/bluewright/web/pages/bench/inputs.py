@@ -81,7 +81,9 @@ def unit(entry: Entry, system: System) -> str:
     """The unit that a bare number is in, to stand beside the label."""
     if entry.sort == "fraction":
         return "%"
-    return bare_unit(entry.sort, system=system) if entry.sort in MEASURES else entry.unit  # type: ignore[arg-type]
+    if entry.sort in MEASURES:
+        return bare_unit(entry.sort, system=system)  # type: ignore[arg-type]
+    return _(entry.unit) if entry.unit else ""
 
 
 def beyond(entry: Entry, value: float, system: System) -> str:

@@ -113,4 +113,5 @@ def _chart(listed: list[Begun], yields: dict[UUID, float], ended: set[UUID]) -> 
 
 
 def _label(row: Begun, value: float | None) -> str:
-    return f"{row.name}: {_('given up') if value is None else rough(value)}"
+    what = _("given up") if value is None else rough(value)
+    return f"{row.name}: {what}"

@@ -200,11 +200,11 @@ def per_leaf(g_per_kg: float) -> float:
 
 def summary(rows: int, weighed: int, waiting: int) -> str:
     """`15 batches, 9 of them weighed; 3 tubs in no batch`."""
-    said = ngettext("%(n)d batch", "%(n)d batches", rows) % {"n": rows}
-    said += _(", %(n)d weighed") % {"n": weighed}
-    return said + (ngettext("; %(n)d tub in no batch", "; %(n)d tubs in no batch", waiting) % {"n": waiting}) * bool(
-        waiting
-    )
+    made = ngettext("%(n)d batch, %(weighed)d weighed", "%(n)d batches, %(weighed)d weighed", rows)
+    said = [made % {"n": rows, "weighed": weighed}]
+    if waiting:
+        said.append(ngettext("%(n)d tub in no batch", "%(n)d tubs in no batch", waiting) % {"n": waiting})
+    return "; ".join(said)
 
 
 def _leaf(line: Line) -> str:

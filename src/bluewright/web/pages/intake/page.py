@@ -193,4 +193,4 @@ def _length(seconds: float) -> str:
     for unit_s, below_s, words in ((1, 120, _("seconds")), (60, 7200, _("minutes")), (3600, 259_200, _("hours"))):
         if seconds < below_s:
             return f"{seconds / unit_s:.3g} {words}"
-    return f"{seconds / 86400:.3g} {_('days')}"
+    return _("%(n)s days") % {"n": f"{seconds / 86400:.3g}"}

@@ -61,7 +61,7 @@ def add(request: HttpRequest) -> HttpResponse:
         form.add_error(error.where, f"{error.what[:1].upper()}{error.what[1:]}; {error.right}.")
         return _page(request, form=form, status=422)
     if data["passphrase"]:
-        messages.success(request, _("%s may come in now.") % person.user.get_username())
+        messages.success(request, _("%(name)s may come in now.") % {"name": person.user.get_username()})
         return redirect("people.index")
     return _page(request, form=PersonForm(), made=(person.user.get_username(), passphrase))
 
@@ -94,7 +94,8 @@ def shut_out(request: HttpRequest, key: int) -> HttpResponse:
     """Let somebody in no more."""
     person = _person(key)
     actions.shut_out(person)
-    messages.success(request, _("%s is shut out. What they wrote stays.") % person.user.get_username())
+    said = _("%(name)s is shut out. What they wrote stays.") % {"name": person.user.get_username()}
+    messages.success(request, said)
     return redirect("people.index")
 
 

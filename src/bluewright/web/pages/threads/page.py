@@ -119,7 +119,8 @@ class _Telling:
             stands = _("strained %(when)s: %(liquor)s") if told["liquor"] else _("strained %(when)s")
             said = f"{said}; {stands % told}"
         else:
-            said = f"{said}; {_('still steeping')}"
+            stands = _("still steeping")
+            said = f"{said}; {stands}"
         return self._knot(Thing("tub", row.pk), row.name, when=row.started_at, said=said)
 
     def batch(self, row: Batch) -> Knot:
