@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from zoneinfo import ZoneInfo
 
@@ -21,6 +21,8 @@ from bluewright.science.base.errors import BluewrightError, InputError
 from bluewright.web.pages.alkali.cupboard import strength
 from bluewright.web.pages.alkali.rows import JarRow, LookRow, PartRow, jar_rows, look_rows, part_rows
 from bluewright.web.pages.batches.head import BatchHead, batch_head
+from bluewright.web.ui.why import Link, main_why
+from bluewright.web.ui.why_view import why_address
 from bluewright.words.alkali import ph_band, said
 from bluewright.words.measures import dosed, dosed_band
 from bluewright.words.numbers import ranged, sentence
@@ -41,6 +43,8 @@ class Answer:
     """SVG text."""
     to_know: tuple[str, ...]
     """What to know about the work or the figures."""
+    why: Link
+    """Where it says why the dose is so."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -103,7 +107,7 @@ def dose_page(batch: Batch, alkali: Alkali | None) -> DosePage:
     worked = work_out(batch, alkali)
     known, zone = worked.known, ZoneInfo(batch.garden.time_zone)
     enough = said_enough(batch, known)
-    answer = None if enough or worked.answer is None else _answer(worked, worked.answer)
+    answer = None if enough or worked.answer is None else _answer(worked, worked.answer, address=why_of(batch, alkali))
     return DosePage(
         head=batch_head(batch),
         alkali=str(alkali.pk) if alkali is not None else "",
@@ -133,7 +137,7 @@ def said_enough(batch: Batch, known: Dosing) -> str:
     return _("That is enough: pH %(ph)s. Air it now.") % {"ph": f"{known.last_ph:g}"}
 
 
-def _answer(worked: Worked, found: DoseAnswer) -> Answer:
+def _answer(worked: Worked, found: DoseAnswer, *, address: Callable[[str], str]) -> Answer:
     words = said(found)
     due, unit = worked.known.unread, found.dose.unit
     whole = found.first_part == found.dose.p50
@@ -147,7 +151,14 @@ def _answer(worked: Worked, found: DoseAnswer) -> Answer:
         figures=tuple(_figures(found, known=worked.known)),
         chart=dose_chart(found, doses.titration(found.inputs), answer=words.first),
         to_know=words.to_know,
+        why=main_why(found, address=address),
     )
+
+
+def why_of(batch: Batch, alkali: Alkali | None) -> Callable[[str], str]:
+    """Where it says why a figure of the dose of this alkali is so."""
+    plain = why_address("alkali.why", key=batch.pk)
+    return plain if alkali is None else lambda figure: f"{plain(figure)}?alkali={alkali.pk}"
 
 
 def _figures(found: DoseAnswer, *, known: Dosing) -> Iterator[tuple[str, str]]:

@@ -13,6 +13,7 @@ urlpatterns = [
     path("shelf/<uuid:alkali>/used-up/", cupboard.use_up, name="alkali.use_up"),
     path("shelf/<uuid:alkali>/put-back/", cupboard.put_back, name="alkali.put_back"),
     path("<uuid:key>/dose/", dose.dose, name="alkali.dose"),
+    path("<uuid:key>/why/<str:figure>/", dose.why, name="alkali.why"),
     path("<uuid:key>/aim/", dose.aim, name="alkali.aim"),
     path("<uuid:key>/look/", dose.look, name="alkali.look"),
     path("<uuid:key>/card/", dose.card, name="alkali.card"),

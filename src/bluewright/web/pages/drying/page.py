@@ -13,9 +13,12 @@ from bluewright.journal.bridge import answers
 from bluewright.journal.bridge.batches import dry_record
 from bluewright.journal.models import Batch, Drying
 from bluewright.science.base.errors import BluewrightError
+from bluewright.science.settle.drying_record import DryAnswer
 from bluewright.web.pages.batches.head import BatchHead, batch_head
 from bluewright.web.pages.drying.next import weigh_again_at
 from bluewright.web.ui.answered import Answered, answered
+from bluewright.web.ui.why import main_why
+from bluewright.web.ui.why_view import why_address
 from bluewright.words.dry import said
 from bluewright.words.numbers import about, moment
 from bluewright.words.own_text import own_text
@@ -74,19 +77,14 @@ def drying_page(batch: Batch, *, now: datetime) -> DryingPage:
 
 def _dish(batch: Batch, one: Drying, number: int, now: datetime) -> Dish:
     one.batch, zone = batch, now.tzinfo
-    answer, trouble = None, ""
-    try:
-        answer = answers.dried(dry_record(one))
-    except BluewrightError as error:
-        trouble = own_text(str(error))
-    found = said(answer) if answer is not None else None
+    answer, trouble = dried(one)
     dry = answer is not None and answer.rule_met is True
     again = weigh_again_at(one, answer).astimezone(zone) if answer is not None and not dry else None
     return Dish(
         key=str(one.pk),
         title=one.note or _("Dish %(number)s") % {"number": number},
         said=_facts(one, zone),
-        answer=answered(found, chart=dry_chart(answer, answer=found.first)) if answer and found else None,
+        answer=_answered(one, answer) if answer is not None else None,
         trouble=trouble,
         dry=dry,
         again=_again(again, now) if again is not None and one.ended_at is None else "",
@@ -96,6 +94,20 @@ def _dish(batch: Batch, one: Drying, number: int, now: datetime) -> Dish:
             for row in reversed(list(one.weighings.all()))
         ),
     )
+
+
+def dried(one: Drying) -> tuple[DryAnswer | None, str]:
+    """How dry a dish of a whole batch is; or why that cannot be said."""
+    try:
+        return answers.dried(dry_record(one)), ""
+    except BluewrightError as error:
+        return None, own_text(str(error))
+
+
+def _answered(one: Drying, answer: DryAnswer) -> Answered:
+    found = said(answer)
+    why = main_why(answer, address=why_address("drying.why", key=one.batch.pk, row=one.pk))
+    return answered(found, chart=dry_chart(answer, answer=found.first), why=why)
 
 
 def _again(at: datetime, now: datetime) -> str:

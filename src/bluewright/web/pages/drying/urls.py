@@ -6,6 +6,7 @@ from bluewright.web.pages.drying import views
 
 urlpatterns = [
     path("<uuid:key>/", views.show, name="drying.show"),
+    path("<uuid:key>/<uuid:row>/why/<str:figure>/", views.why, name="drying.why"),
     path("<uuid:key>/begin/", views.begin, name="drying.begin"),
     path("<uuid:key>/<uuid:row>/change/", views.change, name="drying.change"),
     path("<uuid:key>/<uuid:row>/weigh/", views.weigh, name="drying.weigh"),

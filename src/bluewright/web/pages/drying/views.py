@@ -26,8 +26,10 @@ from bluewright.web.pages.drying.forms import (
     new_weighing,
     write_drying,
 )
-from bluewright.web.pages.drying.page import drying_page
+from bluewright.web.pages.drying.page import dried, drying_page
 from bluewright.web.ui.respond import brought_back, in_garden, posted, shown, taken_out
+from bluewright.web.ui.why import Link
+from bluewright.web.ui.why_view import why_address, why_shown
 
 
 @require_safe
@@ -35,6 +37,22 @@ from bluewright.web.ui.respond import brought_back, in_garden, posted, shown, ta
 def show(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
     """The dishes of a batch: how dry each is, and when to weigh again."""
     return _shown(request, _batch(garden, key))
+
+
+@require_safe
+@in_garden
+def why(request: HttpRequest, garden: Garden, key: UUID, row: UUID, figure: str) -> HttpResponse:
+    """Why a figure of a dish's drying is so."""
+    batch = _batch(garden, key)
+    dish = next((one for one in batch.dryings.all() if one.pk == row), None)
+    if dish is None:
+        raise Http404("there is no such dish in this batch")
+    dish.batch = batch
+    return why_shown(
+        request, dried(dish)[0], figure=figure, address=why_address("drying.why", key=key, row=row),
+        back=Link(to=reverse("drying.show", kwargs={"key": key}), name=batch.name),
+        missing=_("Nothing can be said of this dish yet."),
+    )  # fmt: skip
 
 
 @require_http_methods(["GET", "HEAD", "POST"])

@@ -13,6 +13,8 @@ from bluewright.science.settle.interface_record import SettleAnswer
 from bluewright.web.pages.batches.head import BatchHead, batch_head
 from bluewright.web.pages.washing.page import WashPart
 from bluewright.web.ui.answered import Answered, answered
+from bluewright.web.ui.why import main_why
+from bluewright.web.ui.why_view import why_address
 from bluewright.words.measures import amount
 from bluewright.words.numbers import moment
 from bluewright.words.settle import said
@@ -67,17 +69,22 @@ def settling_page(
 ) -> SettlingPage:
     """The page of a batch's settling, given its answer."""
     zone, now = ZoneInfo(batch.garden.time_zone), standing_now(batch)
-    found = said(answer) if answer is not None else None
     rows = tuple(_row(one, zone) for one in batch.standings.all())
     return SettlingPage(
         head=batch_head(batch),
         stands=next((row for row in rows if now is not None and row.key == str(now.pk)), None),
-        answer=answered(found, chart=settle_chart(answer, answer=found.first)) if answer and found else None,
+        answer=_answered(batch, answer) if answer is not None else None,
         trouble=trouble,
         needs_depth=now is not None and now.depth_mm is None,
         wash=wash,
         standings=rows[::-1],
     )
+
+
+def _answered(batch: Batch, answer: SettleAnswer) -> Answered:
+    found = said(answer)
+    why = main_why(answer, address=why_address("settling.why", key=batch.pk))
+    return answered(found, chart=settle_chart(answer, answer=found.first), why=why)
 
 
 def _row(one: Standing, zone: ZoneInfo) -> StandingRow:

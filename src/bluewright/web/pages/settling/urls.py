@@ -6,6 +6,7 @@ from bluewright.web.pages.settling import views
 
 urlpatterns = [
     path("<uuid:key>/", views.show, name="settling.show"),
+    path("<uuid:key>/why/<str:figure>/", views.why, name="settling.why"),
     path("<uuid:key>/stand/", views.stand, name="settling.stand"),
     path("<uuid:key>/<uuid:row>/change/", views.change, name="settling.change"),
     path("<uuid:key>/<uuid:row>/edge/", views.edge, name="settling.edge"),

@@ -35,6 +35,8 @@ from bluewright.web.pages.settling.page import settling_page, standing_now
 from bluewright.web.pages.washing.forms import TapForm, refill_typed
 from bluewright.web.pages.washing.page import wash_part
 from bluewright.web.ui.respond import brought_back, in_garden, posted, shown, taken_out
+from bluewright.web.ui.why import Link
+from bluewright.web.ui.why_view import why_address, why_shown
 from bluewright.words.own_text import own_text
 
 
@@ -43,6 +45,18 @@ from bluewright.words.own_text import own_text
 def show(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
     """Settling and washing of a batch: what stands, when to decant, how many washes."""
     return _shown(request, _batch(garden, key))
+
+
+@require_safe
+@in_garden
+def why(request: HttpRequest, garden: Garden, key: UUID, figure: str) -> HttpResponse:
+    """Why a figure of what stands is so."""
+    batch = _batch(garden, key)
+    return why_shown(
+        request, _settled(batch)[0], figure=figure, address=why_address("settling.why", key=key),
+        back=Link(to=reverse("settling.show", kwargs={"key": key}), name=batch.name),
+        missing=_("Nothing can be said of this settling yet."),
+    )  # fmt: skip
 
 
 @require_http_methods(["GET", "HEAD", "POST"])

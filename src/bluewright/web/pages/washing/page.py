@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass
 
 from django.utils.translation import gettext as _
@@ -13,6 +14,8 @@ from bluewright.science.base.errors import BluewrightError, InputError
 from bluewright.science.settle.acid_record import AcidAnswer
 from bluewright.web.pages.batches.head import BatchHead, batch_head
 from bluewright.web.ui.answered import Answered, Table, answered
+from bluewright.web.ui.why import main_why
+from bluewright.web.ui.why_view import why_address
 from bluewright.words import acid as acid_words
 from bluewright.words import wash as wash_words
 from bluewright.words.numbers import rough
@@ -55,7 +58,7 @@ def wash_part(batch: Batch, *, refill: float | None) -> WashPart | None:
     answer, trouble, needs_refill, enough = None, "", False, False
     try:
         found = answers.washed(wash_record(batch, refill_l=refill))
-        answer = answered(wash_words.said(found))
+        answer = answered(wash_words.said(found), why=main_why(found, address=_why_address(batch, refill)))
         enough = bool(found.rule_met) or (found.rule_met is None and found.washes_left.p50 == 0)
     except InputError as error:
         needs_refill, trouble = error.where == "refill_l", own_text(str(error))
@@ -70,6 +73,12 @@ def wash_part(batch: Batch, *, refill: float | None) -> WashPart | None:
         tap=tap_said(batch),
         limed=any(part.alkali.kind == "slaked_lime" for part in batch.alkali_parts.all()),
     )
+
+
+def _why_address(batch: Batch, refill: float | None) -> Callable[[str], str]:
+    """Where it says why, for the same fresh water as was asked for."""
+    plain = why_address("washing.why", key=batch.pk)
+    return plain if refill is None else lambda figure: f"{plain(figure)}?refill={refill:g}"
 
 
 def tap_said(batch: Batch) -> str:

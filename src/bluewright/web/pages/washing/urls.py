@@ -6,5 +6,6 @@ from bluewright.web.pages.washing import views
 
 urlpatterns = [
     path("tap/", views.tap, name="washing.tap"),
+    path("<uuid:key>/why/<str:figure>/", views.why, name="washing.why"),
     path("<uuid:key>/acid/", views.acid, name="washing.acid"),
 ]

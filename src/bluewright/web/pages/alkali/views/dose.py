@@ -21,9 +21,11 @@ from bluewright.journal.queries import alkalis, batches
 from bluewright.science.base.errors import InputError
 from bluewright.web.pages.alkali.card import alkali_card
 from bluewright.web.pages.alkali.forms import AimForm, LookForm, PartForm
-from bluewright.web.pages.alkali.page import dose_page
+from bluewright.web.pages.alkali.page import dose_page, why_of, work_out
 from bluewright.web.pages.alkali.typed import new_look, new_part
 from bluewright.web.ui.respond import in_garden, posted, shown
+from bluewright.web.ui.why import Link
+from bluewright.web.ui.why_view import why_shown
 
 
 @require_http_methods(["GET", "HEAD", "POST"])
@@ -66,6 +68,18 @@ def aim(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
         keeping.keep(form.write_on(batch), by=request.user)
         return redirect(to_dose(batch, form.cleaned_data["alkali"]))
     return dose_shown(request, batch, chosen(request, batch), form=form)
+
+
+@require_safe
+@in_garden
+def why(request: HttpRequest, garden: Garden, key: UUID, figure: str) -> HttpResponse:
+    """Why a figure of the dose is so."""
+    batch = the_batch(garden, key)
+    alkali = chosen(request, batch)
+    return why_shown(
+        request, work_out(batch, alkali).answer, figure=figure, address=why_of(batch, alkali),
+        back=Link(to=to_dose(batch, alkali), name=batch.name), missing=_("No dose can be worked out yet."),
+    )  # fmt: skip
 
 
 @require_safe
