@@ -32,7 +32,7 @@ def test_the_page_of_the_work_leads_to_why(client: Client, garden: Garden) -> No
 def test_a_figure_is_explained_from_what_was_read_to_the_sources(client: Client, garden: Garden) -> None:
     page = explained(client, where(made(garden)))
     assert page.figure.meaning.startswith("What brings the liquor to the wanted pH; with added so far, the rest")
-    assert {row.name: row.said for row in page.given}["Temp"] == "17 °C"
+    assert {row.name: row.said for row in page.given}["Liquor"] == "8 L"
     assert page.formula
 
 
