@@ -5,6 +5,8 @@ what the modules `bench_*.py` beside this file define:
 
     BENCHMARKS = {"name": callable}   a callable is one run; if it returns a callable, it was the preparation, and
                                       the run is what it returned, so that only the work itself is timed
+    FIGURES = {"name": (unit, callable)}   optional: returns one figure that the module takes its own way, as the best
+                                      of several rounds of visits; `unit` is `seconds` or `kilobytes`
     REPORTS = {"name": callable}      optional: returns lines to print (how cost grows, for instance)
 
 The exit code is 1 if a budget is exceeded or has no benchmark. It is never part of the tests: a busy machine would
@@ -30,6 +32,7 @@ from types import ModuleType
 
 HERE = Path(__file__).resolve().parent
 EXAMPLES = HERE.parent / "src" / "bluewright" / "examples"
+UNITS = {"seconds": "s", "kilobytes": "kB"}
 NAME = 54
 """Width of the first column."""
 RUNS = 5
@@ -61,6 +64,9 @@ def main(wanted: list[str]) -> int:
         failed |= row(found.name, found.seconds, budgets["seconds"].get(found.name), "s")
         if found.megabytes is not None:
             failed |= row(f"{found.name} (memory)", found.megabytes, budgets["megabytes"].get(found.name), "MB")
+    for name, unit, value in figures(wanted):
+        seen.add(name)
+        failed |= row(name, value, budgets[unit].get(name), UNITS[unit])
     missing = [name for part in budgets.values() for name in part if asked_for(name, wanted) and name not in seen]
     for name in dict.fromkeys(missing):
         print(f"{name:<{NAME}} has a budget and no benchmark")
@@ -92,9 +98,17 @@ def measured(wanted: list[str]) -> Iterator[Measured]:
                 name, statistics.median(seconds for seconds, _ in took), max(memory for _, memory in took) or None
             )
     for module in modules():
-        for name, run in module.BENCHMARKS.items():
+        for name, run in getattr(module, "BENCHMARKS", {}).items():
             if asked_for(name, wanted):
                 yield Measured(name, statistics.median(timed(run)))
+
+
+def figures(wanted: list[str]) -> Iterator[tuple[str, str, float]]:
+    """Name, unit and value of every wanted figure that a module takes its own way."""
+    for module in modules():
+        for name, (unit, take) in getattr(module, "FIGURES", {}).items():
+            if asked_for(name, wanted):
+                yield name, unit, take()
 
 
 def timed(run: Callable[[], object]) -> list[float]:

@@ -39,6 +39,7 @@ INSTALLED_APPS = [
     "bluewright.web",
 ]
 MIDDLEWARE = [
+    "bluewright.web.packing.Packed",
     "bluewright.web.policy.headers",
     "django.middleware.security.SecurityMiddleware",
     "whitenoise.middleware.WhiteNoiseMiddleware",

@@ -1,0 +1,259 @@
+"""Pages of a garden of ten seasons, by four phones at once: how long they take, and how much they weigh.
+
+The garden (`large_garden.py`: 5,000 batches, 500,000 looks) is made once a day and kept in the system's folder for
+passing files. The server is the real one, a process of its own. It is asked over and over, each time for other tubs,
+batches and jars; the best of a few rounds counts, since other work on the machine can only make a round slower.
+"""
+
+from __future__ import annotations
+
+import gzip
+import hashlib
+import http.client
+import os
+import random
+import re
+import shutil
+import socket
+import sqlite3
+import statistics
+import subprocess
+import sys
+import tempfile
+import time
+from collections import defaultdict
+from collections.abc import Iterator
+from contextlib import contextmanager
+from dataclasses import dataclass
+from datetime import UTC, datetime
+from functools import cache
+from pathlib import Path
+from threading import Thread
+from urllib.parse import urlencode
+from uuid import UUID
+
+HERE = Path(__file__).resolve().parent
+CLIENTS = 4
+ROUNDS = 3
+OF_EACH = 12
+"""So many visits of each kind of page in a round."""
+WAIT_S = 120.0
+LISTS = (
+    "/", "/beds/", "/pickings/", "/tubs/", "/batches/", "/jars/", "/book/", "/book/?sort=yield", "/book/?year=all",
+    "/alkali/", "/weather/", "/intake/", "/gardens/", "/tubs/?page=60", "/jars/?page=40", "/pickings/?page=40",
+    "/tubs/begin/", "/batches/begin/", "/jars/fill/", "/pickings/add/",
+)  # fmt: skip
+"""Every list, and the forms that offer rows."""
+THINGS = {
+    "beds": ("/beds/{}/", "/threads/bed/{}/"),
+    "pickings": ("/pickings/{}/", "/threads/picking/{}/"),
+    "tubs": ("/tubs/{}/", "/threads/tub/{}/"),
+    "steeping": ("/tubs/{}/", "/tubs/{}/look/", "/tubs/{}/strain/"),
+    "batches": (
+        "/batches/{}/", "/alkali/{}/dose/", "/airing/{}/", "/settling/{}/", "/drying/{}/", "/prints/batch/{}/",
+        "/threads/batch/{}/",
+    ),
+    "jars": ("/jars/{}/", "/jars/{}/take/", "/threads/jar/{}/"),
+}  # fmt: skip
+"""The pages of one thing, with a place for its key."""
+FEW = 20
+"""So many things of each kind are asked for in turn."""
+KEYS = {
+    "beds": "select id from journal_bed order by id",
+    "pickings": "select id from journal_picking order by picked_at",
+    "tubs": "select steep_id from journal_strain order by strained_at",
+    "steeping": "select id from journal_steep where id not in (select steep_id from journal_strain) order by name",
+    "batches": "select id from journal_batch order by begun_at",
+    "jars": "select id from journal_jar order by filled_at",
+}
+
+
+@dataclass(frozen=True, slots=True)
+class Visit:
+    """One page that was asked for: its kind, how long it took, how many bytes came and how many they are unpacked."""
+
+    kind: str
+    seconds: float
+    sent_bytes: int
+    whole_bytes: int
+
+
+def garden() -> Path:
+    """The large garden's folder; made if it is not there yet, which takes a minute or some."""
+    maker = HERE / "large_garden.py"
+    tables = sorted((HERE.parent / "src" / "bluewright" / "journal" / "migrations").glob("0*.py"))
+    told = hashlib.sha256(b"".join(path.read_bytes() for path in (maker, *tables))).hexdigest()[:12]
+    home = Path(tempfile.gettempdir()) / f"bluewright-large-{told}-{datetime.now(UTC):%Y-%m-%d}"
+    if not home.exists():
+        for old in home.parent.glob("bluewright-large-*"):
+            shutil.rmtree(old)
+        print("making the large garden ...", flush=True)
+        making = home.with_name(f"{home.name}.making")
+        subprocess.run([sys.executable, maker, making], check=True)
+        making.rename(home)
+    return home
+
+
+@contextmanager
+def server() -> Iterator[int]:
+    """The server on a copy of the garden, answering; gives its port."""
+    with tempfile.TemporaryDirectory(prefix="bluewright-bench-") as folder:
+        home = Path(folder) / "garden"
+        shutil.copytree(garden(), home)
+        with socket.socket() as free:
+            free.bind(("127.0.0.1", 0))
+            port = free.getsockname()[1]
+        words = ["serve", "--home", str(home), "--port", str(port), "--no-browser"]
+        running = subprocess.Popen([sys.executable, "-m", "bluewright", *words], stdout=subprocess.DEVNULL)
+        try:
+            until = time.monotonic() + WAIT_S
+            while socket.socket().connect_ex(("127.0.0.1", port)):
+                if time.monotonic() > until:
+                    raise TimeoutError("the server did not answer")
+                time.sleep(0.01)
+            yield port
+        finally:
+            running.kill()
+            running.wait()
+
+
+class Phone:
+    """One connection that stays open, with the cookies and the unpacking of a browser."""
+
+    def __init__(self, port: int) -> None:
+        self.connection = http.client.HTTPConnection("127.0.0.1", port, timeout=WAIT_S)
+        self.cookie = "csrftoken=" + "t" * 32
+
+    def get(self, kind: str, path: str) -> tuple[Visit, bytes]:
+        """Ask for a page; raises AssertionError if it is not there."""
+        return self._ask(kind, "GET", path, None, {})
+
+    def post(self, kind: str, path: str, typed: dict[str, str]) -> tuple[Visit, bytes]:
+        """Send a form and follow to the page that it leads to."""
+        body = urlencode(typed | {"csrfmiddlewaretoken": "t" * 32})
+        return self._ask(kind, "POST", path, body, {"Content-Type": "application/x-www-form-urlencoded"})
+
+    def _ask(self, kind: str, method: str, path: str, body: str | None, said: dict[str, str]) -> tuple[Visit, bytes]:
+        headers = {"Cookie": self.cookie, "Accept-Encoding": "gzip"} | said
+        began = time.perf_counter()
+        self.connection.request(method, path, body, headers)
+        response = self.connection.getresponse()
+        sent = response.read()
+        if response.status == 302:
+            self.connection.request("GET", response.headers["Location"], headers=headers)
+            response = self.connection.getresponse()
+            sent = response.read()
+        took = time.perf_counter() - began
+        assert response.status == 200, f"{path}: {response.status}"
+        whole = gzip.decompress(sent) if response.headers.get("Content-Encoding") == "gzip" else sent
+        return Visit(kind, took, len(sent), len(whole)), whole
+
+
+def pages(home: Path) -> dict[str, list[str]]:
+    """Every kind of page with addresses of it, spread over all seasons and the last days."""
+    found = {path: [path] for path in LISTS}
+    with sqlite3.connect(home / "garden.sqlite3") as database:
+        for thing, sql in KEYS.items():
+            keys = [str(UUID(row[0])) for row in database.execute(sql)]
+            keys = keys[:: max(1, len(keys) // FEW)] + keys[-FEW // 2 :]
+            for shape in THINGS[thing]:
+                found[f"{shape.replace('{}', thing)}"] = [shape.format(key) for key in keys]
+    return found
+
+
+def visits(port: int, asked: list[tuple[str, str]]) -> list[Visit]:
+    """All these pages, by so many phones at once; each goes on as soon as its page has come."""
+    found: list[Visit] = []
+    waiting = list(reversed(asked))
+
+    def one_phone() -> None:
+        phone = Phone(port)
+        while waiting:
+            try:
+                kind, path = waiting.pop()
+            except IndexError:
+                return
+            found.append(phone.get(kind, path)[0])
+
+    phones = [Thread(target=one_phone) for _ in range(CLIENTS)]
+    for phone in phones:
+        phone.start()
+    for phone in phones:
+        phone.join()
+    assert len(found) == len(asked), "a phone broke off"
+    return found
+
+
+@cache
+def measured() -> tuple[list[list[Visit]], dict[str, float], list[float], str]:
+    """Rounds of visits; the weight of each kind of page on a first visit; quick looks; and how busy the machine was."""
+    order, rounds = random.Random(3), []
+    by_kind = pages(garden())
+    with server() as port:
+        first = Phone(port)
+        weights = {kind: first_visit_kb(first, kind, paths[-1]) for kind, paths in by_kind.items()}
+        looks = quick_looks(first, by_kind["/tubs/steeping/"])
+        for at in range(ROUNDS):
+            asked = [
+                (kind, paths[(at * OF_EACH + n) % len(paths)])
+                for kind, paths in by_kind.items()
+                for n in range(OF_EACH)
+            ]
+            order.shuffle(asked)
+            rounds.append(visits(port, asked))
+    load = f"load {os.getloadavg()[0]:.1f}" if hasattr(os, "getloadavg") else "load not known"
+    return rounds, weights, looks, load
+
+
+def first_visit_kb(phone: Phone, kind: str, path: str) -> float:
+    """Kilobytes as sent of a page with its style, icon and scripts; photos are not among them."""
+    visit, page = phone.get(kind, path)
+    parts = set(re.findall(rb'(?:href|src)="(/static/[^"]+)"', page))
+    return (visit.sent_bytes + sum(phone.get(kind, part.decode())[0].sent_bytes for part in parts)) / 1000
+
+
+def quick_looks(phone: Phone, tubs: list[str]) -> list[float]:
+    """Seconds from sending a look to the fresh forecast on the tub's page, for tubs whose page was open."""
+    found = []
+    for path in tubs:
+        phone.get("look", path)
+        page = phone.get("look", f"{path}look/")[1].decode()
+        taken = re.search(r'name="taken_at" value="([^"]+)"', page)
+        assert taken is not None
+        typed = {"temp": "16.5", "ph": "6.1", "limpness": "2", "taken_at": taken.group(1)}
+        found.append(phone.post("look", f"{path}look/", typed)[0].seconds)
+    return found
+
+
+def best(share: float) -> float:
+    """The time that this share of the visits stayed under, in the best round."""
+    return min(
+        statistics.quantiles([visit.seconds for visit in found], n=100)[round(100 * share) - 1]
+        for found in measured()[0]
+    )
+
+
+def by_page() -> list[str]:
+    """Median and worst of each kind of page over all rounds, the slowest first."""
+    rounds, weights, looks, load = measured()
+    times = defaultdict[str, list[float]](list)
+    whole: dict[str, int] = {}
+    for visit in (one for found in rounds for one in found):
+        times[visit.kind].append(visit.seconds)
+        whole[visit.kind] = max(whole.get(visit.kind, 0), visit.whole_bytes)
+    said = [f"{load}; {sum(map(len, rounds))} visits in {ROUNDS} rounds; quick looks {max(looks):.2f} s at most"]
+    said += [
+        f"{kind:<34} median {1000 * statistics.median(found):>5.0f} ms  worst {1000 * max(found):>5.0f} ms"
+        f"  sent {weights[kind]:>4.0f} kB, page unpacked {whole[kind] / 1000:>4.0f} kB"
+        for kind, found in sorted(times.items(), key=lambda one: -statistics.median(one[1]))
+    ]
+    return said
+
+
+FIGURES = {
+    "pages: median, four phones at once": ("seconds", lambda: best(0.50)),
+    "pages: 19 of 20, four phones at once": ("seconds", lambda: best(0.95)),
+    "pages: a quick look until the fresh forecast": ("seconds", lambda: max(measured()[2])),
+    "pages: the heaviest on a first visit": ("kilobytes", lambda: max(measured()[1].values())),
+}
+REPORTS = {"pages: each kind": by_page}

@@ -1,0 +1,206 @@
+"""A garden of ten seasons, invented, as large as one can become: python benchmarks/large_garden.py FOLDER
+
+5,000 batches with their tubs, pickings and jars, 500,000 looks; in the last days five tubs steep and each stage of the
+work has a few batches. Written straight into the database, without what the journal's actions keep of each change.
+"""
+
+from __future__ import annotations
+
+import random
+import sys
+from collections.abc import Iterable, Iterator, Sequence
+from datetime import UTC, datetime, timedelta
+from pathlib import Path
+from typing import Any, Final
+
+BATCHES: Final = 5_000
+LOOKS_A_TUB: Final = 100
+YEARS: Final = 10
+BEDS: Final = 12
+STEEPING: Final = 5
+WORKING: Final = 16
+"""The last so many batches are not in a jar yet, four at each stage from alkali to drying."""
+AT_ONCE: Final = 2_000
+SEASON_D: Final = 180
+"""Days of a year on which tubs are begun; the last season ends now."""
+
+
+def main(home: Path) -> None:
+    """Make the folder and write the garden into it, all or nothing."""
+    from bluewright.web import home as folder
+
+    folder.use(home)
+    folder.migrate(home)
+    from django.db import transaction
+
+    with transaction.atomic():
+        _Writer(datetime.now(UTC).replace(second=0, microsecond=0)).write()
+
+
+class _Writer:
+    def __init__(self, now: datetime) -> None:
+        from bluewright.journal import models
+
+        self.now, self.models, self.random = now, models, random.Random(11)
+        self.made = {"made_at": now, "changed_at": now}
+
+    def write(self) -> None:
+        m = self.models
+        self.garden = m.Garden.objects.create(name="Ten seasons", time_zone="Europe/London", invented=True, **self.made)
+        beds = [
+            m.Bed(garden=self.garden, name=f"Bed {at}", plant="woad", area_m2=10.0, area_typed="10 m2", **self.made)
+            for at in range(1, BEDS + 1)
+        ]
+        self.keep(beds)
+        self.weather()
+        pickings, tubs = self.tubs()
+        self.keep(m.PickedFrom(picking=one, bed=beds[at % BEDS]) for at, one in enumerate(pickings))
+        self.keep(
+            m.SteepLeaf(steep=tub, picking=picking, leaf_kg=picking.leaf_kg, leaf_typed=picking.leaf_typed)
+            for tub, picking in zip(tubs, pickings, strict=True)
+        )
+        self.keep(look for tub in tubs for look in self.looks(tub))
+        strains = [
+            m.Strain(
+                steep=tub, strained_at=tub.started_at + timedelta(hours=self.random.randint(40, 70)), squeeze="hand",
+                liquor_out_l=38.0, liquor_typed="38 L", **self.made,
+            )
+            for tub in tubs[:BATCHES]
+        ]  # fmt: skip
+        self.keep(strains)
+        self.work(strains)
+
+    def keep(self, rows: Iterable[Any]) -> None:
+        """Write rows of one kind, some thousand at a time."""
+        held: list[Any] = []
+        for row in rows:
+            held.append(row)
+            if len(held) == AT_ONCE:
+                type(row)._default_manager.bulk_create(held)
+                held = []
+        if held:
+            type(held[0])._default_manager.bulk_create(held)
+
+    def begun(self, at: int) -> datetime:
+        """When the tub of this number was begun: spread over the season of its year, the last ones over a few days."""
+        if at >= BATCHES:
+            return self.now - timedelta(hours=10 + 8 * (at - BATCHES))
+        a_year = BATCHES // YEARS
+        year, place = divmod(at, a_year)
+        days = SEASON_D * (1 - (place + 1) / a_year) + 5
+        return self.now - timedelta(days=365 * (YEARS - 1 - year) + days)
+
+    def weather(self) -> None:
+        first = self.now.replace(hour=6, minute=0) - timedelta(days=365 * YEARS)
+        temps = (
+            (first + timedelta(hours=12 * at), 12.0 + 6 * (at % 2) + self.random.gauss(0, 2))
+            for at in range(730 * YEARS)
+        )
+        self.keep(
+            self.models.AirTemp(garden=self.garden, time=time, temp_c=c, temp_typed=f"{c:.0f} C", **self.made)
+            for time, c in temps
+        )
+
+    def tubs(self) -> tuple[list[Any], list[Any]]:
+        m, pickings, tubs = self.models, [], []
+        for at in range(BATCHES + STEEPING):
+            leaf_kg, started = self.random.randint(6, 16) / 2, self.begun(at)
+            pickings.append(
+                m.Picking(
+                    garden=self.garden, picked_at=started - timedelta(hours=2), plant="woad", leaf_kg=leaf_kg,
+                    leaf_typed=f"{leaf_kg:g} kg", age="young", **self.made,
+                )
+            )  # fmt: skip
+            tubs.append(
+                m.Steep(
+                    garden=self.garden, name=f"Tub {at % 9 + 1}", plant="woad", started_at=started, water_l=40.0,
+                    water_typed="40 L", cut="torn", seed=at + 1, **self.made,
+                )
+            )  # fmt: skip
+        self.keep(pickings)
+        self.keep(tubs)
+        return pickings, tubs
+
+    def looks(self, tub: Any) -> Iterator[Any]:
+        """Every half hour of two days; of a tub that steeps, those up to now."""
+        for at in range(LOOKS_A_TUB):
+            hours = 0.5 * (at + 1)
+            taken = tub.started_at + timedelta(hours=hours)
+            if taken > self.now:
+                return
+            seen = {name: min(3, int(hours / 18)) for name in ("limpness", "darkness")} if at % 10 == 0 else {}
+            temp_c = round(15 + self.random.gauss(0, 1), 1)
+            yield self.models.Reading(
+                steep=tub, taken_at=taken, temp_c=temp_c, temp_typed=f"{temp_c} C", **seen, **self.made
+            )
+
+    def work(self, strains: Sequence[Any]) -> None:
+        m = self.models
+        soda = m.Alkali.objects.create(garden=self.garden, name="Soda", kind="soda_ash", mol_per_l=0.5, **self.made)
+        batches = [
+            m.Batch(
+                garden=self.garden, name=f"Batch {at + 1}", begun_at=strain.strained_at + timedelta(hours=1),
+                seed=at + 1, **self.made,
+            )
+            for at, strain in enumerate(strains)
+        ]  # fmt: skip
+        self.keep(batches)
+        self.keep(m.Poured(into=batch, strain=strain) for batch, strain in zip(batches, strains, strict=True))
+        reached = [min(at // (WORKING // 4), 3) for at in reversed(range(WORKING))]
+        stages = [3] * (BATCHES - WORKING) + reached
+        self.keep(
+            m.LiquorLook(batch=b, taken_at=b.begun_at, temp_c=17.0, temp_typed="17 C", ph=5.8, **self.made)
+            for b in batches
+        )
+        self.keep(
+            m.AlkaliPart(
+                batch=b, alkali=soda, added_at=b.begun_at + timedelta(minutes=20), added_ml=400.0, added_typed="400 mL",
+                ph=9.4, **self.made,
+            )
+            for b in batches
+        )  # fmt: skip
+        self.keep(
+            m.Airing(
+                batch=b, started_at=b.begun_at + timedelta(hours=1), way="pour", done_pours=60, done_min=25.0,
+                ended_at=b.begun_at + timedelta(hours=2), **self.made,
+            )
+            for b, stage in zip(batches, stages, strict=True) if stage >= 1
+        )  # fmt: skip
+        self.keep(
+            m.Standing(
+                batch=b, started_at=b.begun_at + timedelta(hours=2), depth_mm=300.0, depth_typed="30 cm", **self.made
+            )
+            for b, stage in zip(batches, stages, strict=True) if stage >= 2
+        )  # fmt: skip
+        self.keep(
+            m.Drying(batch=b, started_at=b.begun_at + timedelta(days=4), dish_g=100.0, dish_typed="100 g", **self.made)
+            for b, stage in zip(batches, stages, strict=True) if stage >= 3
+        )  # fmt: skip
+        self.jars(batches[: BATCHES - WORKING])
+
+    def jars(self, batches: Sequence[Any]) -> None:
+        m = self.models
+        jars = [
+            m.Jar(
+                garden=self.garden, name=f"Jar {at + 1}", filled_at=b.begun_at + timedelta(days=8), purity_frac=0.4,
+                seed=at + 1, **self.made,
+            )
+            for at, b in enumerate(batches)
+        ]  # fmt: skip
+        self.keep(jars)
+        grams = [round(self.random.lognormvariate(2.5, 0.5), 1) for _ in jars]
+        self.keep(
+            m.JarFrom(jar=jar, batch=b, pigment_g=g, pigment_typed=f"{g} g")
+            for jar, b, g in zip(jars, batches, grams, strict=True)
+        )
+        self.keep(
+            m.JarTaken(
+                jar=jar, taken_at=jar.filled_at + timedelta(days=30), taken_g=g, taken_typed=f"{g} g",
+                what_for="a wool vat", **self.made,
+            )
+            for jar, g in list(zip(jars, grams, strict=True))[:-60]
+        )  # fmt: skip
+
+
+if __name__ == "__main__":
+    main(Path(sys.argv[1]))
