@@ -3,12 +3,14 @@
 from dataclasses import replace
 from datetime import timedelta
 
+import numpy as np
 import pytest
 
 from bluewright import __version__
 from bluewright.journal.bridge import calls
 from bluewright.journal.models import CallSeen, Steep
 from bluewright.science import thread
+from bluewright.science.steep import call as strain
 from bluewright.science.steep.answer import SteepAnswer
 from bluewright.science.steep.record import SteepRecord
 from tests.cast import a_look, moment
@@ -97,3 +99,28 @@ def test_a_changed_call_is_kept_beside_the_one_before(steeping: Steep) -> None:
     a_look(steeping, hours_ago=0, blue_cast=3, scum=3, smell=3)
     calls.remember(steeping, call(steeping, record_of(steeping)))
     assert steeping.calls.count() == 2
+
+
+def test_what_is_worked_out_waits_for_no_other_tub(steeping: Steep) -> None:
+    record = record_of(steeping)
+    first, past = call(steeping, record), calls.past_call(record)
+    with calls._one_at_a_time:
+        assert call(steeping, record) is first
+        assert calls.past_call(record) is past
+
+
+def test_the_call_of_a_strained_tub_is_worked_out_once_and_pushes_out_none_that_steeps(
+    strained: Steep, begun: list[SteepRecord], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(calls, "_past", type(calls._past)())
+    before = list(calls._kept)
+    record = record_of(strained, now=strained.strains.get().strained_at)
+    first = calls.past_call(record)
+    assert calls.past_call(record) is first
+    assert first == strain.answer(thread.begin_steep(record, rng=np.random.default_rng(record.seed)))
+    assert len(begun) == 2, "one by the call, one by this test"
+    assert list(calls._kept) == before
+    monkeypatch.setattr(calls, "MOST_PAST", 1)
+    calls.past_call(replace(record, seed=record.seed + 1))
+    assert len(calls._past) == 1
+    assert record not in calls._past

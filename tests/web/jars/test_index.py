@@ -62,6 +62,7 @@ def test_empty_jars_come_last_and_hold_nothing(client: Client, garden: Garden) -
 def test_no_strain_call_is_worked_out(client: Client, garden: Garden, monkeypatch: pytest.MonkeyPatch) -> None:
     cast.a_jar_from_the_bed(garden)
     monkeypatch.setattr(calls, "strain_call", None)
+    monkeypatch.setattr(calls, "past_call", None)
     assert client.get(WHERE).status_code == 200
 
 

@@ -7,6 +7,7 @@ out at a time: two at once would each take twice as long.
 from __future__ import annotations
 
 from collections import OrderedDict
+from contextlib import suppress
 from dataclasses import replace
 from datetime import timedelta
 from threading import Lock
@@ -25,19 +26,25 @@ from bluewright.science.steep.ensemble import Ensemble
 from bluewright.science.steep.record import SteepRecord
 
 MOST_KEPT: Final = 12
+MOST_PAST: Final = 200
 FRESH_FOR: Final = timedelta(minutes=10)
 """A call is worked out anew when it is older than this, or anything else of the record has changed."""
 
 _kept: OrderedDict[UUID, tuple[SteepRecord, Ensemble, SteepAnswer]] = OrderedDict()
+_past: OrderedDict[SteepRecord, SteepAnswer] = OrderedDict()
 _one_at_a_time = Lock()
 
 
 def strain_call(key: UUID, record: SteepRecord) -> SteepAnswer:
     """The call for a tub's record; raises InputError or ModelError as the science does."""
+    before = _kept.get(key)
+    if before is not None and _same(before[0], record):  # what is worked out already waits for no other tub
+        with suppress(KeyError):
+            _kept.move_to_end(key)
+        return before[2]
     with _one_at_a_time:
         before = _kept.get(key)
         if before is not None and _same(before[0], record):
-            _kept.move_to_end(key)
             return before[2]
         rng = np.random.default_rng(record.seed)
         if before is None:
@@ -49,6 +56,24 @@ def strain_call(key: UUID, record: SteepRecord) -> SteepAnswer:
         if len(_kept) > MOST_KEPT:
             _kept.popitem(last=False)
         return answer
+
+
+def past_call(record: SteepRecord) -> SteepAnswer:
+    """The call for a tub that is strained, as of then; raises as the science does.
+
+    Such a record changes no more, so its answer alone is kept, and apart: whoever leafs through old jars does not push
+    out the tubs that steep.
+    """
+    before = _past.get(record)
+    if before is not None:
+        return before
+    with _one_at_a_time:
+        if record not in _past:
+            ensemble = thread.begin_steep(record, rng=np.random.default_rng(record.seed))
+            _past[record] = strain.answer(ensemble)
+            if len(_past) > MOST_PAST:
+                _past.popitem(last=False)
+        return _past[record]
 
 
 def remember(steep: Steep, answer: SteepAnswer) -> None:

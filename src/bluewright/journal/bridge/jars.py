@@ -89,7 +89,7 @@ def _threads(found: Sequence[Source]) -> list[thread.TubThread]:
 
 def _tub_thread(source: Source, air: Sequence[AirTemp], logged: Sequence[TubTemp]) -> thread.TubThread:
     steep, strain = source.strain.steep, source.strain
-    call = calls.strain_call(steep.pk, steep_record(steep, air=air, logged=logged, now=strain.strained_at))
+    call = calls.past_call(steep_record(steep, air=air, logged=logged, now=strain.strained_at))
     return thread.TubThread(
         potential=_potential(call),
         call=call,
