@@ -20,11 +20,11 @@ from bluewright.journal.bridge import answers, jars
 from bluewright.journal.bridge.batches import air_record, latest
 from bluewright.journal.models import Airing, Batch, Garden, LiquorLook
 from bluewright.journal.models.airing import WAYS
-from bluewright.journal.queries import batches
 from bluewright.science.air.answer import AirAnswer
 from bluewright.science.base.errors import BluewrightError
 from bluewright.web.pages.airing.forms import CountForm, LookForm, WayForm, as_typed, counted, new_look, write_airing
 from bluewright.web.pages.airing.page import AiringPage, airing_page, clock
+from bluewright.web.ui.found import the_batch
 from bluewright.web.ui.respond import brought_back, in_garden, posted, shown, taken_out
 from bluewright.web.ui.why import Link
 from bluewright.web.ui.why_view import why_address, why_shown
@@ -35,14 +35,14 @@ from bluewright.words.own_text import own_text
 @in_garden
 def show(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
     """The airing of a batch: counter, look, answer."""
-    return _shown(request, _batch(garden, key))
+    return _shown(request, the_batch(garden, key))
 
 
 @require_safe
 @in_garden
 def why(request: HttpRequest, garden: Garden, key: UUID, figure: str) -> HttpResponse:
     """Why a figure of the airing is so."""
-    batch, address = _batch(garden, key), why_address("airing.why", key=key)
+    batch, address = the_batch(garden, key), why_address("airing.why", key=key)
     back = Link(to=reverse("airing.show", kwargs={"key": key}), name=batch.name)
     missing = _("Nothing can be said of this airing yet.")
     return why_shown(request, _answer(batch)[0], figure=figure, address=address, back=back, missing=missing)
@@ -52,7 +52,7 @@ def why(request: HttpRequest, garden: Garden, key: UUID, figure: str) -> HttpRes
 @in_garden
 def begin(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
     """Begin to air in a way."""
-    batch, way = _batch(garden, key), request.GET.get("way", "pour")
+    batch, way = the_batch(garden, key), request.GET.get("way", "pour")
     if way not in dict(WAYS):
         raise Http404("there is no such way of airing")
     first = next(
@@ -72,7 +72,7 @@ def begin(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
 @in_garden
 def change(request: HttpRequest, garden: Garden, key: UUID, row: UUID) -> HttpResponse:
     """Correct what was written of an airing."""
-    batch, airing = _batch(garden, key), _airing(garden, key, row)
+    batch, airing = the_batch(garden, key), _airing(garden, key, row)
     form = WayForm(posted(request), garden=garden, way=airing.way, initial=as_typed(airing))
     if request.method == "POST" and form.is_valid():
         keep(write_airing(form, airing), by=request.user)
@@ -90,12 +90,12 @@ def count(request: HttpRequest, garden: Garden, key: UUID, row: UUID) -> HttpRes
     if not form.is_valid():
         if wants_json:
             return JsonResponse({"wrong": form.errors}, status=422)
-        return _shown(request, _batch(garden, key), count=form, form=form, status=422)
+        return _shown(request, the_batch(garden, key), count=form, form=form, status=422)
     airing = _counted(request, airing, form)
     if not wants_json:
         messages.success(request, _("Written down."))
         return redirect("airing.show", key=key)
-    page = _page(_batch(garden, key))
+    page = _page(the_batch(garden, key))
     return JsonResponse({
         "pours": airing.done_pours,
         "minutes": airing.done_min,
@@ -108,7 +108,7 @@ def count(request: HttpRequest, garden: Garden, key: UUID, row: UUID) -> HttpRes
 @in_garden
 def look(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
     """Write a look down; pours and minutes that the look has seen count for the airing too."""
-    batch = _batch(garden, key)
+    batch = the_batch(garden, key)
     airing, so_far = _now(batch), counted(batch)
     form = LookForm(request.POST, garden=garden, airing=airing)
     if not form.is_valid():
@@ -185,13 +185,6 @@ def restore_look(request: HttpRequest, garden: Garden, key: UUID, row: UUID) -> 
     """Bring a look back."""
     brought_back(request, get_object_or_404(LiquorLook.everything, pk=row, batch__pk=key, batch__garden=garden))
     return redirect("airing.show", key=key)
-
-
-def _batch(garden: Garden, key: UUID) -> Batch:
-    found = batches.batch(key, of=garden)
-    if found is None:
-        raise Http404("there is no such batch in this garden")
-    return found
 
 
 def _airing(garden: Garden, key: UUID, row: UUID) -> Airing:

@@ -9,7 +9,7 @@ from uuid import UUID
 
 from django.contrib import messages
 from django.db.models import Q
-from django.http import Http404, HttpRequest, HttpResponse
+from django.http import HttpRequest, HttpResponse
 from django.shortcuts import get_object_or_404, redirect, render
 from django.urls import reverse
 from django.utils import timezone
@@ -23,6 +23,7 @@ from bluewright.journal.queries import batches, photos
 from bluewright.web.pages.batches.forms import BeginForm, ChangeForm, EndForm
 from bluewright.web.pages.batches.head import batch_head
 from bluewright.web.pages.batches.page import batch_page, rows
+from bluewright.web.ui.found import the_batch
 from bluewright.web.ui.respond import in_garden, posted, shown
 
 
@@ -59,7 +60,7 @@ def begin(request: HttpRequest, garden: Garden) -> HttpResponse:
 @in_garden
 def show(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
     """One batch: its stages and its story."""
-    batch = _batch(garden, key)
+    batch = the_batch(garden, key)
     pictures = photos.of_things([batch.pk, *(look.pk for look in batch.looks.all())], of=garden)
     return shown(
         request,
@@ -72,7 +73,7 @@ def show(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
 @in_garden
 def change(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
     """Another name, another pH to aim at."""
-    batch = _batch(garden, key)
+    batch = the_batch(garden, key)
     first = {"name": batch.name, "target_ph": batch.target_ph, "note": batch.note}
     form = ChangeForm(posted(request), initial=first)
     if request.method == "POST" and form.is_valid():
@@ -89,7 +90,7 @@ def change(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
 @in_garden
 def end(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
     """Give a batch up, with the reason: what went wrong counts as much as what went well."""
-    batch = _batch(garden, key)
+    batch = the_batch(garden, key)
     form = EndForm(posted(request), initial={"ended_at": timezone.localtime()})
     if request.method == "POST" and form.is_valid():
         batch.ended_at, batch.ended_why = form.cleaned_data["ended_at"], form.cleaned_data["ended_why"]
@@ -105,7 +106,7 @@ def end(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
 @in_garden
 def go_on(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
     """It is not given up after all."""
-    batch = _batch(garden, key)
+    batch = the_batch(garden, key)
     batch.ended_at, batch.ended_why = None, ""
     keeping.keep(batch, by=request.user)
     messages.success(request, _("%(batch)s goes on.") % {"batch": batch.name})
@@ -116,7 +117,7 @@ def go_on(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
 @in_garden
 def delete(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
     """Take a batch out; its liquor waits again. One that went on into a jar or a batch stays."""
-    batch = _batch(garden, key)
+    batch = the_batch(garden, key)
     if batch.jarred.all() or batch.went_into.all():
         messages.warning(request, _("It went on into a jar or another batch: take that out first."))
         return redirect("batches.show", key=key)
@@ -142,13 +143,6 @@ def restore(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
         messages.warning(request, _("That was taken out more than thirty days ago and cannot be brought back."))
         return redirect("batches.index")
     return redirect("batches.show", key=key)
-
-
-def _batch(garden: Garden, key: UUID) -> Batch:
-    batch = batches.batch(key, of=garden)
-    if batch is None:
-        raise Http404("there is no such batch in this garden")
-    return batch
 
 
 def _asked_strain(garden: Garden, key: str) -> Strain | None:

@@ -16,7 +16,6 @@ from django.views.decorators.http import require_http_methods, require_POST, req
 from bluewright.journal.actions import dryings as actions
 from bluewright.journal.actions.keeping import keep
 from bluewright.journal.models import Batch, Drying, Garden, Weighing
-from bluewright.journal.queries import batches
 from bluewright.web.pages.batches.head import batch_head
 from bluewright.web.pages.drying.forms import (
     DishForm,
@@ -27,6 +26,7 @@ from bluewright.web.pages.drying.forms import (
     write_drying,
 )
 from bluewright.web.pages.drying.page import dried, drying_page
+from bluewright.web.ui.found import the_batch
 from bluewright.web.ui.respond import brought_back, in_garden, posted, shown, taken_out
 from bluewright.web.ui.why import Link
 from bluewright.web.ui.why_view import why_address, why_shown
@@ -36,14 +36,14 @@ from bluewright.web.ui.why_view import why_address, why_shown
 @in_garden
 def show(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
     """The dishes of a batch: how dry each is, and when to weigh again."""
-    return _shown(request, _batch(garden, key))
+    return _shown(request, the_batch(garden, key))
 
 
 @require_safe
 @in_garden
 def why(request: HttpRequest, garden: Garden, key: UUID, row: UUID, figure: str) -> HttpResponse:
     """Why a figure of a dish's drying is so."""
-    batch = _batch(garden, key)
+    batch = the_batch(garden, key)
     dish = next((one for one in batch.dryings.all() if one.pk == row), None)
     if dish is None:
         raise Http404("there is no such dish in this batch")
@@ -59,7 +59,7 @@ def why(request: HttpRequest, garden: Garden, key: UUID, row: UUID, figure: str)
 @in_garden
 def begin(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
     """Put a dish to dry."""
-    batch = _batch(garden, key)
+    batch = the_batch(garden, key)
     last = next(iter(reversed(list(batch.dryings.all()))), None)
     first = as_typed(last) | {"dish": "", "note": ""} if last is not None else {}
     form = DishForm(posted(request), garden=garden, initial=first | {"started_at": timezone.localtime()})
@@ -76,7 +76,7 @@ def begin(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
 @in_garden
 def change(request: HttpRequest, garden: Garden, key: UUID, row: UUID) -> HttpResponse:
     """Correct what was written of a dish; its weighings are corrected by taking them out."""
-    batch = _batch(garden, key)
+    batch = the_batch(garden, key)
     drying = _drying(batch, row)
     form = DishForm(posted(request), garden=garden, first=False, initial=as_typed(drying))
     if request.method == "POST" and form.is_valid():
@@ -90,7 +90,7 @@ def change(request: HttpRequest, garden: Garden, key: UUID, row: UUID) -> HttpRe
 @in_garden
 def weigh(request: HttpRequest, garden: Garden, key: UUID, row: UUID) -> HttpResponse:
     """Write a weighing down."""
-    batch = _batch(garden, key)
+    batch = the_batch(garden, key)
     drying = _drying(batch, row)
     form = WeighForm(request.POST, drying=drying)
     if not form.is_valid():
@@ -105,7 +105,7 @@ def weigh(request: HttpRequest, garden: Garden, key: UUID, row: UUID) -> HttpRes
 @in_garden
 def end(request: HttpRequest, garden: Garden, key: UUID, row: UUID) -> HttpResponse:
     """It is taken for dry."""
-    drying = _drying(_batch(garden, key), row)
+    drying = _drying(the_batch(garden, key), row)
     drying.ended_at = timezone.now()
     keep(drying, by=request.user)
     undo = reverse("drying.go_on", kwargs={"key": key, "row": row})
@@ -117,7 +117,7 @@ def end(request: HttpRequest, garden: Garden, key: UUID, row: UUID) -> HttpRespo
 @in_garden
 def go_on(request: HttpRequest, garden: Garden, key: UUID, row: UUID) -> HttpResponse:
     """It was not dry after all."""
-    drying = _drying(_batch(garden, key), row)
+    drying = _drying(the_batch(garden, key), row)
     drying.ended_at = None
     keep(drying, by=request.user)
     messages.info(request, _("It dries on."))
@@ -159,13 +159,6 @@ def restore(request: HttpRequest, garden: Garden, key: UUID, row: UUID) -> HttpR
     """Bring a dish back."""
     brought_back(request, get_object_or_404(Drying.everything, pk=row, batch__pk=key, batch__garden=garden))
     return redirect("drying.show", key=key)
-
-
-def _batch(garden: Garden, key: UUID) -> Batch:
-    found = batches.batch(key, of=garden)
-    if found is None:
-        raise Http404("there is no such batch in this garden")
-    return found
 
 
 def _drying(batch: Batch, row: UUID) -> Drying:

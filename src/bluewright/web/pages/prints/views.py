@@ -18,12 +18,13 @@ from bluewright.journal.models import Garden
 from bluewright.journal.queries import batches, jars, threads
 from bluewright.journal.queries.threads import Thing, Thread
 from bluewright.web.pages.alkali.card import alkali_card
-from bluewright.web.pages.alkali.views.dose import chosen, the_batch, to_dose
+from bluewright.web.pages.alkali.views.dose import chosen, to_dose
 from bluewright.web.pages.prints.alkali_sheet import alkali_sheet
 from bluewright.web.pages.prints.batch_sheet import batch_sheet
 from bluewright.web.pages.prints.jar_label import MOST, jar_labels
 from bluewright.web.pages.threads.page import thread_page
 from bluewright.web.prints import typeset
+from bluewright.web.ui.found import the_batch
 from bluewright.web.ui.respond import in_garden, shown
 
 NONE: Final = "there is nothing of that key in this garden"

@@ -18,7 +18,6 @@ from bluewright.journal.actions.keeping import keep
 from bluewright.journal.bridge import answers
 from bluewright.journal.bridge.batches import settle_record
 from bluewright.journal.models import Batch, EdgeReading, Garden, Standing
-from bluewright.journal.queries import batches
 from bluewright.science.base.errors import BluewrightError
 from bluewright.science.settle.interface_record import SettleAnswer
 from bluewright.web.pages.batches.head import batch_head
@@ -34,6 +33,7 @@ from bluewright.web.pages.settling.forms import (
 from bluewright.web.pages.settling.page import settling_page, standing_now
 from bluewright.web.pages.washing.forms import TapForm, refill_typed
 from bluewright.web.pages.washing.page import wash_part
+from bluewright.web.ui.found import the_batch
 from bluewright.web.ui.respond import brought_back, in_garden, posted, shown, taken_out
 from bluewright.web.ui.why import Link
 from bluewright.web.ui.why_view import why_address, why_shown
@@ -44,14 +44,14 @@ from bluewright.words.own_text import own_text
 @in_garden
 def show(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
     """Settling and washing of a batch: what stands, when to decant, how many washes."""
-    return _shown(request, _batch(garden, key))
+    return _shown(request, the_batch(garden, key))
 
 
 @require_safe
 @in_garden
 def why(request: HttpRequest, garden: Garden, key: UUID, figure: str) -> HttpResponse:
     """Why a figure of what stands is so."""
-    batch = _batch(garden, key)
+    batch = the_batch(garden, key)
     return why_shown(
         request, _settled(batch)[0], figure=figure, address=why_address("settling.why", key=key),
         back=Link(to=reverse("settling.show", kwargs={"key": key}), name=batch.name),
@@ -63,7 +63,7 @@ def why(request: HttpRequest, garden: Garden, key: UUID, figure: str) -> HttpRes
 @in_garden
 def stand(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
     """Leave it to stand; after the first decanting with fresh water on it."""
-    batch = _batch(garden, key)
+    batch = the_batch(garden, key)
     done = [one for one in batch.standings.all() if one.decanted_at is not None]
     first: dict[str, Any] = {"started_at": timezone.localtime()}
     if done:
@@ -82,7 +82,7 @@ def stand(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
 @in_garden
 def change(request: HttpRequest, garden: Garden, key: UUID, row: UUID) -> HttpResponse:
     """Correct what was written of a standing."""
-    batch = _batch(garden, key)
+    batch = the_batch(garden, key)
     standing = _standing(batch, row)
     wash = standing.refill_l is not None
     form = StandForm(posted(request), garden=garden, wash=wash, initial=as_typed(standing))
@@ -97,7 +97,7 @@ def change(request: HttpRequest, garden: Garden, key: UUID, row: UUID) -> HttpRe
 @in_garden
 def edge(request: HttpRequest, garden: Garden, key: UUID, row: UUID) -> HttpResponse:
     """Write a height of the edge down."""
-    batch = _batch(garden, key)
+    batch = the_batch(garden, key)
     standing = _standing(batch, row)
     form = EdgeForm(request.POST, standing=standing)
     if not form.is_valid():
@@ -112,7 +112,7 @@ def edge(request: HttpRequest, garden: Garden, key: UUID, row: UUID) -> HttpResp
 @in_garden
 def decant(request: HttpRequest, garden: Garden, key: UUID, row: UUID) -> HttpResponse:
     """The clear is taken off."""
-    batch = _batch(garden, key)
+    batch = the_batch(garden, key)
     standing = _standing(batch, row)
     form = DecantForm(posted(request), standing=standing, initial={"decanted_at": timezone.localtime()})
     if request.method == "POST" and form.is_valid():
@@ -132,7 +132,7 @@ def decant(request: HttpRequest, garden: Garden, key: UUID, row: UUID) -> HttpRe
 @in_garden
 def undecant(request: HttpRequest, garden: Garden, key: UUID, row: UUID) -> HttpResponse:
     """It was not decanted after all."""
-    actions.undecant(_standing(_batch(garden, key), row), by=request.user)
+    actions.undecant(_standing(the_batch(garden, key), row), by=request.user)
     undo = reverse("settling.redecant", kwargs={"key": key, "row": row})
     messages.info(request, _("The decanting is taken back."), extra_tags=undo)
     return redirect("settling.show", key=key)
@@ -142,7 +142,7 @@ def undecant(request: HttpRequest, garden: Garden, key: UUID, row: UUID) -> Http
 @in_garden
 def redecant(request: HttpRequest, garden: Garden, key: UUID, row: UUID) -> HttpResponse:
     """It was decanted after all."""
-    if actions.redecant(_standing(_batch(garden, key), row), by=request.user):
+    if actions.redecant(_standing(the_batch(garden, key), row), by=request.user):
         messages.success(request, _("Brought back."))
     return redirect("settling.show", key=key)
 
@@ -182,13 +182,6 @@ def restore(request: HttpRequest, garden: Garden, key: UUID, row: UUID) -> HttpR
     """Bring a standing back."""
     brought_back(request, get_object_or_404(Standing.everything, pk=row, batch__pk=key, batch__garden=garden))
     return redirect("settling.show", key=key)
-
-
-def _batch(garden: Garden, key: UUID) -> Batch:
-    found = batches.batch(key, of=garden)
-    if found is None:
-        raise Http404("there is no such batch in this garden")
-    return found
 
 
 def _standing(batch: Batch, row: UUID) -> Standing:

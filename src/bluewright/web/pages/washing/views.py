@@ -21,6 +21,7 @@ from bluewright.journal.queries import batches
 from bluewright.science.base.errors import BluewrightError
 from bluewright.web.pages.washing.forms import AcidForm, TapForm, acid_of, calcite_of, grams
 from bluewright.web.pages.washing.page import acid_page
+from bluewright.web.ui.found import the_batch
 from bluewright.web.ui.respond import in_garden, shown
 from bluewright.web.ui.why import Link
 from bluewright.web.ui.why_view import why_address, why_shown
@@ -51,9 +52,7 @@ def tap(request: HttpRequest, garden: Garden) -> HttpResponse:
 @in_garden
 def why(request: HttpRequest, garden: Garden, key: UUID, figure: str) -> HttpResponse:
     """Why a figure of the washes is so."""
-    batch = batches.batch(key, of=garden)
-    if batch is None:
-        raise Http404("there is no such batch in this garden")
+    batch = the_batch(garden, key)
     refill = _litres(request.GET.get("refill", ""))
     plain = why_address("washing.why", key=key)
     answer = None
@@ -71,9 +70,7 @@ def why(request: HttpRequest, garden: Garden, key: UUID, figure: str) -> HttpRes
 @in_garden
 def acid(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
     """How much acid, and in which parts."""
-    batch = batches.batch(key, of=garden)
-    if batch is None:
-        raise Http404("there is no such batch in this garden")
+    batch = the_batch(garden, key)
     form = AcidForm(request.GET if "kind" in request.GET else None, garden=garden)
     if form.is_bound and not form.is_valid():
         page = acid_page(batch, answer=None, trouble="")

@@ -16,8 +16,7 @@ from bluewright.journal.models import Alkali, Garden
 from bluewright.journal.queries import alkalis, batches
 from bluewright.web.pages.alkali.cupboard import cupboard_page, uses
 from bluewright.web.pages.alkali.forms import AlkaliForm
-from bluewright.web.pages.alkali.views.back import bring_back, take_out
-from bluewright.web.ui.respond import in_garden, posted, shown
+from bluewright.web.ui.respond import brought_back, in_garden, posted, shown, taken_out
 
 
 @require_safe
@@ -67,7 +66,7 @@ def delete(request: HttpRequest, garden: Garden, alkali: UUID) -> HttpResponse:
         said = _("%(name)s went into a batch or a jar, and what was worked out rests on it: mark it used up instead.")
         messages.warning(request, said % {"name": row.name})
     else:
-        take_out(request, row, undo=reverse("alkali.restore", kwargs={"alkali": alkali}))
+        taken_out(request, row, said=_("Taken out."), undo=reverse("alkali.restore", kwargs={"alkali": alkali}))
     return redirect("alkali.index")
 
 
@@ -75,7 +74,7 @@ def delete(request: HttpRequest, garden: Garden, alkali: UUID) -> HttpResponse:
 @in_garden
 def restore(request: HttpRequest, garden: Garden, alkali: UUID) -> HttpResponse:
     """Bring an alkali back that was taken out."""
-    bring_back(request, get_object_or_404(Alkali.everything, pk=alkali, garden=garden))
+    brought_back(request, get_object_or_404(Alkali.everything, pk=alkali, garden=garden))
     return redirect("alkali.index")
 
 

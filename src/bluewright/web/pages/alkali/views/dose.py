@@ -7,7 +7,7 @@ from uuid import UUID
 
 from django.contrib import messages
 from django.forms import Form
-from django.http import Http404, HttpRequest, HttpResponse
+from django.http import HttpRequest, HttpResponse
 from django.shortcuts import redirect
 from django.urls import reverse
 from django.utils import timezone
@@ -17,12 +17,13 @@ from django.views.decorators.http import require_http_methods, require_POST, req
 from bluewright.journal.actions import keeping
 from bluewright.journal.bridge.sources import liquor_l
 from bluewright.journal.models import Alkali, Batch, Garden
-from bluewright.journal.queries import alkalis, batches
+from bluewright.journal.queries import alkalis
 from bluewright.science.base.errors import InputError
 from bluewright.web.pages.alkali.card import alkali_card
 from bluewright.web.pages.alkali.forms import AimForm, LookForm, PartForm
 from bluewright.web.pages.alkali.page import dose_page, why_of, work_out
 from bluewright.web.pages.alkali.typed import new_look, new_part
+from bluewright.web.ui.found import the_batch
 from bluewright.web.ui.respond import in_garden, posted, shown
 from bluewright.web.ui.why import Link
 from bluewright.web.ui.why_view import why_shown
@@ -123,14 +124,6 @@ def chosen(request: HttpRequest, batch: Batch) -> Alkali | None:
     choices = alkalis.for_batch(batch)
     asked = request.GET.get("alkali", "")
     return next((one for one in choices if str(one.pk) == asked), choices[0] if choices else None)
-
-
-def the_batch(garden: Garden, key: UUID) -> Batch:
-    """A whole batch of this garden, or 404."""
-    batch = batches.batch(key, of=garden)
-    if batch is None:
-        raise Http404("there is no such batch in this garden")
-    return batch
 
 
 def to_dose(batch: Batch, alkali: Alkali | None) -> str:

@@ -19,10 +19,10 @@ from bluewright.journal.queries import alkalis
 from bluewright.web.pages.alkali.forms import JarForm, StepForm
 from bluewright.web.pages.alkali.jar_page import jar_page
 from bluewright.web.pages.alkali.typed import new_jar, new_step
-from bluewright.web.pages.alkali.views.back import bring_back, take_out
-from bluewright.web.pages.alkali.views.dose import chosen, the_batch
+from bluewright.web.pages.alkali.views.dose import chosen
 from bluewright.web.pages.batches.head import batch_head
-from bluewright.web.ui.respond import in_garden, posted, shown
+from bluewright.web.ui.found import the_batch
+from bluewright.web.ui.respond import brought_back, in_garden, posted, shown, taken_out
 
 
 @require_http_methods(["GET", "HEAD", "POST"])
@@ -65,7 +65,7 @@ def jar(request: HttpRequest, garden: Garden, key: UUID, test: UUID) -> HttpResp
 def delete_step(request: HttpRequest, garden: Garden, key: UUID, test: UUID, step: UUID) -> HttpResponse:
     """Take a step back."""
     row = get_object_or_404(JarStep, pk=step, jar_test=_test(garden, key, test))
-    take_out(request, row, undo=_address("alkali.restore_step", row.jar_test, step=step))
+    taken_out(request, row, said=_("Taken out."), undo=_address("alkali.restore_step", row.jar_test, step=step))
     return redirect(_address("alkali.jar", row.jar_test))
 
 
@@ -74,7 +74,7 @@ def delete_step(request: HttpRequest, garden: Garden, key: UUID, test: UUID, ste
 def restore_step(request: HttpRequest, garden: Garden, key: UUID, test: UUID, step: UUID) -> HttpResponse:
     """Bring a step back."""
     row = get_object_or_404(JarStep.everything, pk=step, jar_test=_test(garden, key, test))
-    bring_back(request, row)
+    brought_back(request, row)
     return redirect(_address("alkali.jar", row.jar_test))
 
 
@@ -83,7 +83,7 @@ def restore_step(request: HttpRequest, garden: Garden, key: UUID, test: UUID, st
 def delete_jar(request: HttpRequest, garden: Garden, key: UUID, test: UUID) -> HttpResponse:
     """Take a whole jar titration out."""
     row = get_object_or_404(JarTest, pk=test, batch__pk=key, batch__garden=garden)
-    take_out(request, row, undo=_address("alkali.restore_jar", row))
+    taken_out(request, row, said=_("Taken out."), undo=_address("alkali.restore_jar", row))
     return redirect("alkali.dose", key=key)
 
 
@@ -92,7 +92,7 @@ def delete_jar(request: HttpRequest, garden: Garden, key: UUID, test: UUID) -> H
 def restore_jar(request: HttpRequest, garden: Garden, key: UUID, test: UUID) -> HttpResponse:
     """Bring a jar titration back."""
     row = get_object_or_404(JarTest.everything, pk=test, batch__pk=key, batch__garden=garden)
-    bring_back(request, row)
+    brought_back(request, row)
     return redirect("alkali.dose", key=key)
 
 

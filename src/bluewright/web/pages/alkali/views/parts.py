@@ -7,11 +7,11 @@ from uuid import UUID
 from django.http import HttpRequest, HttpResponse
 from django.shortcuts import get_object_or_404, redirect
 from django.urls import reverse
+from django.utils.translation import gettext as _
 from django.views.decorators.http import require_POST
 
 from bluewright.journal.models import AlkaliPart, Garden, LiquorLook
-from bluewright.web.pages.alkali.views.back import bring_back, take_out
-from bluewright.web.ui.respond import in_garden
+from bluewright.web.ui.respond import brought_back, in_garden, taken_out
 
 
 @require_POST
@@ -19,7 +19,9 @@ from bluewright.web.ui.respond import in_garden
 def delete_part(request: HttpRequest, garden: Garden, key: UUID, part: UUID) -> HttpResponse:
     """It did not go in after all."""
     row = get_object_or_404(AlkaliPart, pk=part, batch__pk=key, batch__garden=garden)
-    take_out(request, row, undo=reverse("alkali.restore_part", kwargs={"key": key, "part": part}))
+    taken_out(
+        request, row, said=_("Taken out."), undo=reverse("alkali.restore_part", kwargs={"key": key, "part": part})
+    )
     return redirect("alkali.dose", key=key)
 
 
@@ -27,7 +29,7 @@ def delete_part(request: HttpRequest, garden: Garden, key: UUID, part: UUID) -> 
 @in_garden
 def restore_part(request: HttpRequest, garden: Garden, key: UUID, part: UUID) -> HttpResponse:
     """It went in after all."""
-    bring_back(request, get_object_or_404(AlkaliPart.everything, pk=part, batch__pk=key, batch__garden=garden))
+    brought_back(request, get_object_or_404(AlkaliPart.everything, pk=part, batch__pk=key, batch__garden=garden))
     return redirect("alkali.dose", key=key)
 
 
@@ -36,7 +38,9 @@ def restore_part(request: HttpRequest, garden: Garden, key: UUID, part: UUID) ->
 def delete_look(request: HttpRequest, garden: Garden, key: UUID, look: UUID) -> HttpResponse:
     """Take a reading of the liquor back."""
     row = get_object_or_404(LiquorLook, pk=look, batch__pk=key, batch__garden=garden)
-    take_out(request, row, undo=reverse("alkali.restore_look", kwargs={"key": key, "look": look}))
+    taken_out(
+        request, row, said=_("Taken out."), undo=reverse("alkali.restore_look", kwargs={"key": key, "look": look})
+    )
     return redirect("alkali.dose", key=key)
 
 
@@ -44,5 +48,5 @@ def delete_look(request: HttpRequest, garden: Garden, key: UUID, look: UUID) -> 
 @in_garden
 def restore_look(request: HttpRequest, garden: Garden, key: UUID, look: UUID) -> HttpResponse:
     """Bring a reading of the liquor back."""
-    bring_back(request, get_object_or_404(LiquorLook.everything, pk=look, batch__pk=key, batch__garden=garden))
+    brought_back(request, get_object_or_404(LiquorLook.everything, pk=look, batch__pk=key, batch__garden=garden))
     return redirect("alkali.dose", key=key)
