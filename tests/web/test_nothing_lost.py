@@ -31,6 +31,7 @@ from tests.cast import typed
 from tests.web.running import Browser, free_port
 
 KILLS, WRITERS = 50, 4
+STEEPING = "SELECT id FROM journal_steep WHERE name = 'Tub 3' AND id NOT IN (SELECT steep_id FROM journal_strain)"
 MOST_ALIVE_S = 0.7
 NURSERY = """
 import os, sys
@@ -135,7 +136,7 @@ def test_fifty_kills_lose_no_acknowledged_reading(tmp_path: Path) -> None:
     try:
         with servers.one() as port, Browser(port) as browser:
             assert browser.post("/gardens/demo/", {})[0] == 302
-        ((key,),) = rows(home, "SELECT id FROM journal_steep WHERE name = 'Tub 3'")
+        ((key,),) = rows(home, STEEPING)
         path = f"/tubs/{UUID(key)}/look/"
         chance = random.Random(1)
         rounds_with_writes = 0
