@@ -214,7 +214,7 @@ def drying(walk: Walk) -> None:
     dish = walk.garden["dry"]
     walk.scene("Fri 10 Jul", "the paste lies in a dish; three weighings; when will it be dry?")
     found, said = walk.ask(dry_curve.COMMAND, dish | {"weighings": dish["weighings"][:3]})
-    walk.chart("drying", charts.dry_chart(found, answer=said[2]))
+    walk.chart("drying", charts.dry_chart(found, answer=said[0]))
     walk.scene("Mon 13 Jul", "weighed again; dry?")
     walk.ask(dry_curve.COMMAND, dish)
 

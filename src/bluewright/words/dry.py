@@ -16,11 +16,11 @@ QUESTION: Final = marked("How dry is the paste, when is it dry, and how much pig
 def said(found: DryAnswer) -> Said:
     """The answer as a person at the scale reads it."""
     lines = [
+        _when(found),
+        _("Water in it now: %(share)s.") % {"share": frac(found.moisture_now_frac)},
         _("Air-dry it will weigh %(air_dry)s; without any water %(dry)s.")
-        % {"air_dry": ranged(found.end_g, "g"), "dry": ranged(found.dry_g, "g")}
+        % {"air_dry": ranged(found.end_g, "g"), "dry": ranged(found.dry_g, "g")},
     ]
-    lines.append(_("Water in it now: %(share)s.") % {"share": frac(found.moisture_now_frac)})
-    lines.append(_when(found))
     if found.basis == "prior":
         lines.append(_("That is a guess from the air and the layer: three weighings some hours apart tell much more."))
     return Said(parts=tuple(lines), cautions=found.cautions)
@@ -34,6 +34,6 @@ def _when(found: DryAnswer) -> str:
             "Perhaps dry already (a day takes less than a hundredth of it), at the latest %(hours)s h after the last "
             "weighing; a weighing tells."
         ) % {"hours": rough(found.left_h.p95)}
-    return _("Dry (a day takes less than a hundredth of it) %(hours)s after the last weighing.") % {
+    return _("Dry %(hours)s after the last weighing: then a day takes less than a hundredth of it.") % {
         "hours": hours(found.left_h)
     }
