@@ -37,6 +37,8 @@ class Label:
     """The first signs of the jar's key, as its page shows them."""
     address: str
     """What the square says: the address of the jar's thread."""
+    in_house: bool
+    """Whether phones in the house can open it, not this machine alone."""
     qr: str
     """The square, SVG text."""
     qr_says: str
@@ -70,6 +72,7 @@ def jar_labels(jar: Jar, *, thread: Thread, address: str, in_house: bool, copies
         care=_("Pigment for dyeing. Not food. Keep from children; do not breathe the dust."),
         short_id=short_id(jar),
         address=address,
+        in_house=in_house,
         qr=square(address),
         qr_says=_("Opens its thread, only where Bluewright runs: in this house.")
         if in_house
