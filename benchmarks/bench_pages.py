@@ -56,6 +56,9 @@ THINGS = {
     "jars": ("/jars/{}/", "/jars/{}/take/", "/threads/jar/{}/"),
 }  # fmt: skip
 """The pages of one thing, with a place for its key."""
+RECKONED = ("/jars/jars/", "/airing/batches/")
+"""Pages that work out the calls of the tubs behind them when they are first opened: a figure of their own."""
+FIRST_VISITS = 6
 FEW = 20
 """So many things of each kind are asked for in turn."""
 KEYS = {
@@ -185,24 +188,27 @@ def visits(port: int, asked: list[tuple[str, str]]) -> list[Visit]:
 
 
 @cache
-def measured() -> tuple[list[list[Visit]], dict[str, float], list[float], str]:
-    """Rounds of visits; the weight of each kind of page on a first visit; quick looks; and how busy the machine was."""
+def measured() -> tuple[list[list[Visit]], dict[str, float], list[float], list[float], str]:
+    """Rounds of visits; the weight of each kind of page on a first visit; quick looks; first visits of pages that
+    reckon; and how busy the machine was."""
     order, rounds = random.Random(3), []
     by_kind = pages(garden())
     with server() as port:
         first = Phone(port)
         weights = {kind: first_visit_kb(first, kind, paths[-1]) for kind, paths in by_kind.items()}
         looks = quick_looks(first, by_kind["/tubs/steeping/"])
+        reckoned = [first.get(kind, path)[0].seconds for kind in RECKONED for path in by_kind[kind][:FIRST_VISITS]]
         for at in range(ROUNDS):
             asked = [
                 (kind, paths[(at * OF_EACH + n) % len(paths)])
                 for kind, paths in by_kind.items()
+                if kind not in RECKONED
                 for n in range(OF_EACH)
             ]
             order.shuffle(asked)
             rounds.append(visits(port, asked))
     load = f"load {os.getloadavg()[0]:.1f}" if hasattr(os, "getloadavg") else "load not known"
-    return rounds, weights, looks, load
+    return rounds, weights, looks, reckoned, load
 
 
 def first_visit_kb(phone: Phone, kind: str, path: str) -> float:
@@ -235,13 +241,14 @@ def best(share: float) -> float:
 
 def by_page() -> list[str]:
     """Median and worst of each kind of page over all rounds, the slowest first."""
-    rounds, weights, looks, load = measured()
+    rounds, weights, looks, reckoned, load = measured()
     times = defaultdict[str, list[float]](list)
     whole: dict[str, int] = {}
     for visit in (one for found in rounds for one in found):
         times[visit.kind].append(visit.seconds)
         whole[visit.kind] = max(whole.get(visit.kind, 0), visit.whole_bytes)
     said = [f"{load}; {sum(map(len, rounds))} visits in {ROUNDS} rounds; quick looks {max(looks):.2f} s at most"]
+    said += [f"first visits of pages that reckon: {', '.join(f'{one:.2f}' for one in reckoned)} s"]
     said += [
         f"{kind:<34} median {1000 * statistics.median(found):>5.0f} ms  worst {1000 * max(found):>5.0f} ms"
         f"  sent {weights[kind]:>4.0f} kB, page unpacked {whole[kind] / 1000:>4.0f} kB"
@@ -254,6 +261,7 @@ FIGURES = {
     "pages: median, four phones at once": ("seconds", lambda: best(0.50)),
     "pages: 19 of 20, four phones at once": ("seconds", lambda: best(0.95)),
     "pages: a quick look until the fresh forecast": ("seconds", lambda: max(measured()[2])),
+    "pages: a jar or an airing when first opened": ("seconds", lambda: max(measured()[3])),
     "pages: the heaviest on a first visit": ("kilobytes", lambda: max(measured()[1].values())),
 }
 REPORTS = {"pages: each kind": by_page}
