@@ -46,7 +46,7 @@ def test_the_list_of_jars_works_out_no_strain_call(garden: Garden, monkeypatch: 
     def refuse(*_: object) -> None:
         raise AssertionError("a strain call was worked out")
 
-    monkeypatch.setattr(calls, "strain_call", refuse)
+    monkeypatch.setattr(calls, "past_call", refuse)
     assert stock.pure_left_g(listed(jar)) is None
     with pytest.raises(AssertionError):
         stock.answer(whole(jar))

@@ -15,7 +15,7 @@ def test_a_look_its_undo_and_a_straining_thought_better_of(phone: Phone) -> None
     phone.press("Open the invented garden")
     assert "Tub 3" in phone.said()
 
-    phone.press("Open")
+    phone.press("Open Tub 3")
     forecast, looks = phone.page.locator(".call").inner_text(), looks_of(phone)
     assert "of the best" in forecast
 
