@@ -1,0 +1,116 @@
+"""Pictures of the pages for these docs, from the invented season; writes docs/images anew.
+
+A real server with an empty folder, a real browser (Debian's chromium, or CHROMIUM), the season as it stands today.
+"""
+
+from __future__ import annotations
+
+import io
+import os
+import re
+import shutil
+import socket
+import subprocess
+import sys
+import tempfile
+import time
+import urllib.error
+import urllib.request
+from collections.abc import Iterator
+from contextlib import contextmanager
+from pathlib import Path
+from typing import Any
+
+from PIL import Image
+from playwright.sync_api import sync_playwright
+
+IMAGES = Path(__file__).resolve().parent / "images"
+ARGUMENTS = ["--no-sandbox", "--disable-gpu", "--no-first-run", "--disable-background-networking", "--disable-sync"]
+PHONE, LAPTOP = {"width": 390, "height": 844}, {"width": 1200, "height": 800}
+MOST_HIGH = 1700
+COLOURS = 64
+KEY = r"[0-9a-f-]{36}"
+
+
+@contextmanager
+def server() -> Iterator[str]:
+    """The address of a server with the invented season."""
+    with socket.socket() as probe:
+        probe.bind(("127.0.0.1", 0))
+        port = probe.getsockname()[1]
+    with tempfile.TemporaryDirectory() as home:
+        command = [sys.executable, "-m", "bluewright", "serve", "--demo", "--home", home, "--port", str(port)]
+        running = subprocess.Popen([*command, "--no-browser"], stdout=subprocess.DEVNULL)
+        try:
+            wait_for(f"http://127.0.0.1:{port}/")
+            yield f"http://127.0.0.1:{port}"
+        finally:
+            running.terminate()
+            running.wait(timeout=20)
+
+
+def wait_for(address: str) -> None:
+    """Until the server answers; the season takes some seconds."""
+    until = time.monotonic() + 120
+    while time.monotonic() < until:
+        try:
+            urllib.request.urlopen(address, timeout=30).close()
+        except (urllib.error.URLError, ConnectionError):
+            time.sleep(0.3)
+        else:
+            return
+    raise SystemExit("the server did not start")
+
+
+def pictures(page: Any, address: str) -> Iterator[tuple[str, dict[str, int], str]]:
+    """Name, size and path of every picture."""
+
+    def first(path: str, shape: str, *, named: str = "") -> str:
+        """The first address of a shape that a page links to, of the thing of that name where one is given."""
+        page.goto(address + path)
+        links = page.locator("main a").filter(has_text=named) if named else page.locator("main a")
+        for at in range(links.count()):
+            href = links.nth(at).get_attribute("href") or ""
+            if re.fullmatch(shape.replace("*", KEY), href):
+                return href
+        raise SystemExit(f"{path} links to nothing like {shape}")
+
+    tub = first("/tubs/", "/tubs/*/", named="Tub 3")
+    batch = first("/batches/", "/batches/*/", named="In the wash")
+    settling = first("/batches/", "/batches/*/", named="Settling").split("/")[2]
+    rack = first("/batches/", "/batches/*/", named="On the rack").split("/")[2]
+    jar = first("/jars/", "/jars/*/", named="Jar 2")
+    bed = first("/beds/", "/beds/*/", named="Long bed")
+    shots = {
+        "today": "/", "tub-page": tub, "quick-look": f"{tub}look/", "why": f"{tub}why/window/", "batch": batch,
+        "alkali": f"/alkali/{settling}/dose/", "airing": f"/airing/{settling}/", "settling": f"/settling/{settling}/",
+        "drying": f"/drying/{rack}/", "jar": jar, "jars": "/jars/", "thread": f"/threads/jar/{jar.split('/')[2]}/",
+        "bed": bed, "weather": "/weather/", "book-phone": "/book/",
+    }  # fmt: skip
+    for name, path in shots.items():
+        yield name, PHONE, path
+    yield "book", LAPTOP, "/book/"
+    yield "bench", LAPTOP, "/bench/alkali-dose/"
+    yield "label", LAPTOP, f"/prints/jar/{jar.split('/')[2]}/"
+    yield "batch-sheet", LAPTOP, f"/prints/batch/{rack}/"
+
+
+def main() -> int:
+    """Write them all."""
+    chromium = os.environ.get("CHROMIUM") or shutil.which("chromium")
+    with server() as address, sync_playwright() as playwright:
+        browser = playwright.chromium.launch(executable_path=chromium, args=ARGUMENTS)
+        page = browser.new_page(locale="en-GB")
+        for name, size, path in list(pictures(page, address)):
+            page.set_viewport_size(size)  # type: ignore[arg-type]
+            page.goto(address + path)
+            shot = Image.open(io.BytesIO(page.screenshot(full_page=True))).convert("RGB")
+            shot = shot.crop((0, 0, shot.width, min(shot.height, MOST_HIGH)))
+            shot.quantize(COLOURS, dither=Image.Dither.NONE).save(IMAGES / f"{name}.png", optimize=True)
+            print(f"{name}: {(IMAGES / f'{name}.png').stat().st_size / 1000:.0f} kB")
+        browser.close()
+    return 0
+
+
+if __name__ == "__main__":
+    sys.exit(main())
