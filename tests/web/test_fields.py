@@ -7,7 +7,8 @@ from django.core.exceptions import ValidationError
 from django.forms import Field
 from django.utils import timezone
 
-from bluewright.web.ui.typed import DecimalField, MeasureField, not_to_come
+from bluewright.science.base.measures import MeasureKind, System
+from bluewright.web.ui.typed import CM_OR_IN, DecimalField, MeasureField, not_to_come
 
 
 def test_a_measure_keeps_its_typing_beside_its_value() -> None:
@@ -24,6 +25,37 @@ def test_a_bare_number_is_in_the_garden_s_own_unit() -> None:
     found = field.clean("64")
     assert found is not None
     assert found.value == pytest.approx((64 - 32) * 5 / 9)
+
+
+@pytest.mark.parametrize(
+    ("kind", "system", "text", "kept"),
+    [
+        ("temp_c", "metric", "17", "17 C"), ("temp_c", "us", "64", "64 F"), ("mass_kg", "metric", "4,5", "4,5 kg"),
+        ("volume_l", "us", "1 1/2", "1 1/2 gal"), ("ph", "metric", "9,4", "9,4"), ("mass_kg", "us", "3 lb", "3 lb"),
+        ("fraction", "metric", "10 %", "10 %"), ("temp_c", "metric", "-2°", "-2°"),
+    ],
+)  # fmt: skip
+def test_a_bare_number_is_kept_with_its_unit(kind: MeasureKind, system: System, text: str, kept: str) -> None:
+    """Where it is read again, nobody has to guess; what has a unit is kept as it was typed."""
+    found = MeasureField(kind=kind, system=system).clean(text)
+    assert found is not None
+    assert found.typed == kept
+
+
+@pytest.mark.parametrize(("system", "mm", "kept"), [("metric", 300.0, "30 cm"), ("us", 762.0, "30 in")])
+def test_a_bare_depth_is_in_what_tubs_are_measured_in(system: System, mm: float, kept: str) -> None:
+    """30 inches of 25.4 mm are 762 mm."""
+    found = MeasureField(kind="length_mm", system=system, bare=CM_OR_IN).clean("30")
+    assert found is not None
+    assert (found.value, found.typed) == (pytest.approx(mm), kept)
+    inch = MeasureField(kind="length_mm", system=system, bare=CM_OR_IN).clean("12 in")
+    assert inch is not None
+    assert inch.value == pytest.approx(12 * 25.4)
+
+
+def test_a_limit_says_how_the_number_was_understood() -> None:
+    with pytest.raises(ValidationError, match="50 m cannot be; give 2 cm to 5 m"):
+        MeasureField(kind="length_m", low=0.02, high=5).clean("50")
 
 
 def test_left_empty_it_is_none_where_it_may_be() -> None:

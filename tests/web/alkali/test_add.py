@@ -55,6 +55,7 @@ def test_strength_is_read_as_people_write_it(
     [
         ("soda_ash", "strong", "strength", "is no strength"),
         ("soda_ash", "25 g", "strength", "is no strength"),
+        ("soda_ash", "25 g in a bucket", "strength", "'25 g in a bucket' is no strength"),
         ("soda_ash", "1 L in 25 g", "strength", "not a mass"),
         ("soda_ash", "-3 %", "strength", "is no strength"),
         ("soda_ash", "5 %", "strength", "soda ash has no percentage here"),

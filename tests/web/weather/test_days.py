@@ -33,7 +33,7 @@ def test_what_is_past_was_read_and_what_is_to_come_is_forecast(client: Client, b
     response = client.post(WHERE, {field("low", -1): "11", field("high", 2): "68 F"})
     assert (response.status_code, response["Location"]) == (302, url("today"))
     past, coming = AirTemp.objects.filter(garden=bare)
-    assert (past.temp_c, past.temp_typed, past.forecast) == (11.0, "11", False)
+    assert (past.temp_c, past.temp_typed, past.forecast) == (11.0, "11 C", False)
     assert coming.temp_c == pytest.approx(20.0)
     assert (coming.temp_typed, coming.forecast) == ("68 F", True)
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from datetime import datetime, timedelta
 from typing import Any, Final
 
@@ -15,12 +16,20 @@ from bluewright.science.base.measures import Measure, MeasureKind, System, read_
 from bluewright.science.base.typed_numbers import number, plain
 
 CLOCKS_DIFFER: Final = timedelta(minutes=5)
+UNIT: Final = re.compile(r"[^\W\d_]|[%°'\"′″’”]")
+"""What a number without a unit does not have."""
+CM_OR_IN: Final[dict[System, str]] = {"metric": "cm", "us": "in"}
+"""What a bare number of a tub's or a vessel's size means to who measures it."""
 MOST_TYPED: Final = 30
 """Characters of a measure: as many as its column holds."""
 
 
 class MeasureField(forms.CharField):
-    """A measure of one kind; cleaned to a `Measure` (typed text and canonical value), or None if left empty."""
+    """A measure of one kind; cleaned to a `Measure` (typed text and canonical value), or None if left empty.
+
+    A number without a unit is kept with the one that it was understood in: `17` is kept as `17 C`. `bare` names that
+    unit by system of measures where people think in another than their garden's: the depth of a tub in centimetres.
+    """
 
     def __init__(
         self,
@@ -29,9 +38,10 @@ class MeasureField(forms.CharField):
         system: System = "metric",
         low: float | None = None,
         high: float | None = None,
+        bare: dict[System, str] | None = None,
         **options: Any,
     ) -> None:
-        self.kind, self.system, self.low, self.high = kind, system, low, high
+        self.kind, self.system, self.low, self.high, self.bare = kind, system, low, high, bare or {}
         super().__init__(max_length=MOST_TYPED, **options)
         self.widget.attrs |= {"inputmode": "decimal", "autocomplete": "off"}
 
@@ -41,13 +51,20 @@ class MeasureField(forms.CharField):
         if not text:
             return None
         try:
-            found = read_measure(text, kind=self.kind, prefer=self.system)
+            found = self._read(text)
         except InputError as error:
             raise ValidationError(f"{error.what}; {error.right}") from None
         if (self.low is not None and found.value < self.low) or (self.high is not None and found.value > self.high):
-            limits = {"what": text, "low": self._said(self.low), "high": self._said(self.high)}
+            limits = {"what": found.typed, "low": self._said(self.low), "high": self._said(self.high)}
             raise ValidationError(_("%(what)s cannot be; give %(low)s to %(high)s") % limits)
         return found
+
+    def _read(self, text: str) -> Measure:
+        if UNIT.search(text):
+            return read_measure(text, kind=self.kind, prefer=self.system)
+        unit = self.bare.get(self.system) or read_measure(text, kind=self.kind, prefer=self.system).unit
+        whole = f"{text} {unit.removeprefix('US ').removeprefix('°')}".strip()
+        return read_measure(whole if len(whole) <= MOST_TYPED else text, kind=self.kind, prefer=self.system)
 
     def _said(self, limit: float | None) -> str:
         return _("any") if limit is None else say_measure(limit, kind=self.kind, system=self.system)

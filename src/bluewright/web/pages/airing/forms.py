@@ -11,7 +11,7 @@ from django.utils.translation import gettext_lazy as _
 
 from bluewright.journal.models import Airing, Batch, Garden, LiquorLook
 from bluewright.journal.models.airing import BUBBLES, TOOLS
-from bluewright.web.ui.typed import DecimalField, MeasureField, MomentField, not_to_come
+from bluewright.web.ui.typed import CM_OR_IN, DecimalField, MeasureField, MomentField, not_to_come
 from bluewright.words.signs import WorkSign, levels_said
 
 FIELDS_OF: Final = {
@@ -55,7 +55,7 @@ class WayForm(forms.Form):
     """A way of airing with what may be known of it; only the fields of that way."""
 
     height = MeasureField(
-        kind="length_m", low=0.02, high=5, required=False, label=_("How far it falls"),
+        kind="length_m", low=0.02, high=5, bare=CM_OR_IN, required=False, label=_("How far it falls"),
         help_text=_("From the lip to the surface: 60 cm, 2 ft. Left out: an ordinary pour."),
     )  # fmt: skip
     pour = MeasureField(
@@ -72,7 +72,7 @@ class WayForm(forms.Form):
         label=_("Bubbles"),
     )  # fmt: skip
     vessel = MeasureField(
-        kind="length_m", low=0.05, high=20, required=False, label=_("Inner width of the vessel"),
+        kind="length_m", low=0.05, high=20, bare=CM_OR_IN, required=False, label=_("Inner width of the vessel"),
         help_text=_("40 cm, 16 in. Left out: as wide as deep."),
     )  # fmt: skip
     started_at = MomentField(label=_("Begun"), validators=[not_to_come])

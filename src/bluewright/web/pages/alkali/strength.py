@@ -12,7 +12,7 @@ from django.utils.translation import gettext as _
 
 from bluewright.science.alkali.titrant import made_up_mol_per_l
 from bluewright.science.base.errors import InputError
-from bluewright.science.base.measures import System, read_measure
+from bluewright.science.base.measures import Measure, System, read_measure
 from bluewright.science.base.typed_numbers import number
 from bluewright.web.ui.typed import MOST_TYPED
 
@@ -69,11 +69,20 @@ def read_strength(text: str, *, prefer: System) -> Strength:
     parts = IN.split(text, maxsplit=1) if IN.search(text) else text.rsplit("/", maxsplit=1)
     if len(parts) == 2:
         dry = read_measure(parts[0], kind="mass_g", prefer=prefer)
-        one = "" if re.match(r"[\d.,½¼¾]", parts[1].strip()) else "1 "
-        solution = read_measure(one + parts[1], kind="volume_l", prefer=prefer)
+        solution = _solution(parts[1].strip(), text, prefer=prefer)
         if dry.value > 0 and solution.value > 0:
             return Strength(typed=text, dry_g=dry.value, solution_l=solution.value)
     raise InputError(where="", what=_("'%(text)s' is no strength") % {"text": text}, right=_right())
+
+
+def _solution(said: str, text: str, *, prefer: System) -> Measure:
+    """The volume of a solution: `500 mL`, or `L` alone for one of it."""
+    if re.match(r"[\d.,½¼¾]", said):
+        return read_measure(said, kind="volume_l", prefer=prefer)
+    try:
+        return read_measure(f"1 {said}", kind="volume_l", prefer=prefer)
+    except InputError:
+        raise InputError(where="", what=_("'%(text)s' is no strength") % {"text": text}, right=_right()) from None
 
 
 def _number(said: str, text: str) -> float:

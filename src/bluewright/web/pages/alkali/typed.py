@@ -6,7 +6,6 @@ from typing import Any
 
 from bluewright.journal.bridge.batches import alkali_record
 from bluewright.journal.models import Alkali, AlkaliPart, Batch, JarStep, JarTest, LiquorLook
-from bluewright.science.base.measures import Measure
 
 
 def new_look(data: dict[str, Any], *, batch: Batch) -> LiquorLook:
@@ -17,7 +16,7 @@ def new_look(data: dict[str, Any], *, batch: Batch) -> LiquorLook:
         taken_at=data["at"],
         ph=data.get("ph"),
         temp_c=temp.value if temp else None,
-        temp_typed=with_unit(temp) if temp else "",
+        temp_typed=temp.typed if temp else "",
     )
 
 
@@ -34,9 +33,9 @@ def new_jar(data: dict[str, Any], *, batch: Batch) -> JarTest:
         alkali=data["alkali"],
         taken_at=data["at"],
         sample_ml=sample.value,
-        sample_typed=with_unit(sample),
+        sample_typed=sample.typed,
         temp_c=temp.value if temp else None,
-        temp_typed=with_unit(temp) if temp else "",
+        temp_typed=temp.typed if temp else "",
     )
 
 
@@ -51,12 +50,6 @@ def _added(data: dict[str, Any], alkali: Alkali) -> dict[str, Any]:
     return {
         "added_ml": amount.value if in_ml else None,
         "added_g": None if in_ml else amount.value,
-        "added_typed": with_unit(amount),
+        "added_typed": amount.typed,
         "ph": data.get("ph"),
     }
-
-
-def with_unit(measure: Measure) -> str:
-    """As typed; beside a bare number the unit that was understood."""
-    bare = not any(sign.isalpha() or sign in "°'\"" for sign in measure.typed)
-    return f"{measure.typed} {measure.unit}" if bare else measure.typed

@@ -18,6 +18,7 @@ from bluewright.web.pages.batches.head import BatchHead, batch_head, drawing, fa
 from bluewright.web.pages.batches.next import NextStep, next_step
 from bluewright.web.ui.photos import Thumb, thumbs
 from bluewright.words.numbers import figure, moment
+from bluewright.words.signs import seen_said
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -145,8 +146,8 @@ def said_look(look: LiquorLook) -> str:
         *([_("liquor %(temp)s") % {"temp": look.temp_typed}] if look.temp_c is not None else []),
         *([f"pH {look.ph:g}"] if look.ph is not None else []),
         *([_("oxygen %(o2)s mg/L") % {"o2": figure(look.dissolved_oxygen_mg_l)}] if look.dissolved_oxygen_mg_l else []),
-        *([_("foam %(level)d") % {"level": look.foam}] if look.foam is not None else []),
-        *([_("liquor's colour %(level)d") % {"level": look.liquor}] if look.liquor is not None else []),
+        *([seen_said("foam", look.foam)] if look.foam is not None else []),
+        *([seen_said("liquor", look.liquor)] if look.liquor is not None else []),
     ]
     return "; ".join(found)
 

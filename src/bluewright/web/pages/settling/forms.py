@@ -11,7 +11,7 @@ from django.utils.translation import gettext_lazy as _
 
 from bluewright.journal.models import EdgeReading, Garden, Standing
 from bluewright.web.pages.airing.forms import sign_field
-from bluewright.web.ui.typed import DecimalField, MeasureField, MomentField, not_to_come
+from bluewright.web.ui.typed import CM_OR_IN, DecimalField, MeasureField, MomentField, not_to_come
 
 
 class StandForm(forms.Form):
@@ -22,7 +22,7 @@ class StandForm(forms.Form):
     )  # fmt: skip
     acid = forms.BooleanField(required=False, label=_("Acid was in it, against lime and chalk"))
     depth = MeasureField(
-        kind="length_mm", low=5, high=20_000, required=False, label=_("How deep it stands"),
+        kind="length_mm", low=5, high=20_000, bare=CM_OR_IN, required=False, label=_("How deep it stands"),
         help_text=_("From the bottom to the surface: 30 cm, 1 ft. Without it nothing can be said of when to decant."),
     )  # fmt: skip
     started_at = MomentField(label=_("Left to stand"), validators=[not_to_come])
@@ -60,7 +60,7 @@ class EdgeForm(forms.Form):
     """Where the edge between clear and blue stands."""
 
     height = MeasureField(
-        kind="length_mm", low=0, high=20_000, label=_("Height of the blue's edge"),
+        kind="length_mm", low=0, high=20_000, bare=CM_OR_IN, label=_("Height of the blue's edge"),
         help_text=_("From the bottom up, measured outside the vessel or with a stick: 21 cm, 8 in."),
     )  # fmt: skip
     taken_at = MomentField(label=_("When"), validators=[not_to_come])

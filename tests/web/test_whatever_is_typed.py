@@ -1,0 +1,210 @@
+"""Whatever is typed into whatever field: it is taken, or refused in words, and never breaks a page."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from contextlib import suppress
+from dataclasses import dataclass
+from html.parser import HTMLParser
+from itertools import cycle
+from typing import Any, Final
+from urllib.parse import parse_qsl, urlsplit
+
+import pytest
+from django.db import transaction
+from django.test import Client
+from django.urls import resolve
+from django.utils import timezone
+
+from bluewright.journal import demo
+
+pytestmark = pytest.mark.django_db
+SCRIPT: Final = "<script>alert(1)</script>"
+TEXTS: Final = (
+    "\N{LEAF FLUTTERING IN WIND}\N{BLUE HEART}", "\u202eeulb \u05db\u05d7\u05d5\u05dc", "\0", "x\0y",
+    "x" * 10_000, SCRIPT, "' OR 1=1 --",
+    "{{ 7 }}{% now %}", "\n\t ", "\ud83d".encode("utf-16", "surrogatepass").decode("utf-16", "replace"),
+)  # fmt: skip
+NUMBERS: Final = (
+    "1e309", "-0", "NaN", "inf", "-1e-400", "9" * 400, "\u0664\u0662", "\uff14\uff12",
+    "12,5", "1,234.5", "1/0", "1 1/0", "0x1F", "1_000",
+    "\u00bd L", "1e5 kg", "--5", "5 5 5", "\u00b2",
+)  # fmt: skip
+MOMENTS: Final = (
+    "2024-02-29T10:00", "2025-02-29T10:00", "2026-03-29T01:30", "2026-10-25T01:30",
+    "2999-01-01T00:00", "0001-01-01T00:00",
+    "9999-12-31T23:59", "1900-01-01T00:00", "2026-13-45T99:99", "10000-01-01T00:00", "2026-07-01", "T",
+    "-2026-07-01T10:00",
+)  # fmt: skip
+"""Leap days and none, London's hour that is not and the one that comes twice, the future, the ends of the calendar."""
+FIELDS_OF_A_FORM: Final = 6
+"""Of a kind: the next dish or batch of a list is read as the one before."""
+CHOICES: Final = ("", "nothing of the kind", "\0", "-1")
+"""What no browser would send of a list to choose from."""
+
+
+@dataclass(frozen=True)
+class Typed:
+    """A form of a page: where it goes, how, and what it holds when it is opened."""
+
+    action: str
+    method: str
+    holds: tuple[tuple[str, str], ...]
+    texts: tuple[str, ...]
+    moments: tuple[str, ...]
+    chosen: tuple[str, ...]
+
+
+class Page(HTMLParser):
+    """The links and the forms of a page."""
+
+    def __init__(self, path: str, text: str) -> None:
+        super().__init__()
+        self.path, self.links, self.forms = path, [], []
+        self._open: dict[str, Any] | None = None
+        self._select = ""
+        self.feed(text)
+
+    def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
+        has = {name: value or "" for name, value in attrs}
+        if tag == "a" and has.get("href", "").startswith(("/", "?")):
+            link = has["href"].partition("#")[0]
+            self.links.append(self._whole(link))
+        elif tag == "form":
+            self._open = {
+                "action": self._whole(has.get("action") or self.path),
+                "method": has.get("method", "get"),
+                "holds": [],
+                "texts": [],
+                "moments": [],
+                "chosen": [],
+            }
+        elif self._open is not None:
+            self._field(tag, has)
+
+    def _whole(self, link: str) -> str:
+        return urlsplit(self.path).path + link if link.startswith(("?", "#")) else link
+
+    def _field(self, tag: str, has: dict[str, str]) -> None:
+        form: Any = self._open
+        name, kind = has.get("name", ""), has.get("type", "text")
+        if tag == "option":
+            if "selected" in has:
+                form["holds"].append((self._select, has.get("value", "")))
+        elif tag == "select" and name:
+            self._select = name
+            form["chosen"].append(name)
+        elif tag in {"input", "textarea"} and name and kind != "file":
+            if kind in {"radio", "checkbox", "hidden", "submit"}:
+                form["chosen"] += [name] if name not in form["chosen"] else []
+                if kind == "hidden" or "checked" in has:
+                    form["holds"].append((name, has.get("value", "on")))
+            else:
+                form["moments" if kind in {"datetime-local", "date"} else "texts"].append(name)
+                form["holds"].append((name, has.get("value", "")))
+
+    def handle_endtag(self, tag: str) -> None:
+        if tag == "form" and self._open is not None:
+            self.forms.append(Typed(**{k: tuple(v) if isinstance(v, list) else v for k, v in self._open.items()}))
+            self._open = None
+
+
+def pages(client: Client) -> Iterator[tuple[str, Page]]:
+    """Every page that links lead to, a few of each address's name."""
+    seen: dict[str, int] = {}
+    known, to_open = {"/"}, ["/"]
+    while to_open:
+        path = to_open.pop(0)
+        name = resolve(urlsplit(path).path).view_name
+        if seen.get(name, 0) >= 3:
+            continue
+        seen[name] = seen.get(name, 0) + 1
+        response = client.get(path)
+        page = Page(path, response.content.decode() if "html" in response.get("Content-Type", "") else "")
+        fresh = sorted(set(page.links) - known)
+        known.update(fresh)
+        to_open += fresh
+        yield path, page
+
+
+@pytest.fixture
+def client() -> Client:
+    """The owner's browser, in the invented season."""
+    demo.plant(now=timezone.now(), by=None)
+    return Client(REMOTE_ADDR="127.0.0.1")
+
+
+def attempts(form: Typed) -> Iterator[tuple[str, str, dict[str, list[str]]]]:
+    """Each field of a form with half of what does not belong there, its neighbour with the other half.
+
+    All other fields hold what the page gave them.
+    """
+    tries = ((form.texts, TEXTS + NUMBERS), (form.moments, TEXTS + MOMENTS), (form.chosen, CHOICES))
+    for names, texts in tries:
+        for place, name in enumerate(names[:FIELDS_OF_A_FORM]):
+            for text in texts[place % 2 :: 2]:
+                data: dict[str, list[str]] = {}
+                for key, value in form.holds:
+                    data.setdefault(key, []).append(value)
+                yield name, text, data | {name: [text]}
+
+
+class _Undone(Exception):  # noqa: N818 - no error: what a post wrote is taken back
+    pass
+
+
+def broken_by(client: Client, form: Typed, data: dict[str, list[str]]) -> str:
+    """What goes wrong when a form is sent so; what it wrote is taken back."""
+    found = ""
+    with suppress(_Undone), transaction.atomic():
+        try:
+            response = getattr(client, form.method)(form.action, data)
+            if response.status_code not in {200, 302, 404, 413, 422}:
+                found = str(response.status_code)
+            elif SCRIPT in response.content.decode(errors="replace"):
+                found = "its script runs"
+        except Exception as error:
+            found = repr(error)[:200]
+        raise _Undone
+    return found
+
+
+def test_no_field_of_any_form_breaks_its_page(client: Client) -> None:
+    forms = {}
+    for _, page in pages(client):
+        for form in page.forms:
+            forms.setdefault((resolve(urlsplit(form.action).path).view_name, form.method, len(form.texts)), form)
+    forms = {kind: form for kind, form in forms.items() if not kind[0].startswith("bench.")}
+    assert len(forms) > 60
+    broken = [
+        (kind[0], name, text[:30], found)
+        for kind, form in forms.items()
+        for name, text, data in attempts(form)
+        if (found := broken_by(client, form, data))
+    ]
+    assert broken == []
+
+
+def test_no_question_in_an_address_breaks_its_page(client: Client) -> None:
+    """Each calculator with each text in one field after the other, and each link with something else after its `=`."""
+    asked: dict[tuple[str, str], str] = {}
+    benches = {}
+    for path, page in pages(client):
+        for link in page.links:
+            for name, _ in parse_qsl(urlsplit(link).query):
+                asked.setdefault((resolve(urlsplit(link).path).view_name, name), urlsplit(link).path)
+        if path.startswith("/bench/") and page.forms:
+            benches.setdefault(urlsplit(path).path, page.forms[0])
+    assert len(asked) > 10
+    assert len(benches) >= 3
+    questions = [(where, {name: text}) for (_, name), where in asked.items() for text in TEXTS + NUMBERS[:8]]
+    for where, form in benches.items():
+        fields = cycle(form.texts)
+        questions += [(where, dict(form.holds) | {next(fields): text}) for text in TEXTS + NUMBERS]
+    broken = []
+    for where, question in questions:
+        response = client.get(where, question)
+        content = b"".join(response) if response.streaming else response.content
+        if response.status_code not in {200, 302, 404, 422} or SCRIPT.encode() in content:
+            broken.append((where, question, response.status_code))
+    assert broken == []
