@@ -23,6 +23,7 @@ LOWEST_AT: Final = time(6)
 HIGHEST_AT: Final = time(15)
 """Hours at which a day's lowest and highest are taken to fall (common practice)."""
 LABELS: Final = {"low": _("lowest of %(day)s"), "high": _("highest of %(day)s")}
+DAY: Final = timedelta(days=1)
 DAYS_BACK, DAYS_AHEAD = 3, 5
 
 
@@ -90,7 +91,8 @@ def _when(name: str) -> datetime:
 def _known(garden: Garden, shown: list[date]) -> dict[str, str]:
     """What is written down for these days already, by field."""
     typed = AirTemp.objects.filter(garden=garden, intake=None)
-    rows = typed.filter(time__date__gte=shown[0], time__date__lte=shown[-1]).order_by("changed_at")
+    first, beyond = (timezone.make_aware(datetime.combine(day, time())) for day in (shown[0], shown[-1] + DAY))
+    rows = typed.filter(time__gte=first, time__lt=beyond).order_by("changed_at")
     ends = {LOWEST_AT: "low", HIGHEST_AT: "high"}
     known = {}
     for row in rows:
