@@ -23,9 +23,10 @@ Stage = Literal["liquor", "alkali", "air", "settle", "dry", "jar", "joined", "en
 _TO_THE_BED = (
     "strain__steep__garden",
     "strain__steep__leaf__picking__beds",
-    "strain__steep__readings",
     "strain__went_into",
 )
+_LOOKS = "strain__steep__readings"
+"""Of the tubs behind a batch: many rows, which only the tubs' own forecasts need."""
 
 
 def batches(of: Garden) -> QuerySet[Batch]:
@@ -34,10 +35,13 @@ def batches(of: Garden) -> QuerySet[Batch]:
 
 
 def working(of: Garden) -> QuerySet[Batch]:
-    """The batches that are neither in a jar nor poured on nor given up, the newest first, whole."""
+    """The batches that are neither in a jar nor poured on nor given up, the newest first, whole.
+
+    Only the looks at their tubs are not read along: a list of batches asks no forecast of them.
+    """
     jarred = JarFrom.objects.filter(batch=OuterRef("pk"), jar__deleted_at=None)
     joined = Poured.objects.filter(batch=OuterRef("pk"), into__deleted_at=None)
-    return _whole(Batch.objects.filter(~Exists(jarred), ~Exists(joined), garden=of, ended_at=None))
+    return _whole(Batch.objects.filter(~Exists(jarred), ~Exists(joined), garden=of, ended_at=None), looks=False)
 
 
 def batch(key: UUID, *, of: Garden) -> Batch | None:
@@ -69,9 +73,10 @@ def stage_of(found: Batch) -> Stage:
     return next((stage for stage, is_so in reached if is_so), "liquor")
 
 
-def _whole(found: QuerySet[Batch]) -> QuerySet[Batch]:
+def _whole(found: QuerySet[Batch], *, looks: bool = True) -> QuerySet[Batch]:
     standing = Q(into__deleted_at=None)
-    poured = Poured.objects.filter(Q(strain=None) | Q(strain__deleted_at=None)).prefetch_related(*_TO_THE_BED)
+    along = (*_TO_THE_BED, _LOOKS) if looks else _TO_THE_BED
+    poured = Poured.objects.filter(Q(strain=None) | Q(strain__deleted_at=None)).prefetch_related(*along)
     above = Batch.objects.prefetch_related(
         Prefetch("came_from", queryset=poured), Prefetch("went_into", queryset=Poured.objects.filter(standing))
     )
