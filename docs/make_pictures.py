@@ -1,6 +1,7 @@
 """Pictures of the pages for these docs, from the invented season; writes docs/images anew.
 
-A real server with an empty folder, a real browser (Debian's chromium, or CHROMIUM), the season as it stands today.
+A real server with an empty folder, a real browser (Debian's chromium, or CHROMIUM), and the season as it stood at one
+moment: taken again they are the same to the point, unless the program or the browser draws otherwise.
 """
 
 from __future__ import annotations
@@ -28,7 +29,20 @@ IMAGES = Path(__file__).resolve().parent / "images"
 ARGUMENTS = ["--no-sandbox", "--disable-gpu", "--no-first-run", "--disable-background-networking", "--disable-sync"]
 PHONE, LAPTOP = {"width": 390, "height": 844}, {"width": 1200, "height": 800}
 MOST_HIGH = 1700
+PORT = 8642
 COLOURS = 64
+MOMENT = "2026-09-17T11:40:00+00:00"
+SERVE = f"""
+import datetime, random, secrets, sys, uuid
+drawn = random.Random(11)
+uuid.uuid4 = lambda: uuid.UUID(int=drawn.getrandbits(128), version=4)
+secrets.randbelow = drawn.randrange
+from django.utils import timezone
+timezone.now = lambda: datetime.datetime.fromisoformat("{MOMENT}")
+from bluewright.cli.main import main
+sys.exit(main(sys.argv[1:]))
+"""
+"""The server of anybody, by a clock that stands; keys, which labels show, and seeds are drawn alike each time."""
 KEY = r"[0-9a-f-]{36}"
 
 
@@ -36,14 +50,14 @@ KEY = r"[0-9a-f-]{36}"
 def server() -> Iterator[str]:
     """The address of a server with the invented season."""
     with socket.socket() as probe:
-        probe.bind(("127.0.0.1", 0))
-        port = probe.getsockname()[1]
+        if probe.connect_ex(("127.0.0.1", PORT)) == 0:
+            raise SystemExit(f"something listens on {PORT} already: stop it, its address stands in the pictures")
     with tempfile.TemporaryDirectory() as home:
-        command = [sys.executable, "-m", "bluewright", "serve", "--demo", "--home", home, "--port", str(port)]
+        command = [sys.executable, "-c", SERVE, "serve", "--demo", "--home", home, "--port", str(PORT)]
         running = subprocess.Popen([*command, "--no-browser"], stdout=subprocess.DEVNULL)
         try:
-            wait_for(f"http://127.0.0.1:{port}/")
-            yield f"http://127.0.0.1:{port}"
+            wait_for(f"http://127.0.0.1:{PORT}/")
+            yield f"http://127.0.0.1:{PORT}"
         finally:
             running.terminate()
             running.wait(timeout=20)
@@ -60,6 +74,40 @@ def wait_for(address: str) -> None:
         else:
             return
     raise SystemExit("the server did not start")
+
+
+def wet_work(page: Any, address: str) -> tuple[str, str]:
+    """Two batches of the liquor that waits, which the season has not: one to be dosed, one that is being aired."""
+
+    def fill(**typed: str) -> None:
+        for name, text in typed.items():
+            page.locator(f"main [name={name}]:visible").first.fill(text)
+
+    def send(words: str, within: str = "main") -> None:
+        with page.expect_navigation():
+            page.locator(within).get_by_role("button", name=words).click()
+
+    keys = []
+    for name in ("Morning", "Noon"):
+        page.goto(f"{address}/batches/begin/")
+        page.locator("main input[name=strains]").first.check()
+        fill(name=name, liquor="12 L")
+        send("Begin")
+        keys.append(page.url.split("/")[4])
+        page.goto(f"{address}/alkali/{keys[-1]}/dose/")
+        page.locator("form[action*='/look/'] [name=ph]").fill("6.3")
+        page.locator("form[action*='/look/'] [name=temp]").fill("18 C")
+        send("Write it down", "form[action*='/look/']")
+    fill(amount="120 mL")
+    page.locator("form[action*='/dose/'] [name=ph]").fill("9.4")
+    send("It is in")
+    page.goto(f"{address}/airing/{keys[1]}/begin/?way=pour")
+    fill(height="50 cm")
+    send("Write it down")
+    for _ in range(24):
+        page.locator("[data-part=tap]").click()
+    page.locator("[data-part=saved]").wait_for()
+    return keys[0], keys[1]
 
 
 def pictures(page: Any, address: str) -> Iterator[tuple[str, dict[str, int], str]]:
@@ -81,9 +129,10 @@ def pictures(page: Any, address: str) -> Iterator[tuple[str, dict[str, int], str
     rack = first("/batches/", "/batches/*/", named="On the rack").split("/")[2]
     jar = first("/jars/", "/jars/*/", named="Jar 2")
     bed = first("/beds/", "/beds/*/", named="Long bed")
+    to_dose, to_air = wet_work(page, address)
     shots = {
         "today": "/", "tub-page": tub, "quick-look": f"{tub}look/", "why": f"{tub}why/window/", "batch": batch,
-        "alkali": f"/alkali/{settling}/dose/", "airing": f"/airing/{settling}/", "settling": f"/settling/{settling}/",
+        "alkali": f"/alkali/{to_dose}/dose/", "airing": f"/airing/{to_air}/", "settling": f"/settling/{settling}/",
         "drying": f"/drying/{rack}/", "jar": jar, "jars": "/jars/", "thread": f"/threads/jar/{jar.split('/')[2]}/",
         "bed": bed, "weather": "/weather/", "book-phone": "/book/",
     }  # fmt: skip
@@ -100,7 +149,8 @@ def main() -> int:
     chromium = os.environ.get("CHROMIUM") or shutil.which("chromium")
     with server() as address, sync_playwright() as playwright:
         browser = playwright.chromium.launch(executable_path=chromium, args=ARGUMENTS)
-        page = browser.new_page(locale="en-GB")
+        page = browser.new_page(locale="en-GB", timezone_id="Europe/London")
+        page.clock.set_fixed_time(MOMENT)
         for name, size, path in list(pictures(page, address)):
             page.set_viewport_size(size)  # type: ignore[arg-type]
             page.goto(address + path)

@@ -48,9 +48,17 @@ def home(tmp_path_factory: pytest.TempPathFactory) -> Path:
 @pytest.fixture(scope="module")
 def server(home: Path) -> Iterator[str]:
     """The address of a server with an empty garden."""
+    with serving(home) as address:
+        yield address
+
+
+@contextmanager
+def serving(home: Path) -> Iterator[str]:
+    """A server of this folder while the block runs; its address."""
     with socket.socket() as free:
         free.bind(("127.0.0.1", 0))
         port = free.getsockname()[1]
+    home.mkdir(exist_ok=True)
     log = home / "server.log"
     with log.open("wb") as said:
         running = subprocess.Popen(
@@ -96,7 +104,7 @@ class Phone:
     def check(self) -> None:
         """The page fits the phone, thumbs hit everything, nothing came from elsewhere, nothing went wrong."""
         wide = self.page.evaluate("document.documentElement.scrollWidth")
-        assert wide <= PHONE["width"], f"{self.page.url} is {wide} px wide"
+        assert wide <= self.page.viewport_size["width"], f"{self.page.url} is {wide} px wide"
         small = self.page.evaluate(SMALL_TARGETS, THUMB_PX)
         assert small == [], f"too small for a thumb on {self.page.url}: {small}"
         assert self.elsewhere == []

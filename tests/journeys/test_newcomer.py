@@ -192,3 +192,26 @@ def dry_and_fill(phone: Phone) -> None:
     phone.type("name", "Jar 1")
     phone.press("Fill")
     assert re.search(r"12[,.]5 g", phone.said())
+
+
+def test_two_tubs_joined_on_a_laptop(laptop: Phone) -> None:
+    begin_garden(laptop, "Allotment")
+    for name, water in (("North tub", "30 L"), ("South tub", "25 L")):
+        pick(laptop, "4 kg", hours_ago=80)
+        steep(laptop, name, hours_ago=78, water=water)
+        strain(laptop, hours_ago=5, liquor="24 L")
+    laptop.open("/batches/")
+    laptop.press("Begin or join a batch")
+    for box in laptop.page.locator("main input[name=strains]").all():
+        box.check()
+    laptop.type("name", "Both")
+    laptop.type("liquor", "10 L")
+    mistaken(laptop, "Begin", says="one tub", field="liquor", typed="10 L")
+    laptop.type("liquor", "")
+    laptop.press("Begin")
+    assert "48 L" in laptop.said()
+    assert "North tub" in laptop.said()
+    assert "South tub" in laptop.said()
+    laptop.open("/batches/begin/")
+    assert laptop.page.locator("main input[name=strains]").count() == 0
+    assert "Both" in laptop.said(), "what is poured already can still be joined as a batch"
