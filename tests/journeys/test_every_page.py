@@ -22,15 +22,17 @@ import django
 django.setup()
 from django.utils import timezone
 from bluewright.journal import demo
-from bluewright.journal.models import Batch, Steep
+from bluewright.journal.models import Batch, Steep, Strain
 from tests import cast
 from tests.web.visitors import a_person
 garden = demo.plant(now=timezone.now(), by=None)
 cast.a_photo(garden, of=Steep.objects.filter(garden=garden)[0], kind="tub", width_px=700)
 a_person()
+strain = Strain.objects.filter(steep__garden=garden).latest("strained_at")
+cast.a_batch(strain, liquor_l=[10.0], begun_at=timezone.now())
 print(Batch.objects.filter(standings__decanted_at__isnull=False)[0].pk)
 """
-"""The invented season, and beside it what it does not hold: a photo, and somebody who may come in. Prints a batch."""
+"""The invented season, and beside it what it does not hold: a photo, a person, liquor to be dosed. Prints a batch."""
 
 
 @pytest.fixture(scope="module")

@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from tests.journeys.phone import Phone, serving
+from tests.journeys.phone import PHONE, Phone, serving
 from tests.web.intake.sent import lines
 
 
@@ -49,7 +49,7 @@ def test_a_garden_is_taken_out_and_brought_into_another_installation(phone: Phon
     phone.open("/jars/")
     jars = re.findall(r"Jar \d .*", phone.said())
     with serving(tmp_path / "elsewhere") as address:
-        other = Phone(phone.page.context.new_page(), address)
+        other = Phone(phone.page.context.browser.new_page(viewport=PHONE), address)
         other.open("/gardens/")
         other.page.set_input_files("main input[type=file]", file)
         other.press("Bring it in")

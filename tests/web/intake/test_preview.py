@@ -45,7 +45,7 @@ def test_it_is_written_whole_and_shown_on_the_tub(client: Client, where: str, st
     assert (intake.steep, intake.file_name, intake.made_by is not None) == (steeping, "log.csv", True)
     assert TubTemp.objects.filter(steep=steeping).count() == 36
     chart = client.get(url("tubs.show", key=steeping.pk)).context["page"].call.chart
-    assert f"{tubs.logged(steeping)[2].temp_c:.1f} C" in chart
+    assert f"{round(tubs.logged(steeping)[2].temp_c, 1):g} C" in chart
     assert client.get(where)["Location"] == url("intake.show", key=intake.pk)
 
 
