@@ -89,9 +89,9 @@ def preview(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
     ready = (
         not set(form.errors) - {"__all__"} if form.is_bound else bool(columns.order and columns.unit and columns.zone)
     )
-    stub = _row(file, garden)
+    unwritten = _row(file, garden)
     page = preview_page(
-        str(key), name=file.name, of=of_what(stub), sample=sample, columns=columns, ready=ready,
+        str(key), name=file.name, of=of_what(unwritten), sample=sample, columns=columns, ready=ready,
         remembered=remembered and not form.is_bound, garden=garden, limits_c=_limits(file),
     )  # fmt: skip
     return shown(request, "intake/preview.html", page, form=form, status=422 if form.errors else 200)
