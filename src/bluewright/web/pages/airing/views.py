@@ -24,8 +24,9 @@ from bluewright.science.air.answer import AirAnswer
 from bluewright.science.base.errors import BluewrightError
 from bluewright.web.pages.airing.forms import CountForm, LookForm, WayForm, as_typed, counted, new_look, write_airing
 from bluewright.web.pages.airing.page import AiringPage, airing_page, clock
+from bluewright.web.ui.back import back_to, out_of
 from bluewright.web.ui.found import the_batch
-from bluewright.web.ui.respond import brought_back, in_garden, posted, shown, taken_out
+from bluewright.web.ui.respond import in_garden, posted, shown
 from bluewright.web.ui.why import Link
 from bluewright.web.ui.why_view import why_address, why_shown
 from bluewright.words.own_text import own_text
@@ -156,35 +157,34 @@ def go_on(request: HttpRequest, garden: Garden, key: UUID, row: UUID) -> HttpRes
 @in_garden
 def delete(request: HttpRequest, garden: Garden, key: UUID, row: UUID) -> HttpResponse:
     """Take an airing out."""
-    undo = reverse("airing.restore", kwargs={"key": key, "row": row})
-    taken_out(request, _airing(garden, key, row), said=_("The airing is taken out."), undo=undo)
-    return redirect("airing.show", key=key)
+    mine = Airing.objects.filter(batch__pk=key, batch__garden=garden, batch__deleted_at=None)
+    return out_of(
+        request, mine, key=key, row=row, page="airing.show", undo="airing.restore", said=_("The airing is taken out.")
+    )
 
 
 @require_POST
 @in_garden
 def restore(request: HttpRequest, garden: Garden, key: UUID, row: UUID) -> HttpResponse:
     """Bring an airing back."""
-    brought_back(request, get_object_or_404(Airing.everything, pk=row, batch__pk=key, batch__garden=garden))
-    return redirect("airing.show", key=key)
+    mine = Airing.everything.filter(batch__pk=key, batch__garden=garden)
+    return back_to(request, mine, key=key, row=row, page="airing.show")
 
 
 @require_POST
 @in_garden
 def delete_look(request: HttpRequest, garden: Garden, key: UUID, row: UUID) -> HttpResponse:
     """Take a look back."""
-    found = get_object_or_404(LiquorLook, pk=row, batch__pk=key, batch__garden=garden)
-    undo = reverse("airing.restore_look", kwargs={"key": key, "row": row})
-    taken_out(request, found, said=_("Taken out."), undo=undo)
-    return redirect("airing.show", key=key)
+    mine = LiquorLook.objects.filter(batch__pk=key, batch__garden=garden)
+    return out_of(request, mine, key=key, row=row, page="airing.show", undo="airing.restore_look")
 
 
 @require_POST
 @in_garden
 def restore_look(request: HttpRequest, garden: Garden, key: UUID, row: UUID) -> HttpResponse:
     """Bring a look back."""
-    brought_back(request, get_object_or_404(LiquorLook.everything, pk=row, batch__pk=key, batch__garden=garden))
-    return redirect("airing.show", key=key)
+    mine = LiquorLook.everything.filter(batch__pk=key, batch__garden=garden)
+    return back_to(request, mine, key=key, row=row, page="airing.show")
 
 
 def _airing(garden: Garden, key: UUID, row: UUID) -> Airing:

@@ -7,7 +7,7 @@ from uuid import UUID
 
 from django.contrib import messages
 from django.http import Http404, HttpRequest, HttpResponse
-from django.shortcuts import get_object_or_404, redirect, render
+from django.shortcuts import redirect, render
 from django.urls import reverse
 from django.utils import timezone
 from django.utils.translation import gettext as _
@@ -26,8 +26,9 @@ from bluewright.web.pages.drying.forms import (
     write_drying,
 )
 from bluewright.web.pages.drying.page import dried, drying_page
+from bluewright.web.ui.back import back_to, out_of
 from bluewright.web.ui.found import the_batch
-from bluewright.web.ui.respond import brought_back, in_garden, posted, shown, taken_out
+from bluewright.web.ui.respond import in_garden, posted, shown
 from bluewright.web.ui.why import Link
 from bluewright.web.ui.why_view import why_address, why_shown
 
@@ -128,37 +129,34 @@ def go_on(request: HttpRequest, garden: Garden, key: UUID, row: UUID) -> HttpRes
 @in_garden
 def delete_weighing(request: HttpRequest, garden: Garden, key: UUID, row: UUID) -> HttpResponse:
     """Take a weighing back."""
-    found = get_object_or_404(Weighing, pk=row, drying__batch__pk=key, drying__batch__garden=garden)
-    undo = reverse("drying.restore_weighing", kwargs={"key": key, "row": row})
-    taken_out(request, found, said=_("Taken out."), undo=undo)
-    return redirect("drying.show", key=key)
+    mine = Weighing.objects.filter(drying__batch__pk=key, drying__batch__garden=garden)
+    return out_of(request, mine, key=key, row=row, page="drying.show", undo="drying.restore_weighing")
 
 
 @require_POST
 @in_garden
 def restore_weighing(request: HttpRequest, garden: Garden, key: UUID, row: UUID) -> HttpResponse:
     """Bring a weighing back."""
-    own = {"drying__batch__pk": key, "drying__batch__garden": garden}
-    brought_back(request, get_object_or_404(Weighing.everything, pk=row, **own))
-    return redirect("drying.show", key=key)
+    mine = Weighing.everything.filter(drying__batch__pk=key, drying__batch__garden=garden)
+    return back_to(request, mine, key=key, row=row, page="drying.show")
 
 
 @require_POST
 @in_garden
 def delete(request: HttpRequest, garden: Garden, key: UUID, row: UUID) -> HttpResponse:
     """Take a dish out."""
-    found = get_object_or_404(Drying, pk=row, batch__pk=key, batch__garden=garden)
-    undo = reverse("drying.restore", kwargs={"key": key, "row": row})
-    taken_out(request, found, said=_("The dish is taken out."), undo=undo)
-    return redirect("drying.show", key=key)
+    mine = Drying.objects.filter(batch__pk=key, batch__garden=garden)
+    return out_of(
+        request, mine, key=key, row=row, page="drying.show", undo="drying.restore", said=_("The dish is taken out.")
+    )
 
 
 @require_POST
 @in_garden
 def restore(request: HttpRequest, garden: Garden, key: UUID, row: UUID) -> HttpResponse:
     """Bring a dish back."""
-    brought_back(request, get_object_or_404(Drying.everything, pk=row, batch__pk=key, batch__garden=garden))
-    return redirect("drying.show", key=key)
+    mine = Drying.everything.filter(batch__pk=key, batch__garden=garden)
+    return back_to(request, mine, key=key, row=row, page="drying.show")
 
 
 def _drying(batch: Batch, row: UUID) -> Drying:

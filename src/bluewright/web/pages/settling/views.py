@@ -7,7 +7,7 @@ from uuid import UUID
 
 from django.contrib import messages
 from django.http import Http404, HttpRequest, HttpResponse
-from django.shortcuts import get_object_or_404, redirect, render
+from django.shortcuts import redirect, render
 from django.urls import reverse
 from django.utils import timezone
 from django.utils.translation import gettext as _
@@ -33,8 +33,9 @@ from bluewright.web.pages.settling.forms import (
 from bluewright.web.pages.settling.page import settling_page, standing_now
 from bluewright.web.pages.washing.forms import TapForm, refill_typed
 from bluewright.web.pages.washing.page import wash_part
+from bluewright.web.ui.back import back_to, out_of
 from bluewright.web.ui.found import the_batch
-from bluewright.web.ui.respond import brought_back, in_garden, posted, shown, taken_out
+from bluewright.web.ui.respond import in_garden, posted, shown
 from bluewright.web.ui.why import Link
 from bluewright.web.ui.why_view import why_address, why_shown
 from bluewright.words.own_text import own_text
@@ -151,37 +152,32 @@ def redecant(request: HttpRequest, garden: Garden, key: UUID, row: UUID) -> Http
 @in_garden
 def delete_edge(request: HttpRequest, garden: Garden, key: UUID, row: UUID) -> HttpResponse:
     """Take a height back."""
-    found = get_object_or_404(EdgeReading, pk=row, standing__batch__pk=key, standing__batch__garden=garden)
-    undo = reverse("settling.restore_edge", kwargs={"key": key, "row": row})
-    taken_out(request, found, said=_("Taken out."), undo=undo)
-    return redirect("settling.show", key=key)
+    mine = EdgeReading.objects.filter(standing__batch__pk=key, standing__batch__garden=garden)
+    return out_of(request, mine, key=key, row=row, page="settling.show", undo="settling.restore_edge")
 
 
 @require_POST
 @in_garden
 def restore_edge(request: HttpRequest, garden: Garden, key: UUID, row: UUID) -> HttpResponse:
     """Bring a height back."""
-    own = {"standing__batch__pk": key, "standing__batch__garden": garden}
-    brought_back(request, get_object_or_404(EdgeReading.everything, pk=row, **own))
-    return redirect("settling.show", key=key)
+    mine = EdgeReading.everything.filter(standing__batch__pk=key, standing__batch__garden=garden)
+    return back_to(request, mine, key=key, row=row, page="settling.show")
 
 
 @require_POST
 @in_garden
 def delete(request: HttpRequest, garden: Garden, key: UUID, row: UUID) -> HttpResponse:
     """Take a standing out."""
-    found = get_object_or_404(Standing, pk=row, batch__pk=key, batch__garden=garden)
-    undo = reverse("settling.restore", kwargs={"key": key, "row": row})
-    taken_out(request, found, said=_("Taken out."), undo=undo)
-    return redirect("settling.show", key=key)
+    mine = Standing.objects.filter(batch__pk=key, batch__garden=garden)
+    return out_of(request, mine, key=key, row=row, page="settling.show", undo="settling.restore")
 
 
 @require_POST
 @in_garden
 def restore(request: HttpRequest, garden: Garden, key: UUID, row: UUID) -> HttpResponse:
     """Bring a standing back."""
-    brought_back(request, get_object_or_404(Standing.everything, pk=row, batch__pk=key, batch__garden=garden))
-    return redirect("settling.show", key=key)
+    mine = Standing.everything.filter(batch__pk=key, batch__garden=garden)
+    return back_to(request, mine, key=key, row=row, page="settling.show")
 
 
 def _standing(batch: Batch, row: UUID) -> Standing:
