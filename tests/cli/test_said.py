@@ -109,6 +109,15 @@ def test_the_rule_of_settling_once_met_says_decant(said: Any) -> None:
     assert "No use looking" not in text
 
 
+@pytest.mark.parametrize(
+    ("now_h", "says"), [(0.1, "No use looking before"), (5.0, "Worth looking now; nearly surely"), (900.0, "look now.")]
+)
+def test_a_moment_that_is_past_is_not_told_as_one_to_come(said: Any, now_h: float, says: str) -> None:
+    text = said("settle time", {"depth_mm": 300.0, "liquor_l": 38.0, "now_h": now_h})
+    assert says in text
+    assert ("No use looking before" in text) == (now_h == 0.1)
+
+
 def test_paste_weighed_once_is_foretold_in_days(said: Any) -> None:
     text = said("dry curve", {"dish_g": 212.0, "weighings": [{"after_h": 0.0, "total_g": 345.0}]})
     assert re.search(r"Dry [\d.]+ days \([\d.]+ to [\d.]+\) after the last weighing", text)

@@ -47,9 +47,8 @@ def _when(found: SettleAnswer) -> list[str]:
         early, late = about(found.decant_from), about(found.decant_by)
     else:
         early, late = f"{rough(after.p5)} h", f"{rough(after.p95)} h"
-    lines.append(
-        _("No use looking before %(early)s; nearly surely ready by %(late)s.") % {"early": early, "late": late}
-    )
+    stood_h = found.inputs.now_h or 0.0
+    lines.append(worth_looking(early=early, late=late, begun=stood_h >= after.p5, over=stood_h >= after.p95))
     if found.chance_ready_frac is not None:
         told = {"chance": percent(found.chance_ready_frac), "wait": hours(found.wait_h)}
         ready, wait = (
@@ -60,3 +59,12 @@ def _when(found: SettleAnswer) -> list[str]:
     if found.rule_met is False:
         lines.append(_("By your own readings it is not ready yet."))
     return lines
+
+
+def worth_looking(*, early: str, late: str, begun: bool, over: bool) -> str:
+    """Between which moments looking is worth while; of those that are past, no more than that they are."""
+    if over:
+        return _("Nearly surely ready since %(late)s: look now.") % {"late": late}
+    if begun:
+        return _("Worth looking now; nearly surely ready by %(late)s.") % {"late": late}
+    return _("No use looking before %(early)s; nearly surely ready by %(late)s.") % {"early": early, "late": late}

@@ -14,7 +14,7 @@ from bluewright.journal.queries.batches import stage_of
 from bluewright.science.base.errors import BluewrightError
 from bluewright.words.numbers import about
 from bluewright.words.own_text import own_text
-from bluewright.words.settle import RULE
+from bluewright.words.settle import RULE, worth_looking
 from bluewright.words.wash import counted
 
 Matter = tuple[datetime, str, str]
@@ -55,8 +55,8 @@ def _standing(last: Standing, now: datetime) -> Matter:
         last.started_at + timedelta(hours=hours)
         for hours in (answer.decant_after_h.p5, answer.decant_after_h.p50, answer.decant_after_h.p95)
     )
-    times = {"early": about(early.astimezone(zone)), "late": about(late.astimezone(zone))}
-    why = _("No use looking before %(early)s; nearly surely ready by %(late)s.") % times
+    clock = {"early": about(early.astimezone(zone)), "late": about(late.astimezone(zone))}
+    why = worth_looking(**clock, begun=now >= early, over=now >= late)
     return middle, _("%(batch)s: look whether it can be decanted") % {"batch": name}, why
 
 
