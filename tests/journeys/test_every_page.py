@@ -31,8 +31,12 @@ a_person()
 strain = Strain.objects.filter(steep__garden=garden).latest("strained_at")
 cast.a_batch(strain, liquor_l=[10.0], begun_at=timezone.now())
 print(Batch.objects.filter(standings__decanted_at__isnull=False)[0].pk)
+print(Batch.objects.filter(airings__isnull=False, standings__isnull=True)[0].pk)
 """
-"""The invented season, and beside it what it does not hold: a photo, a person, liquor to be dosed. Prints a batch."""
+"""The invented season, and beside it what it does not hold: a photo, a person, liquor to be dosed.
+
+Prints a batch that was decanted and one that is being aired.
+"""
 
 
 @pytest.fixture(scope="module")
@@ -45,7 +49,8 @@ def walked(server: str, home: Path) -> Walk:
         with page.expect_navigation():
             page.get_by_role("button", name="bring it in").click()
         previewed = bring_in(page, server, "two.csv")
-        found = walk(page, server, starts=("/", previewed, f"/washing/{done.stdout.strip()}/acid/"))
+        stood, aired = done.stdout.split()
+        found = walk(page, server, starts=("/", previewed, f"/washing/{stood}/acid/", f"/airing/{aired}/"))
         page.set_extra_http_headers({"X-Forwarded-For": "192.0.2.7"})
         page.goto(f"{server}/door/")
         look(page, "/door/", found, keys=True)
