@@ -39,6 +39,7 @@ COMMANDS: Final = (
     Command(("dry", "curve"), "how dry the paste is, when it is dry, what will be left", "dry_curve"),
     Command(("jar", "yield"), "what the jar holds, share of the leaf's blue, where the rest went", "jar_yield"),
     Command(("tub", "temp"), "how warm the tub was, is and will be, from air and readings", "tub_temp"),
+    Command(("photo", "card"), "the printed card for photos, as a PDF", "bluewright.web.commands.card"),
     Command(("demo",), "walk one invented steep, day by day, from the basket to the jar", "demo"),
     Command(
         ("serve",),
