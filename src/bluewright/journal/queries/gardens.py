@@ -82,14 +82,13 @@ def last_picked(of: Garden) -> list[tuple[Bed, datetime]]:
 
 
 def bed(key: UUID, *, of: Garden) -> Bed | None:
-    """One bed of a garden with its pickings, each with its sources and tubs; None if there is none."""
-    pickings = _threaded(Picking.objects.order_by("-picked_at"))
-    return (
-        Bed.objects.filter(garden=of, pk=key)
-        .select_related("garden", "made_by")
-        .prefetch_related(Prefetch("pickings", queryset=pickings))
-        .first()
-    )
+    """One bed of a garden; None if there is none of that key."""
+    return Bed.objects.filter(garden=of, pk=key).select_related("garden", "made_by").first()
+
+
+def taken_from(found: Bed) -> QuerySet[Picking]:
+    """What was picked from a bed, the newest first, each with its sources and tubs."""
+    return _threaded(found.pickings.order_by("-picked_at"))
 
 
 def one_picking(key: UUID, *, of: Garden) -> Picking | None:

@@ -32,7 +32,7 @@ from bluewright.journal.queries.jars import jars
 
 Kind = Literal["bed", "picking", "tub", "batch", "jar"]
 Row = Bed | Picking | Steep | Batch | Jar
-MOST: Final = 60
+MOST: Final = 30
 """So many things of one kind are on a thread at most: the latest."""
 MODELS: Final[dict[Kind, type[Row]]] = {"bed": Bed, "picking": Picking, "tub": Steep, "batch": Batch, "jar": Jar}
 

@@ -15,6 +15,7 @@ from bluewright.journal.queries.history import Step
 from bluewright.science.base.unit_names import UNITS
 from bluewright.web.ui.history import HistoryRow, history, written
 from bluewright.web.ui.photos import Thumb
+from bluewright.web.ui.turning import Linked
 from bluewright.words.measures import amount, in_us
 from bluewright.words.numbers import moment
 
@@ -53,23 +54,28 @@ class BedPage:
     written: str
     note: str
     taken: tuple[TakenRow, ...]
+    pages: tuple[Linked, ...]
+    """Of what was taken."""
     history: tuple[HistoryRow, ...]
     photos: tuple[Thumb, ...]
 
 
-def bed_page(bed: Bed, *, steps: Sequence[Step], now: datetime, photos: tuple[Thumb, ...] = ()) -> BedPage:
-    """The page of a bed."""
+def bed_page(
+    bed: Bed, *, taken: Sequence[Picking], last_at: datetime | None, pages: tuple[Linked, ...], steps: Sequence[Step],
+    now: datetime, photos: tuple[Thumb, ...] = (),
+) -> BedPage:  # fmt: skip
+    """The page of a bed with some of what was taken from it, the last of it at `last_at`."""
     zone = ZoneInfo(bed.garden.time_zone)
-    pickings = list(bed.pickings.all())
     area = [bed.area_typed] if bed.area_typed else []
     return BedPage(
         key=str(bed.pk),
         name=bed.name,
         facts=", ".join([bed.get_plant_display(), bed.get_origin_display(), *area]),
-        regrowing=_regrowing(pickings, now),
+        regrowing=_regrowing(last_at, now),
         written=written(bed, zone),
         note=bed.note,
-        taken=tuple(taken_row(bed, picking, zone) for picking in pickings),
+        taken=tuple(taken_row(bed, picking, zone) for picking in taken),
+        pages=pages,
         history=history(bed, steps, zone),
         photos=photos,
     )
@@ -107,10 +113,10 @@ def _from_area(kg_per_m2: float) -> str:
     return _("%(mass)s from a square metre") % {"mass": amount(kg_per_m2, "mass_kg")}
 
 
-def _regrowing(pickings: Sequence[Picking], now: datetime) -> str:
-    if not pickings:
+def _regrowing(last_at: datetime | None, now: datetime) -> str:
+    if last_at is None:
         return _("Nothing taken yet.")
-    days = int((now - pickings[0].picked_at).total_seconds() // DAY_S)
+    days = int((now - last_at).total_seconds() // DAY_S)
     if days < 1:
         return _("Picked within the last day.")
     return ngettext("Regrowing for %(days)s day.", "Regrowing for %(days)s days.", days) % {"days": days}

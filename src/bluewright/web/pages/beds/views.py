@@ -20,6 +20,7 @@ from bluewright.web.pages.beds.forms import BedForm, as_typed, write_bed
 from bluewright.web.pages.beds.page import bed_page
 from bluewright.web.ui.photos import keep_photos, sent_files, thumbs
 from bluewright.web.ui.respond import brought_back, in_garden, posted, shown, taken_out
+from bluewright.web.ui.turning import turned
 
 
 @require_safe
@@ -52,7 +53,12 @@ def show(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
     if bed is None:
         raise Http404("there is no such bed in this garden")
     pictures = thumbs(photos.of_things([key], of=garden).get(key, ()))
-    page = bed_page(bed, steps=histories([bed])[bed.pk], now=timezone.now(), photos=pictures)
+    taken = gardens.taken_from(bed)
+    rows, pages = turned(taken, request.GET)
+    page = bed_page(
+        bed, taken=rows, last_at=taken.values_list("picked_at", flat=True).first(), pages=pages,
+        steps=histories([bed])[bed.pk], now=timezone.now(), photos=pictures,
+    )  # fmt: skip
     return shown(request, "beds/show.html", page)
 
 

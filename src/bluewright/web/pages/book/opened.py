@@ -24,7 +24,7 @@ from bluewright.web.pages.book.page import BookPage, Most
 from bluewright.web.ui.turning import Linked, turn
 from bluewright.words.numbers import rough
 
-PAGE: Final = 100
+PAGE: Final = 50
 """So many batches stand on one page."""
 NO_YIELD: Final = 1e-9
 """Lengths of small charts where nothing has one."""

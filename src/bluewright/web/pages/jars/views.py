@@ -41,9 +41,8 @@ MOST_AT_ONCE: Final = 12
 @in_garden
 def index(request: HttpRequest, garden: Garden) -> HttpResponse:
     """Jars: stock at a glance, those that hold something first."""
-    stock_now = jars.stock(garden)
-    holding = [key for key, holds in stock_now if holds]
-    shown_keys, pages = turned([key for key, _holds in stock_now], request.GET)
+    holding = jars.holding(garden)
+    shown_keys, pages = turned(jars.in_stock(garden), request.GET)
     rows = {row.pk: row for row in jars.these(garden, dict.fromkeys([*holding, *shown_keys]))}
     page = stock_page([rows[key] for key in shown_keys], holding=[rows[key] for key in holding], pages=pages)
     return shown(request, "jars/index.html", page)
