@@ -85,6 +85,13 @@ def test_it_is_enough_within_the_error_of_a_reading(
     assert (page.answer is None) is reached
 
 
+def test_once_it_is_aired_nobody_is_sent_to_air_it(client: Client, batch: Batch, soda: Alkali) -> None:
+    cast.an_alkali_part(batch, soda, ph=9.5)
+    cast.an_airing(batch)
+    page = client.get(where(batch)).context["page"]
+    assert page.enough == "pH 9.5 was enough, and it has been aired since."
+
+
 def test_more_than_enough_is_said(client: Client, batch: Batch, soda: Alkali) -> None:
     cast.an_alkali_part(batch, soda, ph=10.4)
     assert "more than enough: pH 10.4" in client.get(where(batch)).content.decode()

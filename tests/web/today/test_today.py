@@ -87,7 +87,7 @@ def test_an_onlooker_s_page_has_no_button_that_writes(garden: Garden) -> None:
 
 
 def test_with_nothing_to_do_it_says_so(client: Client, db: None) -> None:
-    a_garden()
+    a_bed(a_garden())
     response = client.get(WHERE)
     assert response.context["page"].matters == ()
     assert "Nothing wants doing" in response.content.decode()
@@ -114,3 +114,12 @@ def test_more_tubs_need_no_more_statements(client: Client, garden: Garden) -> No
 def test_its_json_twin_says_the_same(client: Client, garden: Garden) -> None:
     page = client.get(WHERE).context["page"]
     assert [m["what"] for m in matters(client)] == [m.what for m in page.matters]
+
+
+def test_a_garden_without_a_bed_is_led_to_its_beds_first(client: Client) -> None:
+    garden = a_garden()
+    shown = client.get(WHERE).content.decode()
+    assert url("beds.add") in shown
+    a_bed(garden)
+    assert url("beds.add") not in client.get(WHERE).content.decode()
+    assert url("pickings.add") in client.get(WHERE).content.decode()

@@ -64,6 +64,8 @@ class DosePage:
     """That the wanted pH is reached; empty before."""
     air: str
     """Where it is aired."""
+    aired: bool
+    """Whether airing has begun."""
     due: str
     """That a pH must be read before anything more goes in; empty where none must."""
     trouble: str
@@ -117,6 +119,7 @@ def dose_page(batch: Batch, alkali: Alkali | None) -> DosePage:
         stands=_stands(batch, known),
         enough=enough,
         air=reverse("airing.show", kwargs={"key": batch.pk}),
+        aired=bool(batch.airings.all()),
         due="" if enough else _due(batch, worked),
         trouble="" if enough else worked.trouble,
         mixed=_mixed(known),
@@ -132,6 +135,8 @@ def said_enough(batch: Batch, known: Dosing) -> str:
     """That the pH last read is the wanted one within a reading's error; empty before, or with more in than was read."""
     if known.last_ph is None or known.unread or known.last_ph < batch.target_ph - batch.ph_sd:
         return ""
+    if batch.airings.all():
+        return _("pH %(ph)s was enough, and it has been aired since.") % {"ph": f"{known.last_ph:g}"}
     if known.last_ph > batch.target_ph + batch.ph_sd:
         return _("That is more than enough: pH %(ph)s. Add no more; air it now.") % {"ph": f"{known.last_ph:g}"}
     return _("That is enough: pH %(ph)s. Air it now.") % {"ph": f"{known.last_ph:g}"}

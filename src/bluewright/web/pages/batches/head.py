@@ -40,7 +40,7 @@ class StageLink:
     name: str
     href: str
     state: Literal["done", "next", "later"]
-    """Whether something is written down there, it is the one that wants doing, or it comes later."""
+    """`next` is the one that wants doing; of the others, whether something is written down there."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -104,6 +104,7 @@ def over(batch: Batch, stage: Stage) -> str:
 
 
 def _stages(batch: Batch) -> tuple[StageLink, ...]:
+    """The way; settling and washing want doing until drying has begun: only there it is told when they are enough."""
     names = {
         "liquor": _("Liquor"), "alkali": _("Alkali"), "air": _("Air"), "settle": _("Settle and wash"),
         "dry": _("Dry"), "jar": _("Jar"),
@@ -117,11 +118,13 @@ def _stages(batch: Batch) -> tuple[StageLink, ...]:
         "jar": bool(batch.jarred.all()),
     }
     last = max(index for index, stage in enumerate(ORDER) if written[stage])
+    washing = ORDER[last] == "settle"
+    upcoming = last if washing else last + 1
     return tuple(
         StageLink(
             name=names[stage],
             href=_address(batch, stage),
-            state="done" if written[stage] else "next" if index == last + 1 else "later",
+            state="next" if index == upcoming else "done" if written[stage] else "later",
         )
         for index, stage in enumerate(ORDER)
     )

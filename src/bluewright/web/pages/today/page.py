@@ -46,14 +46,16 @@ class TodayPage:
     later: tuple[Matter, ...]
     later_said: str
     """How many can wait, in words."""
+    bare: bool
+    """Whether no bed is written down yet: then that comes first."""
 
 
 SOON_H = 36.0
 """What can wait longer than this stands below, folded."""
 
 
-def today_page(matters: Iterable[Matter], *, now: datetime) -> TodayPage:
-    """The page: the most urgent first."""
+def today_page(matters: Iterable[Matter], *, now: datetime, bare: bool) -> TodayPage:
+    """The page: the most urgent first; `bare` where the garden has no bed yet."""
     found = sorted(matters, key=lambda m: m.urgency_h)
     later = tuple(m for m in found if m.urgency_h > SOON_H)
     said = ngettext("%(n)d thing can wait", "%(n)d things can wait", len(later)) % {"n": len(later)}
@@ -62,4 +64,5 @@ def today_page(matters: Iterable[Matter], *, now: datetime) -> TodayPage:
         matters=tuple(m for m in found if m.urgency_h <= SOON_H),
         later=later,
         later_said=said,
+        bare=bare,
     )

@@ -6,7 +6,7 @@ from django.http import HttpRequest, HttpResponse
 from django.utils import timezone
 from django.views.decorators.http import require_safe
 
-from bluewright.journal.models import Garden
+from bluewright.journal.models import Bed, Garden
 from bluewright.web.pages.today.matters import all_matters
 from bluewright.web.pages.today.page import today_page
 from bluewright.web.ui.respond import in_garden, shown
@@ -17,4 +17,6 @@ from bluewright.web.ui.respond import in_garden, shown
 def today(request: HttpRequest, garden: Garden) -> HttpResponse:
     """What wants doing."""
     now = timezone.now()
-    return shown(request, "today/today.html", today_page(all_matters(garden, now), now=timezone.localtime(now)))
+    bare = not Bed.objects.filter(garden=garden).exists()
+    page = today_page(all_matters(garden, now), now=timezone.localtime(now), bare=bare)
+    return shown(request, "today/today.html", page)
