@@ -7,7 +7,8 @@ from django.test import Client
 
 from bluewright.journal.actions.keeping import delete
 from bluewright.journal.models import Bed, Garden, Kept, Photo, Picking, Reading, Steep, Strain
-from bluewright.journal.photos import opening, store
+from bluewright.journal.photos import store
+from bluewright.pictures import opening
 from bluewright.web.ui import photos as ui
 from tests.cast import a_batch, a_jar, a_liquor_look, a_photo, counted, moment, typed
 from tests.pictures import HEIC, bomb, notes, photo, sent

@@ -17,9 +17,9 @@ from PIL import Image
 from bluewright.journal.models import Garden, Photo
 from bluewright.journal.photos import store
 from bluewright.journal.photos.kinds import KINDS
-from bluewright.journal.photos.opening import SHOWN_PX, opened
 from bluewright.journal.photos.preparing import Prepared, thumb_of
 from bluewright.journal.photos.stripping import stripped
+from bluewright.pictures.opening import SHOWN_PX, opened
 from bluewright.science.base.errors import InputError
 
 OWN: Final = frozenset({"name", "original_ending", "original_bytes", "shown_bytes", "thumb_bytes"})

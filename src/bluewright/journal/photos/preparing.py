@@ -10,23 +10,13 @@ from typing import Final
 
 from PIL import ExifTags, Image, ImageCms
 
-from bluewright.journal.photos.opening import SHOWN_PX, Opened, opened, taken_at
 from bluewright.journal.photos.stripping import noted, stripped
+from bluewright.pictures.opening import ON_ITS_SIDE, SHOWN_PX, Opened, opened, taken_at
 
 THUMB_PX: Final = 320
 SHOWN_QUALITY: Final = 82
 THUMB_QUALITY: Final = 76
 ORIGINAL_QUALITY: Final = 95
-UPRIGHT: Final = {
-    2: Image.Transpose.FLIP_LEFT_RIGHT,
-    3: Image.Transpose.ROTATE_180,
-    4: Image.Transpose.FLIP_TOP_BOTTOM,
-    5: Image.Transpose.TRANSPOSE,
-    6: Image.Transpose.ROTATE_270,
-    7: Image.Transpose.TRANSVERSE,
-    8: Image.Transpose.ROTATE_90,
-}
-"""What turns a photo upright, by the orientation that its camera noted (EXIF 2.3, tag 0x0112)."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -52,12 +42,11 @@ class Prepared:
 
 def prepared(data: bytes, *, now: datetime) -> Prepared:
     """A photo made ready; `now` has the garden's clock. Raises InputError as `opened` does."""
-    # A HEIC photo is turned upright by its decoder; its camera's note counts no more.
     with opened(data) as photo:
-        turn = UPRIGHT.get(_orientation(photo))
+        turn = photo.turn
         shown = upright(photo.picture, turn, photo.picture.info.get("icc_profile"))
         width_px, height_px = photo.width_px, photo.height_px
-        if turn in {UPRIGHT[5], UPRIGHT[6], UPRIGHT[7], UPRIGHT[8]}:
+        if turn in ON_ITS_SIDE:
             width_px, height_px = height_px, width_px
         original, ending = _original(data, photo)
         thumb = thumb_of(shown)
@@ -121,11 +110,6 @@ def _original(data: bytes, photo: Opened) -> tuple[bytes, str]:
     profile = photo.picture.info.get("icc_profile")
     whole = plain(photo.picture)
     return jpeg(whole, quality=ORIGINAL_QUALITY, exif=notes.tobytes(), profile=profile), "jpg"
-
-
-def _orientation(photo: Opened) -> int:
-    found = photo.exif.get(ExifTags.Base.Orientation, 1)
-    return found if photo.format != "HEIF" and isinstance(found, int) else 1
 
 
 def _in_srgb(picture: Image.Image, profile: bytes | None) -> Image.Image:

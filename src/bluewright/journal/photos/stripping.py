@@ -15,15 +15,15 @@ from typing import Any, Final
 
 from PIL import ExifTags, Image
 
-from bluewright.journal.photos.opening import refused
+from bluewright.pictures.opening import refused
 
 _B = ExifTags.Base
-CAMERA: Final = (_B.Make, _B.Model)
+CAMERA: Final = (_B.Make, _B.Model, _B.DateTime)
 LIGHT: Final = (
     _B.DateTimeOriginal, _B.OffsetTimeOriginal, _B.ExposureTime, _B.FNumber, _B.ExposureProgram, _B.ISOSpeedRatings,
     _B.ShutterSpeedValue, _B.ApertureValue, _B.BrightnessValue, _B.ExposureBiasValue, _B.MeteringMode, _B.LightSource,
     _B.Flash, _B.FocalLength, _B.ColorSpace, _B.ExposureMode, _B.WhiteBalance, _B.SceneCaptureType, _B.GainControl,
-    _B.Contrast, _B.Saturation, _B.Sharpness,
+    _B.Contrast, _B.Saturation, _B.Sharpness, _B.CustomRendered, _B.DigitalZoomRatio,
 )  # fmt: skip
 """The camera's notes that are kept, by their names in EXIF 2.3."""
 MOST_NOTE: Final = 40

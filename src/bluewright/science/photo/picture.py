@@ -28,8 +28,8 @@ which colour space it is in; sRGB is assumed. profile_converted: it was in anoth
 class PictureFacts:
     """What a photo's file and its camera's notes say; None where they say nothing."""
 
-    format: Literal["JPEG", "PNG", "WEBP", "HEIF"] = "JPEG"
-    """Of the file."""
+    format: str = ""
+    """Of the file: `JPEG`, `PNG`, `WEBP` or `HEIF`; empty for a picture that was no file."""
     jpeg_quality: int | None = None
     """Quality from 1 to 100 at which a JPEG was written, estimated from its tables."""
     has_exif: bool = False

@@ -20,8 +20,8 @@ from django.utils.translation import gettext_lazy, ngettext
 
 from bluewright.journal.actions import photos as actions
 from bluewright.journal.models import Garden, Photo
-from bluewright.journal.photos.opening import MOST_FILE_BYTES, check_size
 from bluewright.journal.photos.preparing import Prepared, prepared
+from bluewright.pictures.opening import MOST_FILE_BYTES, check_size
 from bluewright.science.base.errors import InputError
 from bluewright.words.numbers import moment
 

@@ -125,20 +125,29 @@ def bomb(width_px: int, height_px: int) -> bytes:
 
 def linear_profile() -> bytes:
     """A colour profile (ICC version 2) with the primaries of sRGB and light in proportion to the number."""
+    return _profile((0.4361, 0.2225, 0.0139), (0.3851, 0.7169, 0.0971), (0.1431, 0.0606, 0.7141), b"curv" + bytes(8))
 
-    def xyz(*numbers: float) -> bytes:
+
+def display_p3_profile() -> bytes:
+    """The profile that phones write for Display P3: its colorants (from memory of one) and the curve of sRGB."""
+    curve = b"para\0\0\0\0\0\3\0\0" + b"".join(
+        struct.pack(">i", round(each * 65536)) for each in (2.4, 1 / 1.055, 0.055 / 1.055, 1 / 12.92, 0.04045)
+    )
+    return _profile((0.51512, 0.24120, -0.00105), (0.29198, 0.69225, 0.04189), (0.15710, 0.06657, 0.78407), curve)
+
+
+def _profile(red: tuple[float, ...], green: tuple[float, ...], blue: tuple[float, ...], curve: bytes) -> bytes:
+    def xyz(numbers: tuple[float, ...]) -> bytes:
         return b"XYZ \0\0\0\0" + b"".join(struct.pack(">i", round(n * 65536)) for n in numbers)
 
-    curve = b"curv\0\0\0\0" + struct.pack(">I", 0)
     parts = {
-        b"wtpt": xyz(0.9642, 1.0, 0.8249), b"rXYZ": xyz(0.4361, 0.2225, 0.0139),
-        b"gXYZ": xyz(0.3851, 0.7169, 0.0971), b"bXYZ": xyz(0.1431, 0.0606, 0.7141),
+        b"wtpt": xyz((0.9642, 1.0, 0.8249)), b"rXYZ": xyz(red), b"gXYZ": xyz(green), b"bXYZ": xyz(blue),
         b"rTRC": curve, b"gTRC": curve, b"bTRC": curve,
     }  # fmt: skip
     at, table, body = 128 + 4 + 12 * len(parts), b"", b""
     for name, content in parts.items():
         table += name + struct.pack(">II", at + len(body), len(content))
-        body += content
+        body += content.ljust(-(-len(content) // 4) * 4, b"\0")
     head = struct.pack(">I4sI4s4s4s", at + len(body), b"none", 0x02100000, b"mntr", b"RGB ", b"XYZ ")
     head += b"\0" * 12 + b"acsp" + b"\0" * 28 + struct.pack(">iii", 63190, 65536, 54061)
     return head.ljust(128, b"\0") + struct.pack(">I", len(parts)) + table + body
@@ -157,4 +166,4 @@ def opened(data: bytes) -> Image.Image:
 
 
 def near(found: Any, wanted: tuple[int, ...], within: int = 12) -> bool:
-    return all(abs(a - b) <= within for a, b in zip(found, wanted, strict=True))
+    return all(abs(int(a) - b) <= within for a, b in zip(found, wanted, strict=True))

@@ -29,6 +29,19 @@ CLOCK_SET_AFTER: Final = datetime(2001, 1, 1)
 """A camera whose clock was never set says 1970, 1980 or 2000."""
 RIGHT: Final = "send a photo as JPEG, PNG, WEBP or HEIC"
 
+UPRIGHT: Final = {
+    2: Image.Transpose.FLIP_LEFT_RIGHT,
+    3: Image.Transpose.ROTATE_180,
+    4: Image.Transpose.FLIP_TOP_BOTTOM,
+    5: Image.Transpose.TRANSPOSE,
+    6: Image.Transpose.ROTATE_270,
+    7: Image.Transpose.TRANSVERSE,
+    8: Image.Transpose.ROTATE_90,
+}
+"""What turns a photo upright, by the orientation that its camera noted (EXIF 2.3, tag 0x0112)."""
+ON_ITS_SIDE: Final = frozenset(UPRIGHT[k] for k in (5, 6, 7, 8))
+"""The turns that make a wide photo a high one."""
+
 _one_at_a_time = Lock()
 _log = logging.getLogger(__name__)
 
@@ -44,6 +57,12 @@ class Opened:
     """Of the photo in full, as stored, not turned."""
     height_px: int
     exif: Image.Exif
+
+    @property
+    def turn(self) -> Image.Transpose | None:
+        """What turns it upright, by its camera's note; a HEIC photo was turned by its decoder."""
+        noted = self.exif.get(ExifTags.Base.Orientation, 1)
+        return UPRIGHT.get(noted) if self.format != "HEIF" and isinstance(noted, int) else None
 
 
 def refused(what: str, right: str = RIGHT) -> InputError:
@@ -96,24 +115,23 @@ def opened(data: bytes, *, in_full: bool = False) -> Iterator[Opened]:
 
 def taken_at(exif: Image.Exif, *, now: datetime) -> datetime | None:
     """When the camera says it was taken, by its own offset or else the clock of `now`; None if that cannot be."""
-    details = _details(exif)
+    noted = details(exif)
     try:
-        local = datetime.strptime(
-            str(details.get(ExifTags.Base.DateTimeOriginal, "")).strip("\0 "), "%Y:%m:%d %H:%M:%S"
-        )
+        local = datetime.strptime(str(noted.get(ExifTags.Base.DateTimeOriginal, "")).strip("\0 "), "%Y:%m:%d %H:%M:%S")
     except ValueError:
         return None
     if local < CLOCK_SET_AFTER:
         return None
     try:
-        offset = datetime.strptime(str(details.get(ExifTags.Base.OffsetTimeOriginal, "")).strip("\0 "), "%z")
+        offset = datetime.strptime(str(noted.get(ExifTags.Base.OffsetTimeOriginal, "")).strip("\0 "), "%z")
     except ValueError:
         offset = now
     found = local.replace(tzinfo=offset.tzinfo)
     return found if found <= now + timedelta(minutes=5) else None
 
 
-def _details(exif: Image.Exif) -> dict[int, Any]:
+def details(exif: Image.Exif) -> dict[int, Any]:
+    """The camera's notes on light and time by their numbers in EXIF 2.3; none if they cannot be read."""
     try:
         return dict(exif.get_ifd(ExifTags.IFD.Exif))
     except Exception:  # as above

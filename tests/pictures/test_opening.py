@@ -9,8 +9,8 @@ import numpy as np
 import pytest
 from PIL import Image
 
-from bluewright.journal.photos import opening
-from bluewright.journal.photos.opening import MOST_FILE_BYTES, check_size, opened, taken_at
+from bluewright.pictures import opening
+from bluewright.pictures.opening import MOST_FILE_BYTES, check_size, opened, taken_at
 from bluewright.science.base.errors import InputError
 from tests.pictures import HEIC, bomb, halves, jpeg_part, notes, photo, saved
 
