@@ -40,6 +40,7 @@ COMMANDS: Final = (
     Command(("jar", "yield"), "what the jar holds, share of the leaf's blue, where the rest went", "jar_yield"),
     Command(("tub", "temp"), "how warm the tub was, is and will be, from air and readings", "tub_temp"),
     Command(("photo", "card"), "the printed card for photos, as a PDF", "bluewright.web.commands.card"),
+    Command(("photo", "measure"), "the colours in a photo, corrected and with how far to trust them", "photo_measure"),
     Command(("demo",), "walk one invented steep, day by day, from the basket to the jar", "demo"),
     Command(
         ("serve",),

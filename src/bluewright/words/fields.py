@@ -29,11 +29,12 @@ UNITS: Final[Mapping[str, str]] = {
     "per_s": marked("in a second"), "per_min": marked("in a minute"), "l_per_min": "L/min", "l_per_h": "L/h",
     "mm_per_h": "mm/h", "m_per_s": "m/s", "j_per_mol": "J/mol", "j_per_mol_k": "J/(mol K)", "w_per_m2": "W/m²",
     "w_per_m2_k": "W/(m² K)", "w_per_k": "W/K", "pours": marked("pours"), "kg_per_m2_h": marked("kg/m² in an hour"),
+    "px": marked("points"), "bytes": marked("bytes"), "lab": "", "de": "", "code": "", "ev": "", "light": "",
     "frac": "%", "chance": "%", "factor": marked("times"), "exposure": "", "sd": "", "z": "",
 }  # fmt: skip
 """What the ending of a name is in print."""
 _BY_LENGTH: Final = sorted(UNITS, key=len, reverse=True)
-_KEPT_IN_NAME: Final = ("pours", "factor", "exposure", "sd", "z", "chance")
+_KEPT_IN_NAME: Final = ("pours", "factor", "exposure", "sd", "z", "chance", "light")
 """Endings that are words of the name too."""
 
 _MEASURES: Final[Mapping[str, tuple[MeasureKind, str]]] = {
@@ -61,13 +62,17 @@ NAMES: Final[Mapping[str, str]] = {
     "frac_of_best_now": marked("share of the best, now"),
     "from_": marked("from"),
     "id": marked("name"),
+    "fit_de": marked("how far known patches came out"),
+    "k_over_s_red": marked("depth (K/S in red)"),
     "lab": marked("colour (CIELAB)"),
+    "lab_sd": marked("spread of the colour"),
     "next_reading": marked("next reading"),
     "now_in_liquor_frac": marked("share of what the leaf held, now"),
     "options": marked("moments to strain"),
     "percent_w_v": marked("strength"),
     "percent_w_w": marked("strength"),
     "recoverable_g": marked("pure blue"),
+    "repeat_lab_sd": marked("spread between photos"),
     "share_curve_frac": marked("share of the best, against time"),
     "strain_at": marked("moment to strain"),
     "temp_curve_c": marked("temperature of the tub"),

@@ -30,12 +30,14 @@ MANY_H: Final = 72.0
 
 NOTES: Final = frozenset(
     {
-        "ammonia-ceiling", "blinding", "chalk-in-pigment", "coarse-scale", "dilutes", "dissolve-first",
-        "doubtful-reading", "fine-blue", "lime-solubility", "lime-weight", "may-not-reach", "no-jar", "no-ph",
-        "no-strength", "no-temperature", "outside-range", "past-peak", "past-target", "ph-falling", "ph-high",
-        "ph-low", "ph-outside", "poor-fit", "readings-disagree", "season-only", "slow", "soda-ceiling",
-        "surprising-reading", "temperature-differs", "thick-sediment", "thin-ensemble", "too-hot", "unusual-heavy",
-        "unusual-light", "unusual-pure", "warm-ammonia",
+        "ammonia-ceiling", "black-too-dark", "blinding", "card-fits-badly", "chalk-in-pigment", "coarse-scale",
+        "dilutes", "dissolve-first", "doubtful-reading", "fine-blue", "lime-solubility", "lime-weight", "may-not-reach",
+        "no-jar", "no-ph", "no-strength", "no-temperature", "outside-range", "past-peak", "past-target", "ph-falling",
+        "ph-high", "ph-low", "ph-outside", "photo-changed", "photo-copy", "photo-dark", "photo-flash", "photo-light",
+        "photo-no-white", "photo-profile", "photo-quality", "photo-shine", "photos-disagree", "poor-fit",
+        "readings-disagree", "season-only", "slow", "soda-ceiling", "stray-light", "surprising-reading",
+        "temperature-differs", "thick-sediment", "thin-ensemble", "too-deep", "too-hot", "uneven-light",
+        "unusual-heavy", "unusual-light", "unusual-pure", "warm-ammonia", "white-too-dark", "white-too-light",
     }
 )  # fmt: skip
 """Cautions about the work or the figures; any other could hurt someone, and is said first."""

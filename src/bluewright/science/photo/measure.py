@@ -5,16 +5,15 @@ from __future__ import annotations
 import numpy as np
 
 from bluewright.science.base.bands import significant
-from bluewright.science.base.sourced import Floats
 from bluewright.science.photo.correction import Correction
 from bluewright.science.photo.depth import depth_of, uneven_frac
 from bluewright.science.photo.notes import notes
 from bluewright.science.photo.picture import Picture
 from bluewright.science.photo.priors import Light
-from bluewright.science.photo.record import PhotoAnswer, PhotoRecord, SampleColour
+from bluewright.science.photo.record import PhotoAnswer, PhotoRecord, SampleColour, rounded_lab
 from bluewright.science.photo.references import CardSeen, References, references
 from bluewright.science.photo.region import Region, region
-from bluewright.science.photo.spread import lab_of, parts_of, total_sd
+from bluewright.science.photo.spread import lab_of, parts_of, repeated_sd, total_sd
 from bluewright.science.photo.trust import light_of, trust_of
 
 SOURCES = ("iec-61966-2-1", "cie-15", "finlayson-2015", "bluewright-photo-study", "common-practice")
@@ -60,9 +59,9 @@ def _colour(
     lab = lab_of(seen, correction, known=known)
     parts = parts_of(part, known, correction, lab=lab, light=light, rng=rng)
     return SampleColour(
-        lab=rounded(lab),
-        lab_sd=rounded(total_sd(parts)),
-        repeat_lab_sd=rounded(total_sd([each for each in parts if each.what in {"shots", "region"}])),
+        lab=rounded_lab(lab),
+        lab_sd=rounded_lab(total_sd(parts)),
+        repeat_lab_sd=rounded_lab(repeated_sd(parts)),
         parts=parts,
         k_over_s_red=depth_of(part, known, correction, parts, rng=rng),
         uneven_frac=significant(uneven_frac(part, known, correction), 3),
@@ -70,9 +69,3 @@ def _colour(
         left_out_frac=significant(part.left_out_frac, 3),
         points_px=part.points_px,
     )
-
-
-def rounded(lab: Floats) -> tuple[float, float, float]:
-    """L*, a*, b* to two decimals."""
-    l, a, b = (round(float(each), 2) + 0.0 for each in lab)  # noqa: E741 - its name
-    return l, a, b

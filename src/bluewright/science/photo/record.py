@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from typing import Annotated, Literal
 
+import numpy as np
+from numpy.typing import ArrayLike
 from pydantic import Field
 
 from bluewright.science.base.bands import Band
@@ -27,7 +29,7 @@ Trust = Literal["same_card", "same_white", "same_photo", "picture_only"]
 """What a colour may be compared with, best first: any photo of the same card; photos beside the same white in the same
 kind of light; what else is in this photo; nothing."""
 Reason = Literal[
-    "card", "repeats", "one_photo", "daylight", "lamp", "light_unknown", "white_only", "white_assumed", "no_white",
+    "card", "repeats", "few_photos", "daylight", "lamp", "light_unknown", "white_only", "white_assumed", "no_white",
     "white_near_limit", "light_uneven", "card_fits_badly", "copy", "changed_by_camera",
 ]  # fmt: skip
 """Why it is trusted so far and no further."""
@@ -128,6 +130,12 @@ class PhotoRecord:
         return (*one, *around, *neutrals)
 
 
+def rounded_lab(lab: ArrayLike, *, decimals: int = 2) -> tuple[float, float, float]:
+    """L*, a*, b* as an answer holds them; -0 is 0."""
+    l, a, b = (round(float(each), decimals) + 0.0 for each in np.asarray(lab))  # noqa: E741 - its name
+    return l, a, b
+
+
 @answer
 class Part:
     """One part of the spread of a colour."""
@@ -149,7 +157,7 @@ class SampleColour:
     lab_sd: tuple[float, float, float]
     """Standard deviation of L*, a*, b* from the true colour, of all parts together."""
     repeat_lab_sd: tuple[float, float, float]
-    """How far another photo of it with the same references would differ: less than `lab_sd`."""
+    """How far it would differ if it were measured again with the same references: less than `lab_sd`."""
     parts: tuple[Part, ...]
     """What `lab_sd` is made of."""
     k_over_s_red: Band | None
@@ -185,5 +193,6 @@ class PhotoAnswer:
     reasons: tuple[Reason, ...]
     """Why."""
     inputs: PhotoRecord
+    """The record; of several photos that of the first."""
     cautions: tuple[Caution, ...]
     sources: tuple[str, ...]

@@ -11,7 +11,7 @@ from bluewright.science.base.sourced import Floats
 from bluewright.science.colour.spaces import lab_of_linear
 from bluewright.science.photo.correction import Correction
 from bluewright.science.photo.priors import METHOD_SD, SHOT_SD, VEIL_FRAC, Light
-from bluewright.science.photo.record import Part, What
+from bluewright.science.photo.record import Part, What, rounded_lab
 from bluewright.science.photo.references import References
 from bluewright.science.photo.region import Region
 
@@ -48,6 +48,11 @@ def total_sd(parts: Sequence[Part]) -> Floats:
     return np.asarray(np.sqrt(np.sum(np.array([each.lab_sd for each in parts]) ** 2, axis=0)))
 
 
+def repeated_sd(parts: Sequence[Part]) -> Floats:
+    """That of the parts that are new in each photo, shape (3,)."""
+    return total_sd([each for each in parts if each.what in {"shots", "region"}])
+
+
 def lab_of(light: Floats, correction: Correction | None, *, known: References) -> Floats:
     """L*, a*, b* of light, shape (..., 3), with or without a correction."""
     if correction is None:
@@ -56,8 +61,7 @@ def lab_of(light: Floats, correction: Correction | None, *, known: References) -
 
 
 def _part(what: What, lab_sd: Floats) -> Part:
-    l, a, b = (round(float(each), 3) for each in lab_sd)  # noqa: E741 - its name
-    return Part(what=what, lab_sd=(l, a, b))
+    return Part(what=what, lab_sd=rounded_lab(lab_sd, decimals=3))
 
 
 def _of_region(part: Region, known: References, correction: Correction | None, *, rng: np.random.Generator) -> Floats:

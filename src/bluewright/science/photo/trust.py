@@ -61,7 +61,7 @@ def trust_of(
         why.append("copy")
     if hints & CHANGED:
         why.append("changed_by_camera")
-    return _grade(why, correction, card), (*why, "one_photo")
+    return _grade(why, correction, card), (*why, "few_photos")
 
 
 def _grade(why: Sequence[Reason], correction: Correction | None, card: CardSeen | None) -> Trust:
