@@ -214,10 +214,10 @@ def _basket(into: Mapping[UUID, list[Pour]], key: UUID) -> Basket:
         parts = list(_flat(into, key, 1.0))
     except _LoopError:
         return Basket()
-    shares: defaultdict[Pour, float] = defaultdict(float)
+    shares: defaultdict[UUID | None, float] = defaultdict(float)
     for pour, share, _about in parts:
-        shares[pour._replace(into=key, liquor_l=None)] += share
-    tubs = [_tub(pour, min(1.0, share)) for pour, share in shares.items()]
+        shares[pour.tub] += share
+    tubs = [_tub(pour, min(1.0, shares[tub])) for tub, pour in {pour.tub: pour for pour, _s, _a in parts}.items()]
     tubs.sort(key=lambda tub: (tub.name, str(tub.key)))
     return Basket(tubs=tuple(tubs), about=any(about for _pour, _share, about in parts))
 

@@ -13,7 +13,7 @@ from django.http import QueryDict
 from django.utils.translation import gettext as _
 from django.utils.translation import ngettext
 
-from bluewright.charts.dots_chart import DotsChart, Result, dots_chart
+from bluewright.charts.dots_chart import RINGS, DotsChart, Result, dots_chart
 from bluewright.journal.bridge import book as bridge
 from bluewright.journal.models import Garden
 from bluewright.journal.queries import book
@@ -88,11 +88,14 @@ def _chart(listed: list[Begun], yields: dict[UUID, float], ended: set[UUID]) -> 
     if not yields:
         return ""
     told = {key: words.per_leaf(value) for key, value in yields.items()}
+    drawn = [row for row in listed if row.key in told or row.key in ended]
+    labelled = len(drawn) <= RINGS
     results = [
-        Result(time=row.begun_at, value=told.get(row.key), label=_label(row, told.get(row.key)))
-        for row in listed
-        if row.key in told or row.key in ended
-    ]
+        Result(
+            time=row.begun_at, value=told.get(row.key), label=_label(row, told.get(row.key)) if labelled else row.name
+        )
+        for row in drawn
+    ]  # fmt: skip
     answer = ngettext(
         "The one batch that was weighed gave %(mid)s %(unit)s.",
         "Half of the %(n)d batches that were weighed gave more than %(mid)s %(unit)s, half less.",
