@@ -10,7 +10,7 @@ from bluewright.journal.models import Kept
 from tests.web.checks import NOBODY, only, url
 
 
-def goes_out_and_comes_back(client: Client, row: Kept, name: str, *, to: str, **keys: Any) -> None:
+def goes_out_and_comes_back(client: Client, row: Kept, name: str, /, *, to: str, **keys: Any) -> None:
     """`alkali.delete<name>` hides the row and offers the way back, which brings it in again; once is enough."""
     out, back = url(f"alkali.delete{name}", **keys), url(f"alkali.restore{name}", **keys)
     response = client.post(out, follow=True)
@@ -25,7 +25,7 @@ def goes_out_and_comes_back(client: Client, row: Kept, name: str, *, to: str, **
     assert client.post(back).status_code == 302
 
 
-def is_refused(client: Client, name: str, row: Kept, *, wrong: dict[str, Any], stranger: Kept, **keys: Any) -> None:
+def is_refused(client: Client, name: str, row: Kept, /, *, wrong: dict[str, Any], stranger: Kept, **keys: Any) -> None:
     """A key that no row has, a row of another batch, a stranger's row: 404. Anything but a post: 405."""
     for bad in ({**keys, **wrong}, dict.fromkeys(keys, NOBODY)):
         assert client.post(url(name, **bad)).status_code == 404

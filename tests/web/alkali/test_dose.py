@@ -59,9 +59,7 @@ def test_the_rest_after_a_part_is_that_of_a_record_written_by_hand(client: Clien
     )
     (part,) = page.parts
     assert part.said == "400 mL of soda, half molar; pH 8.6"
-    assert url("alkali.delete_part", key=batch.pk, part=part.key) in [
-        m.extra_tags for m in response.context["messages"]
-    ]
+    assert url("alkali.delete_part", key=batch.pk, row=part.key) in [m.extra_tags for m in response.context["messages"]]
 
 
 def test_a_part_without_a_ph_asks_for_it_and_says_what_is_in(client: Client, batch: Batch, soda: Alkali) -> None:

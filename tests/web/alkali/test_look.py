@@ -28,7 +28,7 @@ def test_it_is_written_as_typed_and_the_dose_takes_it_in(client: Client, batch: 
     page = response.context["page"]
     assert page.stands == "pH 6.2, 64 F"
     assert page.answer.figures != before.answer.figures
-    undo = url("alkali.delete_look", key=batch.pk, look=made.pk)
+    undo = url("alkali.delete_look", key=batch.pk, row=made.pk)
     assert undo in [message.extra_tags for message in response.context["messages"]]
 
 

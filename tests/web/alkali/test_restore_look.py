@@ -13,7 +13,7 @@ pytestmark = pytest.mark.django_db
 
 def test_what_stands_already_stays(client: Client, batch: Batch, soda: Alkali) -> None:
     row = cast.a_liquor_look(batch, ph=6.0)
-    response = client.post(url("alkali.restore_look", key=batch.pk, look=row.pk), follow=True)
+    response = client.post(url("alkali.restore_look", key=batch.pk, row=row.pk), follow=True)
     assert response.status_code == 200
     assert "Brought back." not in response.content.decode()
 
@@ -21,9 +21,9 @@ def test_what_stands_already_stays(client: Client, batch: Batch, soda: Alkali) -
 def test_wrong_keys_strangers_and_methods(client: Client, batch: Batch, soda: Alkali, strangers_batch: Batch) -> None:
     row = cast.a_liquor_look(batch, ph=6.0)
     stranger = cast.a_liquor_look(strangers_batch, ph=6.0)
-    wrong = {"look": stranger.pk}
-    is_refused(client, "alkali.restore_look", row, wrong=wrong, stranger=stranger, key=batch.pk, look=row.pk)
+    wrong = {"row": stranger.pk}
+    is_refused(client, "alkali.restore_look", row, wrong=wrong, stranger=stranger, key=batch.pk, row=row.pk)
 
 
 def test_before_the_first_garden_it_leads_to_the_beginning(client: Client) -> None:
-    to_the_start_without_a_garden(client, url("alkali.restore_look", key=NOBODY, look=NOBODY), "post")
+    to_the_start_without_a_garden(client, url("alkali.restore_look", key=NOBODY, row=NOBODY), "post")

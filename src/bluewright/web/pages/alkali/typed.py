@@ -4,25 +4,36 @@ from __future__ import annotations
 
 from typing import Any
 
+from django.utils import timezone
+
 from bluewright.journal.bridge.batches import alkali_record
 from bluewright.journal.models import Alkali, AlkaliPart, Batch, JarStep, JarTest, LiquorLook
 
 
-def new_look(data: dict[str, Any], *, batch: Batch) -> LiquorLook:
-    """The look of a valid form."""
+def write_look(data: dict[str, Any], row: LiquorLook) -> LiquorLook:
+    """The look as a valid form says it; what it does not ask stays."""
     temp = data.get("temp")
-    return LiquorLook(
-        batch=batch,
-        taken_at=data["at"],
-        ph=data.get("ph"),
-        temp_c=temp.value if temp else None,
-        temp_typed=temp.typed if temp else "",
-    )
+    row.taken_at, row.ph = data["at"], data.get("ph")
+    row.temp_c, row.temp_typed = (temp.value, temp.typed) if temp else (None, "")
+    return row
 
 
-def new_part(data: dict[str, Any], *, batch: Batch, alkali: Alkali) -> AlkaliPart:
-    """The part of a valid form."""
-    return AlkaliPart(batch=batch, alkali=alkali, added_at=data["at"], **_added(data, alkali))
+def as_typed_look(row: LiquorLook) -> dict[str, Any]:
+    """A look as it was typed, to be corrected."""
+    return {"ph": row.ph, "temp": row.temp_typed, "at": timezone.localtime(row.taken_at)}
+
+
+def write_part(data: dict[str, Any], row: AlkaliPart) -> AlkaliPart:
+    """The part as a valid form says it."""
+    row.added_at = data["at"]
+    for column, value in _added(data, row.alkali).items():
+        setattr(row, column, value)
+    return row
+
+
+def as_typed_part(row: AlkaliPart) -> dict[str, Any]:
+    """A part as it was typed, to be corrected."""
+    return {"amount": row.added_typed, "ph": row.ph, "at": timezone.localtime(row.added_at)}
 
 
 def new_jar(data: dict[str, Any], *, batch: Batch) -> JarTest:

@@ -16,13 +16,13 @@ from django.views.decorators.http import require_http_methods, require_POST, req
 
 from bluewright.journal.actions import keeping
 from bluewright.journal.bridge.sources import liquor_l
-from bluewright.journal.models import Alkali, Batch, Garden
+from bluewright.journal.models import Alkali, AlkaliPart, Batch, Garden, LiquorLook
 from bluewright.journal.queries import alkalis
 from bluewright.science.base.errors import InputError
 from bluewright.web.pages.alkali.card import alkali_card
 from bluewright.web.pages.alkali.forms import AimForm, LookForm, PartForm
 from bluewright.web.pages.alkali.page import dose_page, why_of, work_out
-from bluewright.web.pages.alkali.typed import new_look, new_part
+from bluewright.web.pages.alkali.typed import write_look, write_part
 from bluewright.web.ui.found import the_batch
 from bluewright.web.ui.respond import in_garden, posted, shown
 from bluewright.web.ui.why import Link
@@ -37,8 +37,8 @@ def dose(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
     alkali = chosen(request, batch)
     form = part_form(request, batch, alkali)
     if request.method == "POST" and form is not None and alkali is not None and form.is_valid():
-        part = keeping.keep(new_part(form.cleaned_data, batch=batch, alkali=alkali), by=request.user)
-        undo = reverse("alkali.delete_part", kwargs={"key": key, "part": part.pk})
+        part = keeping.keep(write_part(form.cleaned_data, AlkaliPart(batch=batch, alkali=alkali)), by=request.user)
+        undo = reverse("alkali.delete_part", kwargs={"key": key, "row": part.pk})
         messages.success(request, _("Written down: %(amount)s.") % {"amount": part.added_typed}, extra_tags=undo)
         return redirect(to_dose(batch, alkali))
     return dose_shown(request, batch, alkali, form=form)
@@ -52,8 +52,8 @@ def look(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
     alkali = chosen(request, batch)
     form = LookForm(request.POST, batch=batch)
     if form.is_valid():
-        row = keeping.keep(new_look(form.cleaned_data, batch=batch), by=request.user)
-        undo = reverse("alkali.delete_look", kwargs={"key": key, "look": row.pk})
+        row = keeping.keep(write_look(form.cleaned_data, LiquorLook(batch=batch)), by=request.user)
+        undo = reverse("alkali.delete_look", kwargs={"key": key, "row": row.pk})
         messages.success(request, _("Written down."), extra_tags=undo)
         return redirect(to_dose(batch, alkali))
     return dose_shown(request, batch, alkali, form=form)
