@@ -20,18 +20,20 @@ UNIT_ENDINGS = """
     g_per_l mg_per_l mg_l g_per_kg l_per_kg kg_per_l kg_per_m3 per_h per_s frac pct percent_w_w percent_w_v
     us_per_cm h_per_l h_per_l2 ppm mol_per_kg j_per_mol j_per_mol_k w_per_m2 w_per_m2_k w_per_k l_per_min
     m_per_s mg_caco3_l px g_per_cm3 pa_s l_per_h mm_per_h g_per_mol sd z factor c2 exposure chance pours
-    bytes lab de code ev light
+    bytes deg per_cm lab de code ev light
 """.split()  # noqa: SIM905 - a list of forty quoted words is harder to read
 UNITS = re.compile(rf"(_({'|'.join(UNIT_ENDINGS)})$|ph|^pk|^(z|n)$|^p\d+$)")
 # Numbers without a dimension, allowed by name.
 BARE = {
     "a_star",
+    "absorbance",
     "activity",
     "amount",
     "at",
     "b_star",
     "best",
     "block_points",
+    "blue",
     "by",
     "calcite_product",
     "ceiling",
@@ -42,12 +44,15 @@ BARE = {
     "chroma",
     "cmc_2_1",
     "coefficients",
+    "colour",
     "cue",
     "cuts",
     "de00",
     "de76",
     "dissociation",
     "dye_index",
+    "dye_rise",
+    "dye_since_before",
     "ess",
     "even",
     "expected_frac_of_best",
@@ -57,6 +62,8 @@ BARE = {
     "factor",
     "first_part",
     "frac_of_best_now",
+    "foam_chroma",
+    "green",
     "growth",
     "guess",
     "high",
@@ -79,6 +86,7 @@ BARE = {
     "percent_w_w",
     "points",
     "pools",
+    "red",
     "reynolds",
     "rows",
     "samples",
@@ -87,13 +95,16 @@ BARE = {
     "solubility_product",
     "spread",
     "states",
+    "stray_linear",
     "tint",
+    "turn_to_yellow",
     "until_amount",
     "value",
     "values",
     "veil",
     "weights",
     "whiteness",
+    "yellow_index",
 }
 
 

@@ -38,6 +38,7 @@ COMMANDS: Final = (
     Command(("filter", "time"), "how long until the rest has run through the filter", "filter_time"),
     Command(("dry", "curve"), "how dry the paste is, when it is dry, what will be left", "dry_curve"),
     Command(("jar", "yield"), "what the jar holds, share of the leaf's blue, where the rest went", "jar_yield"),
+    Command(("jar", "look"), "is there blue dye in a jar of liquor, is more forming, or is it haze", "jar_look"),
     Command(("tub", "temp"), "how warm the tub was, is and will be, from air and readings", "tub_temp"),
     Command(("photo", "card"), "the printed card for photos, as a PDF", "bluewright.web.commands.card"),
     Command(("photo", "measure"), "the colours in a photo, corrected and with how far to trust them", "photo_measure"),

@@ -7,6 +7,7 @@ from bluewright.science.air.record import AirRecord
 from bluewright.science.alkali.record import DoseAnswer, LiquorRecord
 from bluewright.science.leaf.record import PotentialAnswer, PotentialRecord
 from bluewright.science.media.tub_temp_record import TubTempAnswer, TubTempRecord
+from bluewright.science.photo.jar_record import JarAnswer, JarRecord
 from bluewright.science.photo.record import PhotoAnswer, PhotoRecord
 from bluewright.science.pigment.yield_record import YieldAnswer, YieldRecord
 from bluewright.science.settle.acid_record import AcidAnswer, AcidRecord
@@ -45,4 +46,6 @@ PUBLISHED: dict[str, type] = {
     "yield-answer": YieldAnswer,
     "photo-record": PhotoRecord,
     "photo-answer": PhotoAnswer,
+    "jar-record": JarRecord,
+    "jar-answer": JarAnswer,
 }

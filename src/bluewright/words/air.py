@@ -23,6 +23,7 @@ READING: Final = {
     "foam": marked("the foam"),
     "liquor": marked("a drop on paper"),
     "ph": marked("the pH"),
+    "dye_index": marked("a photo of a jar"),
 }
 WORTH_SAYING_FRAC: Final = 0.05
 SLOW: Final = {

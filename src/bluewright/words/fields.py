@@ -30,6 +30,7 @@ UNITS: Final[Mapping[str, str]] = {
     "mm_per_h": "mm/h", "m_per_s": "m/s", "j_per_mol": "J/mol", "j_per_mol_k": "J/(mol K)", "w_per_m2": "W/m²",
     "w_per_m2_k": "W/(m² K)", "w_per_k": "W/K", "pours": marked("pours"), "kg_per_m2_h": marked("kg/m² in an hour"),
     "px": marked("points"), "bytes": marked("bytes"), "lab": "", "de": "", "code": "", "ev": "", "light": "",
+    "deg": "°", "per_cm": marked("for each cm"),
     "frac": "%", "chance": "%", "factor": marked("times"), "exposure": "", "sd": "", "z": "",
 }  # fmt: skip
 """What the ending of a name is in print."""

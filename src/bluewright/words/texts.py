@@ -15,7 +15,7 @@ PACKAGED: Final = "method_pages"
 BIBLIOGRAPHY: Final = "sources.bib"
 
 COMPUTED: Final = (
-    "leaf", "tub-heat", "steep", "strain", "alkali", "air", "settle", "wash", "filter", "dry", "yield",
+    "leaf", "tub-heat", "steep", "strain", "alkali", "jar-test", "air", "settle", "wash", "filter", "dry", "yield",
 )  # fmt: skip
 """The pages on how each number is computed, in the order of the work."""
 BESIDE: Final = ("words", "signs", "nomenclature", "grades", "sources", "known-limits")

@@ -5,7 +5,15 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from bluewright.science.air.endpoint import SIGNS, SignName, at_least, level_chances, log_likelihood, probe_mg_per_l
+from bluewright.science.air.endpoint import (
+    SIGNS,
+    SignName,
+    at_least,
+    jar_per_cm,
+    level_chances,
+    log_likelihood,
+    probe_mg_per_l,
+)
 from bluewright.science.air.finish import airing
 from bluewright.science.air.members import CAUSES, course, members, scores
 from bluewright.science.air.record import AirRecord
@@ -26,7 +34,7 @@ def chance(readings: list[dict[str, object]], done_min: float = 30.0) -> float:
             "readings": readings,
         },
     )  # fmt: skip
-    return airing(record, rng=np.random.default_rng(1), draws=1000).chance_done_frac
+    return airing(record, rng=np.random.default_rng(1), draws=2000).chance_done_frac
 
 
 @SIGN
@@ -100,7 +108,8 @@ def test_ten_looks_of_one_eye_are_not_ten_witnesses() -> None:
                 "readings": [{"after_min": 30.0, "signs": {"foam": 3}}] * looks,
             },
         )  # fmt: skip
-        fit = log_likelihood(record, course(record, members(record, z)), at=scores(z))
+        group = members(record, z)
+        fit = log_likelihood(record, course(record, group), group, at=scores(z))
         return float(fit[0] - fit[1])
 
     assert spread(10) == pytest.approx(10 * spread(1))
@@ -121,9 +130,40 @@ def test_a_probe_that_reads_nought_may_stand_for_anything_below() -> None:
         },
     )  # fmt: skip
     z = np.random.default_rng(1).standard_normal((500, len(CAUSES)))
-    path = course(record, members(record, z))
-    fit = log_likelihood(record, path, at=scores(z))
+    group = members(record, z)
+    path = course(record, group)
+    fit = log_likelihood(record, path, group, at=scores(z))
     shown, _ = probe_mg_per_l(path.now.oxygen_mmol_per_l, at=scores(z))
     assert np.all(fit <= 0)
     assert np.all(np.isfinite(fit))
     assert fit[np.argmin(shown)] > fit[np.argmax(shown)]
+
+
+def test_a_jar_shows_its_base_before_air_and_gain_times_indigo_at_the_end() -> None:
+    """Own hand: 0.12 g/L at the middle gain of 7.5 L/(g cm) is 0.9 over the base of -0.03; half of it at ln 2."""
+    record = read(
+        AirRecord, {"liquor_l": 20.0, "temp_c": 20.0, "indigo_g_per_l": 0.12, "indigo_sd_g_per_l": 1e-6, "whisk": {}}
+    )
+    group = members(record, neutral())
+    at, now = scores(neutral()), np.zeros(1)
+    shown = [jar_per_cm(now + exposure, group, at=at, aired_h=now)[0][0] for exposure in (0.0, np.log(2), 50.0)]
+    assert shown == pytest.approx([-0.03, 0.42, 0.87], abs=1e-3)
+
+
+def jars(*rows: tuple[float, float]) -> list[dict[str, object]]:
+    return [{"after_min": minute, "dye_index": dye} for minute, dye in rows]
+
+
+def test_jars_that_rise_are_not_done_and_jars_at_rest_are() -> None:
+    rising = jars((0.0, -0.03), (8.0, 0.2), (16.0, 0.42), (30.0, 0.75))
+    resting = jars((0.0, -0.03), (8.0, 0.6), (16.0, 0.72), (30.0, 0.75))
+    assert chance(rising) < 0.5 * chance([]) < chance([]) < chance(resting)
+    assert chance(resting) > 0.6
+
+
+def test_the_height_of_a_jar_says_little_and_its_course_much() -> None:
+    """The same course in a jar that shows everything twice as blue: gain is unknown, so the end is told alike."""
+    course = jars((0.0, -0.03), (8.0, 0.3), (16.0, 0.36), (30.0, 0.37))
+    doubled = [row | {"dye_index": 2.0 * float(str(row["dye_index"])) + 0.03} for row in course]
+    assert chance(course) == pytest.approx(chance(doubled), abs=0.12)
+    assert abs(chance(jars((30.0, 0.4))) - chance([])) < 0.15

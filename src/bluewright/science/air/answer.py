@@ -14,7 +14,7 @@ from bluewright.science.base.records import answer
 class NextReading:
     """What one more reading would be worth, taken after `look_again_min` more minutes."""
 
-    reading: Literal["dissolved_oxygen", "foam", "liquor", "ph"]
+    reading: Literal["dissolved_oxygen", "foam", "liquor", "ph", "dye_index"]
     narrows_frac: float
     """By which share it would narrow the minutes left, on average: 0.3 means a range three tenths narrower."""
 

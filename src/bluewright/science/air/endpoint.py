@@ -5,6 +5,9 @@ a probe is now and then far off), its width 0.15 mg/L and 6 % of the reading tog
 below. The signs: chance of a level or more, P(level >= j) = (1 - lapse) L((ln theta + eye - cut_j) / width) + lapse
 (4 - j) / 4, L the logistic curve and theta the exposure (`oxidation`): half of the indoxyl is blue at theta 0.7,
 95 % at 3.0. The eye's own offset is shared by all its readings: ten looks by one person are not ten witnesses.
+
+A jar's dye index: logistic around gain * indigo * turned * exp(-fade t) + base (`media.dye_index`), these three unknown
+but the same in all jars of a batch: that it rises says that blue forms, that it rests that it is done or nearly so.
 """
 
 from __future__ import annotations
@@ -15,10 +18,11 @@ from typing import Final, Literal
 
 import numpy as np
 
-from bluewright.science.air.members import Course, Score
-from bluewright.science.air.oxidation import exposure_for
+from bluewright.science.air.members import Course, Members, Score
+from bluewright.science.air.oxidation import done_frac, exposure_for
 from bluewright.science.air.record import AirReading, AirRecord
 from bluewright.science.base.sourced import Floats, Prior
+from bluewright.science.media.dye_index import READING_SD_FRAC, READING_SD_PER_CM, dye_index_per_cm
 from bluewright.science.media.oxygen import OXYGEN_G_PER_MOL
 
 SignName = Literal["foam", "liquor"]
@@ -35,10 +39,16 @@ PROBE_FLOOR_MG_PER_L: Final = 0.15
 PROBE_WIDTH_FRAC: Final = 0.06
 """Standard deviation of one oxygen reading: this much, and this share of it (judgement)."""
 
+JAR_FADE_PER_H: Final = Prior(
+    kind="lognormal", centre=0.3, spread=1.0, unit="1/h", source="common-practice", grade="guess",
+    note="how fast blue in the liquor shows less, as its particles grow and begin to sink",
+)  # fmt: skip
 EYE: Final = Prior(
     kind="normal", centre=0.0, spread=0.3, unit="1", source="common-practice", grade="guess",
     note="how early or late one person calls a sign, in the logarithm of the exposure",
 )  # fmt: skip
+LOGISTIC_SCALE: Final = math.sqrt(3.0) / math.pi
+"""Width of a logistic distribution over its standard deviation."""
 LAPSE_FRAC: Final = 0.02
 """Share of signs that are slips, spread evenly over the levels (judgement)."""
 
@@ -91,15 +101,31 @@ def probe_mg_per_l(oxygen_mmol_per_l: Floats, *, at: Score) -> tuple[Floats, Flo
     true_mg_per_l = OXYGEN_G_PER_MOL.value * oxygen_mmol_per_l
     shown = PROBE_GAIN.from_z(at("probe_gain")) * true_mg_per_l + PROBE_ZERO_MG_PER_L.from_z(at("probe_zero"))
     deviation = np.hypot(PROBE_FLOOR_MG_PER_L, PROBE_WIDTH_FRAC * shown)
-    return shown, deviation * math.sqrt(3.0) / math.pi
+    return shown, deviation * LOGISTIC_SCALE
 
 
-def log_likelihood(record: AirRecord, path: Course, *, at: Score) -> Floats:
+def jar_per_cm(
+    exposure: Floats, group: Members, *, at: Score, aired_h: Floats, own_sd: float | None = None
+) -> tuple[Floats, Floats]:
+    """Dye index that a jar would show on average, and the width (logistic scale) of one reading, for each cm."""
+    fade_per_h = JAR_FADE_PER_H.from_z(at("dye_fade"))
+    blue_g_per_l = group.indigo_g_per_l * done_frac(exposure) * np.exp(-fade_per_h * aired_h)
+    shown = dye_index_per_cm(blue_g_per_l, gain_z=at("dye_gain"), base_z=at("dye_base"))
+    none = dye_index_per_cm(np.zeros_like(blue_g_per_l), gain_z=at("dye_gain"), base_z=at("dye_base"))
+    deviation = np.hypot(own_sd or READING_SD_PER_CM.value, READING_SD_FRAC.value * (shown - none))
+    return shown, deviation * LOGISTIC_SCALE
+
+
+def log_likelihood(record: AirRecord, path: Course, group: Members, *, at: Score) -> Floats:
     """Log of how likely the readings are for each member, shape (n,)."""
     total = np.zeros_like(at("rate"))
     for reading in record.readings:
         row = path.row(record.session_frac(reading))
         total += _one(reading, path.exposure[row], path.oxygen_mmol_per_l[row], at)
+        if reading.dye_index is not None:
+            aired_h = record.session_frac(reading) * group.done_h
+            shown, width = jar_per_cm(path.exposure[row], group, at=at, aired_h=aired_h, own_sd=reading.dye_index_sd)
+            total += _log_logistic((reading.dye_index - shown) / width) - np.log(width)
     return total
 
 
@@ -112,9 +138,14 @@ def _one(reading: AirReading, exposure: Floats, oxygen_mmol_per_l: Floats, at: S
     if reading.dissolved_oxygen_mg_l is not None:
         shown, width = probe_mg_per_l(oxygen_mmol_per_l, at=at)
         off = (reading.dissolved_oxygen_mg_l - shown) / width
-        below = -np.logaddexp(0.0, -off)
-        total += below if reading.dissolved_oxygen_mg_l == 0 else below - np.logaddexp(0.0, off) - np.log(width)
+        nought = reading.dissolved_oxygen_mg_l == 0
+        total += -np.logaddexp(0.0, -off) if nought else _log_logistic(off) - np.log(width)
     return total
+
+
+def _log_logistic(off: Floats) -> Floats:
+    """Logarithm of the logistic density at so many widths from its middle, up to the width."""
+    return np.asarray(-np.logaddexp(0.0, -off) - np.logaddexp(0.0, off))
 
 
 def _logistic(x: Floats) -> Floats:
@@ -124,6 +155,6 @@ def _logistic(x: Floats) -> Floats:
 def has_readings(record: AirRecord) -> bool:
     """Whether any reading says something of the end (pH alone does not)."""
     return any(
-        r.dissolved_oxygen_mg_l is not None or r.signs.foam is not None or r.signs.liquor is not None
+        any(seen is not None for seen in (r.dissolved_oxygen_mg_l, r.dye_index, r.signs.foam, r.signs.liquor))
         for r in record.readings
     )

@@ -67,7 +67,8 @@ def forecast(record: AirRecord, *, rng: np.random.Generator, draws: int) -> Fore
     """The ensemble of this record, weighed by its readings and carried on until done."""
 
     def likelihood(z: Floats) -> Floats:
-        return log_likelihood(record, course(record, members(record, z)), at=scores(z))
+        group = members(record, z)
+        return log_likelihood(record, course(record, group), group, at=scores(z))
 
     if has_readings(record):
         drawn = learn(likelihood, n=draws, dims=len(CAUSES), rng=rng)

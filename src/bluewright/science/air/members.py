@@ -31,7 +31,7 @@ from bluewright.science.media.tub import surface_m2
 CAUSES: Final = (
     "indigo", "peroxide", "other", "other_speed", "start_oxygen", "rate", "rate_slope", "ph",
     "rival", "soapy", "bucket", "uptake", "height", "lip", "flow", "pace",
-    "probe_gain", "probe_zero", "foam_eye", "liquor_eye",
+    "probe_gain", "probe_zero", "foam_eye", "liquor_eye", "dye_gain", "dye_base", "dye_fade",
 )  # fmt: skip
 """What differs from member to member; the position is the column of the score matrix."""
 
@@ -55,6 +55,8 @@ class Members:
     """Pours in an hour; not a number of interest for the other ways, then 0."""
     efficiency_frac: Floats
     """Share of the missing oxygen that one pour puts in; 0 for the other ways."""
+    indigo_g_per_l: Floats
+    """Indigo that a litre gives in the end."""
     demand_factor: Floats
     """Oxygen wanted over what the indigo alone needs."""
     demand_mg_per_l: Floats
@@ -99,6 +101,7 @@ def members(record: AirRecord, z: Floats) -> Members:
         done_h=done_h,
         pours_per_h=pours_per_h,
         efficiency_frac=gain_frac,
+        indigo_g_per_l=indigo,
         demand_factor=(indoxyl + other) / (oxygen_mg(1.0) * indigo),
         demand_mg_per_l=indoxyl + other,
         rate_at_7_l_per_mmol_h=warmth * priors.RATE_L_PER_MMOL_H.from_z(at("rate")),

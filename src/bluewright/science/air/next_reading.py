@@ -12,14 +12,14 @@ import numpy as np
 
 from bluewright.science.air.answer import NextReading
 from bluewright.science.air.cautions import ph_now
-from bluewright.science.air.endpoint import SIGNS, level_chances, probe_mg_per_l
+from bluewright.science.air.endpoint import SIGNS, jar_per_cm, level_chances, probe_mg_per_l
 from bluewright.science.air.forecast import Forecast
 from bluewright.science.air.members import Score, scores
 from bluewright.science.air.oxidation import State
 from bluewright.science.air.record import AirRecord
 from bluewright.science.base.sourced import Floats
 
-ReadingName = Literal["dissolved_oxygen", "foam", "liquor", "ph"]
+ReadingName = Literal["dissolved_oxygen", "foam", "liquor", "ph", "dye_index"]
 
 BINS: Final = 12
 SETTLED: Final = 1e-6
@@ -37,7 +37,10 @@ def next_readings(
     before = _variance(wanted, weights)
     if before <= SETTLED:
         return ()
-    left = _left_by_sign_and_probe(wanted, weights, seen.future.at_h(after_h), scores(seen.drawn.z), rng)
+    then, at = seen.future.at_h(after_h), scores(seen.drawn.z)
+    left = _left_by_sign_and_probe(wanted, weights, then, at, rng)
+    shown, width = jar_per_cm(then.exposure, seen.group, at=at, aired_h=seen.group.done_h + after_h)
+    left["dye_index"] = _left_by_bins(wanted, weights, shown + width * rng.logistic(size=len(shown)))
     if ph_now(record) is None:
         strip = seen.group.ph_offset_ph + STRIP_SD_PH * rng.standard_normal(len(wanted))
         left["ph"] = _left_by_bins(wanted, weights, strip)

@@ -93,6 +93,10 @@ class AirReading:
     """Dissolved oxygen, read in the liquor within a minute of airing."""
     signs: Signs = Signs()
     ph: Annotated[float, Field(ge=2, le=14)] | None = None
+    dye_index: Annotated[float, Field(ge=-10, le=100)] | None = None
+    """Of a jar of this liquor: absorbance in red minus green against a jar of water, for each centimetre, undiluted."""
+    dye_index_sd: Annotated[float, Field(ge=LEAST, le=10)] | None = None
+    """Standard deviation of that reading by itself; 0.02 if left out."""
 
     def __post_init__(self) -> None:
         if (self.after_min is None) == (self.after_pours is None):

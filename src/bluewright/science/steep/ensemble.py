@@ -78,9 +78,14 @@ def reading_loglik(setting: Setting, z: Floats, course: Course, index: int) -> F
         if number == "temp_c" and index < setting.temps_known:
             continue
         mean = NUMBERS[number].mean(course, setting.column(z, number))[0]
-        sd = NUMBERS[number].scatter(mean, reading.ph_sd if number == "ph" else None)
+        sd = NUMBERS[number].scatter(mean, own_sd(reading, number))
         total += -0.5 * ((value - mean) / sd) ** 2 - np.log(sd)
     return total
+
+
+def own_sd(reading: Reading, number: NumberName) -> float | None:
+    """The standard deviation that a reading brings along for one of its numbers; None for the usual one."""
+    return {"ph": reading.ph_sd, "dye_index": reading.dye_index_sd}.get(number)
 
 
 def cue(setting: Setting, z: Floats, course: Course, sign: SignName) -> Floats:

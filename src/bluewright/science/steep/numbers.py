@@ -13,11 +13,15 @@ from typing import Final, Literal
 import numpy as np
 
 from bluewright.science.base.sourced import Floats
+from bluewright.science.media.dye_index import INDIGO_G_PER_MMOL_INDOXYL, READING_SD_PER_CM, dye_index_per_cm
 from bluewright.science.media.stoichiometry import MOLAR_MASS_G_PER_MOL
 from bluewright.science.steep.kinetics import Course
 
 NumberName = Literal["ph", "temp_c", "dissolved_oxygen_mg_l", "dye_index", "light_l", "light_a", "light_b"]
 
+PIPETTED_FRAC: Final = 0.25
+"""Scatter of a jar made blue from one to the next, as a share of it: alkali, shaking and rest are never quite alike
+(judgement: a photo of a jar tells to a quarter)."""
 OXYGEN_G_PER_MOL: Final = MOLAR_MASS_G_PER_MOL["oxygen"]
 
 
@@ -43,12 +47,16 @@ NUMBERS: Final[dict[NumberName, Number]] = {
         mean=lambda c, z: OXYGEN_G_PER_MOL * c["oxygen"] * np.exp(0.15 * z), sd=0.4, sd_frac=0.1
     ),
     "dye_index": Number(
-        mean=lambda c, z: 0.25 * np.exp(0.7 * z) * c.recoverable_mmol_per_l - 0.08, sd=0.05, sd_frac=0.15
+        mean=lambda c, z: dye_index_per_cm(
+            INDIGO_G_PER_MMOL_INDOXYL * c.recoverable_mmol_per_l, gain_z=z, base_z=np.zeros_like(z)
+        ),
+        sd=READING_SD_PER_CM.value,
+        sd_frac=PIPETTED_FRAC,
     ),
     "light_l": Number(mean=lambda c, z: 92 - 8 * c.dead_frac - 50 * c["brown"] + 5 * z, sd=6.0),
     "light_a": Number(mean=lambda c, z: -3 - 4 * c["indoxyl"] / (1 + c["indoxyl"]) + 12 * c["brown"] + 3 * z, sd=4.0),
     "light_b": Number(mean=lambda c, z: 8 + 20 * c.dead_frac + 25 * c["brown"] + 8 * z, sd=8.0),
 }
 """ph: strips and cheap pens (bias 0.2, scatter 0.25 unless `ph_sd` is given). dye_index: of a jar made alkaline, shaken
-and rested, its gain unknown to a factor of two because jars and light differ, so that its *course* tells, not its
-height. light_l, light_a, light_b: CIELAB of the liquor against white; wide judgements until learned."""
+and rested, its gain unknown to a factor of two or three (`media.dye_index`): its *course* tells, not its height.
+light_l, light_a, light_b: CIELAB of the liquor against white; wide judgements until learned."""

@@ -75,8 +75,11 @@ class Reading:
         Annotated[float, Field(ge=-130, le=130)],
     ] | None = None  # fmt: skip
     """CIELAB (D65, 2 degree) of the liquor, measured from a photo."""
-    dye_index: Annotated[float, Field(ge=-2, le=3)] | None = None
-    """Of a jar made alkaline, shaken and rested: absorbance in red minus green against a jar of water."""
+    dye_index: Annotated[float, Field(ge=-10, le=100)] | None = None
+    """Of a jar made alkaline, shaken and rested: absorbance in red minus green against a jar of water, for each
+    centimetre, undiluted."""
+    dye_index_sd: Annotated[float, Field(gt=0, le=10)] | None = None
+    """Standard deviation of that reading by itself; 0.02 if left out."""
 
 
 @record

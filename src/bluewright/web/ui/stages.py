@@ -43,6 +43,7 @@ STAGES: Final[Mapping[str, Stage]] = {
     "AcidAnswer": Stage(entry="settle.acid", page="wash", formula="Acid, for limed pigment", main="exact_ml"),
     "FilterAnswer": Stage(entry="settle.filtering", page="filter", main="left_h"),
     "DryAnswer": Stage(entry="settle.drying", page="dry", main="left_h"),
+    "JarAnswer": Stage(entry="photo.jar", page="jar-test", main="blue_chance"),
     "YieldAnswer": Stage(entry="pigment.jar_yield", page="yield", main="pure_g"),
 }
 """By the class of the answer."""

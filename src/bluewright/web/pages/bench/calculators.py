@@ -10,6 +10,7 @@ import numpy as np
 from django.utils.translation import gettext_lazy as _
 
 from bluewright.charts import answers as charts
+from bluewright.charts.jar_series import jar_chart
 from bluewright.science import thread
 from bluewright.science.air.finish import airing
 from bluewright.science.air.record import WAYS, AirRecord
@@ -19,6 +20,8 @@ from bluewright.science.leaf.potential import potential
 from bluewright.science.leaf.record import PotentialRecord
 from bluewright.science.media.tub_temp import tub_temp
 from bluewright.science.media.tub_temp_record import TubTempRecord
+from bluewright.science.photo.jar import jar_look as look_at_jar
+from bluewright.science.photo.jar_record import JarRecord
 from bluewright.science.pigment.jar_yield import jar_yield
 from bluewright.science.pigment.yield_record import YieldRecord
 from bluewright.science.settle.acid import acid_wash
@@ -35,7 +38,7 @@ from bluewright.science.steep.record import SteepRecord
 from bluewright.science.strain.balance import balance
 from bluewright.science.strain.record import StrainRecord
 from bluewright.web.pages.bench.labels import Words
-from bluewright.words import acid, air, alkali, filter, jar, leaf, steep, strain, wash
+from bluewright.words import acid, air, alkali, filter, jar, jar_look, leaf, steep, strain, wash
 from bluewright.words import dry as drying
 from bluewright.words import settle as settling
 from bluewright.words import tub_temp as warmth
@@ -145,6 +148,19 @@ TABLE: Final = (
         slug="dry-curve", title=_("When the paste is dry"), question=_(drying.QUESTION),
         record=DryRecord, compute=dry, said=drying.said, chart=charts.dry_chart,
         front=("dish_g", "weighings", "layer_mm", "temp_c", "humidity_frac"),
+    ),
+    Calculator(
+        slug="jar-look", title=_("Is there blue in the jar"), question=_(jar_look.QUESTION),
+        record=JarRecord, compute=look_at_jar, said=jar_look.said, chart=jar_chart,
+        front=(
+            "colours", "looks", "looks[].after_min", "looks[].stood", "looks[].path_cm", "looks[].dilution_factor",
+            "looks[].jar", "looks[].water",
+        ),
+        labels={
+            "looks": _("Photos of the jar"), "looks[].jar": _("Colour of the liquor"),
+            "looks[].water": _("Colour of the jar of water"), "looks[].foam": _("Colour of the foam"),
+            "looks[].after_min": _("After the alkali"),
+        },
     ),
     Calculator(
         slug="jar-yield", title=_("What the jar holds"), question=_(jar.QUESTION),

@@ -72,6 +72,11 @@ LABELS: Final[dict[str, Words]] = {
     "acid": _("The acid"), "percent_w_v": _("Vinegar: acidity"), "indigo_frac": _("Indigo in it"),
     "total_l": _("To run through in all"), "filtrate_l": _("Had run through"),
     "volume_sd_frac": _("A volume may be off by"),
+    # jar of liquor
+    "colours": _("Colours are given as"), "looks": _("Looks"), "stood": _("The liquor was"),
+    "path_cm": _("Inner width of the jar"), "dilution_factor": _("How many times thinned"),
+    "over_black": _("Colour from the side, before black"), "foam_blue_frac": _("Share of the foam that is blue"),
+    "dye_index_sd": _("Dye index may be off by"),
     # dry, jar
     "dish_g": _("The empty dish"), "weighings": _("Weighings"), "total_g": _("Dish and paste"),
     "scale_sd_g": _("A weighing may be off by"), "layer_mm": _("The paste lies"),
@@ -110,6 +115,8 @@ SAID: Final[dict[str, dict[object, Words]]] = {
     "kind": {**ALKALIS, "vinegar": _("vinegar"), "hydrochloric": _("hydrochloric acid")},
     "alkali": {**ALKALIS, "none": _("none"), "unknown": _("not known")},
     "label_as": {"nh3": _("ammonia (NH₃)"), "nh4oh": _("ammonium hydroxide (NH₄OH)")},
+    "colours": {"lab": _("CIELAB, D65"), "linear": _("linear red, green, blue")},
+    "stood": {"settled": _("settled or filtered"), "shaken": _("just shaken")},
     "tool": {"hand": _("by hand"), "powered": _("powered: stick blender, mixer on a drill")},
     "bubbles": {"fine": _("fine, from an air stone"), "coarse": _("coarse, from an open hose")},
     "way": {"pour": _("pouring"), "whisk": _("whisking"), "bubble": _("blowing air in"), "paddle": _("beating")},
