@@ -163,15 +163,15 @@ class Gaussian:
         return found, log_density - 0.5 * len(seen_c) * float(np.log(2 * np.pi))
 
 
-def air_errors_c2(seen: Seen) -> Floats:
-    """Covariance of the errors of air readings and forecasts, shape (k, k): half of each is shared with its neighbours.
+def air_errors_c2(hours: Floats, *, sd_c: Floats) -> Floats:
+    """Covariance of the errors of air readings and forecasts at hours (k,), shape (k, k): neighbours share half.
 
     A forecast that is too warm today is mostly too warm tomorrow, and a station differs from the garden for days.
     """
-    apart_h = np.abs(seen.hours[:, None] - seen.hours[None, :])
+    apart_h = np.abs(hours[:, None] - hours[None, :])
     alike = SHARED_ERROR_FRAC.value * np.exp(-apart_h / DAY_TO_DAY_H.value)
     np.fill_diagonal(alike, 1.0)
-    return np.asarray(alike * np.outer(seen.sd_c, seen.sd_c))
+    return np.asarray(alike * np.outer(sd_c, sd_c))
 
 
 def air(hours: Floats, *, clock_h: float, day_of_year: int, seen: Seen) -> Gaussian:
@@ -199,5 +199,5 @@ def air(hours: Floats, *, clock_h: float, day_of_year: int, seen: Seen) -> Gauss
     wanted = len(hours) + 1
     rows = np.zeros((len(seen.hours), len(at)))
     rows[np.arange(len(seen.hours)), wanted + np.arange(len(seen.hours))] = 1.0
-    found, _ = Gaussian(mean_c=mean_c, cov_c2=cov).given(rows, seen.temp_c, air_errors_c2(seen))
+    found, _ = Gaussian(mean_c=mean_c, cov_c2=cov).given(rows, seen.temp_c, air_errors_c2(seen.hours, sd_c=seen.sd_c))
     return Gaussian(mean_c=found.mean_c[:wanted], cov_c2=found.cov_c2[:wanted, :wanted])
