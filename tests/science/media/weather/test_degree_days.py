@@ -20,7 +20,7 @@ def test_days_that_were_published(row: Row) -> None:
     ("day", "wanted"), [((2, 12), 2.75), ((-2, 6), 0.25), ((8, 20), 9.0), ((-4, 3), 0.0), ((0, 10), 1.25)]
 )
 def test_the_rule_of_quarters_is_that_of_the_meteorological_offices(day: tuple[float, float], wanted: float) -> None:
-    """Own hand by Met Eireann's four cases above 5 C: 7/2 - 3/4; 1/4; 14 - 5; nothing; and, at the border, 5/4 by either."""
+    """Own hand by Met Eireann's four cases above 5 C: 7/2 - 3/4; 1/4; 14 - 5; nothing; at the border 5/4 by either."""
     assert float(degree_days(*day, base_c=5.0, rule="quarters")) == pytest.approx(wanted)
 
 

@@ -14,7 +14,7 @@ from tests.published import Row, rows
 
 
 def by_rules(*, latitude_deg: float, day_of_year: float, min_c: float, max_c: float, altitude_m: float) -> float:
-    """Penman-Monteith with FAO-56's rules for missing sun (from the range), humidity (dew at the coldest), wind (2 m/s)."""
+    """Penman-Monteith with FAO-56's rules: sun from the range, dew at the coldest, wind 2 m/s."""
     above = sun.extraterrestrial(day_of_year, latitude_deg=latitude_deg)
     vapour = fao.saturation(min_c)
     net = fao.net_radiation(
@@ -25,9 +25,7 @@ def by_rules(*, latitude_deg: float, day_of_year: float, min_c: float, max_c: fl
         clear_mj_per_m2=sun.clear_sky(above, altitude_m=altitude_m),
     )
     return float(
-        fao.penman_monteith(
-            min_c, max_c, vapour_kpa=vapour, wind_m_per_s=2.0, net_mj_per_m2=net, altitude_m=altitude_m
-        )
+        fao.penman_monteith(min_c, max_c, vapour_kpa=vapour, wind_m_per_s=2.0, net_mj_per_m2=net, altitude_m=altitude_m)
     )
 
 
@@ -68,7 +66,7 @@ def test_a_worked_example_of_fao_56(row: Row) -> None:
     range_c=st.floats(2, 20),
     dew=st.floats(-4, 0),
     sun_frac=st.floats(0.3, 1.0),
-    wind=st.floats(0.5, 12),
+    wind=st.floats(0.8, 12),  # less stands below FAO-56's least wind, which refet does not have
     latitude=st.floats(-60, 60),
     altitude=st.floats(0, 2500),
     day=st.integers(1, 365),
@@ -76,7 +74,7 @@ def test_a_worked_example_of_fao_56(row: Row) -> None:
 def test_penman_monteith_agrees_with_an_independent_library(
     low: float, range_c: float, dew: float, sun_frac: float, wind: float, latitude: float, altitude: float, day: int
 ) -> None:
-    """refet computes the equation of the ASCE (2005), whose short reference is FAO-56's grass; its sun is a little other."""
+    """refet computes the ASCE's equation (2005), whose short reference is FAO-56's grass; its sun is a little other."""
     above = float(sun.extraterrestrial(day, latitude_deg=latitude))
     clear = float(sun.clear_sky(above, altitude_m=altitude))
     vapour = float(fao.saturation(low + dew))

@@ -62,7 +62,7 @@ def usual(days: Sequence[date], *, weather: Weather) -> Usual:
             mean_sd_c=ODD_SEASON.spread,
             half_range_sd_c=ODD_HALF_RANGE.spread,
         )
-    warm = np.array([season(northern_day(day, hemisphere=weather.hemisphere)) for day in days])
+    warm = warm_season(days, weather=weather)
     return Usual(
         mean_c=YEAR_MEAN.centre + SEASON_SWING.value * warm,
         half_range_c=HALF_RANGE.centre + HALF_RANGE_SEASON.value * warm,
@@ -71,9 +71,14 @@ def usual(days: Sequence[date], *, weather: Weather) -> Usual:
     )
 
 
-def by_day(months: Sequence[float], days: Sequence[date]) -> Floats:
+def warm_season(days: Sequence[date], *, weather: Weather) -> Floats:
+    """+1 on the warmest day of the year, -1 half a year away, shape (d,)."""
+    return np.array([season(northern_day(day, hemisphere=weather.hemisphere)) for day in days])
+
+
+def by_day(values: Sequence[float], days: Sequence[date]) -> Floats:
     """A quantity on each day, shape (d,), from its twelve monthly means, each of which is kept."""
-    nodes = np.linalg.solve(_shares(), np.asarray(months, dtype=float))
+    nodes = np.linalg.solve(_shares(), np.asarray(values, dtype=float))
     of_year = np.array([min(day.timetuple().tm_yday, sum(_LENGTHS)) - 1 for day in days])
     return np.asarray(_weights()[of_year] @ nodes)
 

@@ -8,6 +8,7 @@ from datetime import date
 from typing import Final, Literal
 
 import numpy as np
+from numpy.typing import NDArray
 
 from bluewright.science.base.bands import Band, band, quantiles, significant
 from bluewright.science.base.cautions import Caution
@@ -21,6 +22,7 @@ from bluewright.science.media.weather.rain import rain
 from bluewright.science.media.weather.record import BandOnDay, DayBand, Weather
 
 DRAWS = 1000
+Bools = NDArray[np.bool_]
 ENDS: Final = (0.05, 0.5, 0.95)
 TEMPERATE: Final = Studied(low=35, high=60, unit="deg", source="common-practice", grade="guess")
 """Latitudes, north or south, of the temperate climate that stands in where no climate table is given."""
@@ -29,8 +31,8 @@ TEMPERATE: Final = Studied(low=35, high=60, unit="deg", source="common-practice"
 def weather_days(record: WeatherRecord, *, rng: np.random.Generator) -> WeatherAnswer:
     """The days of a span with what was missing filled in, their degree-days, rain and evaporation.
 
-    Models and sources: `filling`, `rain`, `grass`, `degree_days`. Sums are taken draw by draw, so that what all days are
-    off together does not average out.
+    Models and sources: `filling`, `rain`, `grass`, `degree_days`. Sums are taken draw by draw, so that what all days
+    are off together does not average out.
     """
     days = span(record.first, record.last)
     known = temps(days, weather=record.weather, now=record.today, rng=rng, n=DRAWS)
@@ -57,9 +59,7 @@ def weather_days(record: WeatherRecord, *, rng: np.random.Generator) -> WeatherA
         days_without_rain_read=without_rain(days, record.weather, today=record.today),
         basis=basis(record.weather),
         inputs=record,
-        cautions=cautions(
-            days, record.weather, today=record.today
-        ),
+        cautions=cautions(days, record.weather, today=record.today),
         sources=("baskerville-emin-1969", "common-practice", "fao-56", "richardson-1981"),
     )
 
@@ -102,7 +102,7 @@ def on_days(days: Sequence[date], samples: Floats, *, digits: int = 4) -> tuple[
     )
 
 
-def first_day(days: Sequence[date], happened: Floats) -> DayBand:
+def first_day(days: Sequence[date], happened: Bools) -> DayBand:
     """The first day on which it has happened, from draws of yes and no of shape (n, d)."""
     firsts = np.where(happened.any(axis=1), happened.argmax(axis=1), len(days))
     shares = np.cumsum(np.bincount(firsts, minlength=len(days) + 1)[: len(days)]) / len(firsts)
@@ -138,8 +138,8 @@ def cautions(days: Sequence[date], weather: Weather, *, today: date) -> tuple[Ca
         ): not weather.normals and not TEMPERATE.holds(abs(weather.latitude_deg)),
         (
             "rain-unknown",
-            f"Rain is not written down for {dry} days up to today; they are taken as the climate has them. Write 0 for a "
-            "dry day.",
+            f"Rain is not written down for {dry} days up to today; they are taken as the climate has them. Write 0 for "
+            "a dry day.",
         ): dry > 0,
     }
     return tuple(Caution(code=c, text=t, source="common-practice") for (c, t), wanted in said.items() if wanted)

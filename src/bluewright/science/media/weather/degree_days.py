@@ -32,7 +32,9 @@ def degree_days(
     """
     if cutoff_c is not None and cutoff_c <= base_c:
         raise InputError(
-            where="cutoff_c", what=f"{cutoff_c:g} C is not above the base of {base_c:g} C", right="give a warmer cut-off"
+            where="cutoff_c",
+            what=f"{cutoff_c:g} C is not above the base of {base_c:g} C",
+            right="give a warmer cut-off",
         )
     if cutoff_c is not None and rule == "quarters":
         raise InputError(

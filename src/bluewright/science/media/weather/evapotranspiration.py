@@ -1,8 +1,8 @@
 """Reference evapotranspiration: what a well watered field of short grass gives to the air in a day, in mm.
 
 A millimetre is a litre on each square metre. Two formulas: Penman-Monteith as FAO-56 settled it, and Hargreaves, which
-asks for temperatures only. Source of every formula here: FAO Irrigation and Drainage Paper 56 (1998), chapters 2 to 4; its
-equation is named at each function. Shapes broadcast throughout.
+asks for temperatures only. Source of every formula here: FAO Irrigation and Drainage Paper 56 (1998), chapters 2 to 4;
+its equation is named at each function. Shapes broadcast throughout.
 """
 
 from __future__ import annotations
@@ -44,17 +44,17 @@ def saturation_slope(temp_c: Number) -> Floats:
 
 def mean_saturation(min_c: Number, max_c: Number) -> Floats:
     """The same over a day: the mean of both ends, kPa (equation 12)."""
-    return (saturation(min_c) + saturation(max_c)) / 2
+    return np.asarray((saturation(min_c) + saturation(max_c)) / 2)
 
 
 def vapour_by_humidity(min_c: Number, max_c: Number, *, humidity_frac: Number) -> Floats:
     """Vapour in the air from the day's mean relative humidity, kPa (equation 19)."""
-    return mean_saturation(min_c, max_c) * np.asarray(humidity_frac)
+    return np.asarray(mean_saturation(min_c, max_c) * np.asarray(humidity_frac))
 
 
 def vapour_by_extremes(min_c: Number, max_c: Number, *, low_frac: Number, high_frac: Number) -> Floats:
     """Vapour in the air from the day's lowest and highest relative humidity, kPa (equation 17)."""
-    return (saturation(min_c) * np.asarray(high_frac) + saturation(max_c) * np.asarray(low_frac)) / 2
+    return np.asarray((saturation(min_c) * np.asarray(high_frac) + saturation(max_c) * np.asarray(low_frac)) / 2)
 
 
 def psychrometric(altitude_m: float) -> float:
@@ -65,7 +65,7 @@ def psychrometric(altitude_m: float) -> float:
 
 def wind_at_two_metres(wind_m_per_s: Number, *, height_m: float) -> Floats:
     """Wind 2 m above the ground from that at another height over grass, m/s (equation 47)."""
-    return np.asarray(wind_m_per_s) * 4.87 / np.log(67.8 * height_m - 5.42)
+    return np.asarray(np.asarray(wind_m_per_s) * 4.87 / np.log(67.8 * height_m - 5.42))
 
 
 def net_longwave(
@@ -105,7 +105,7 @@ def penman_monteith(
 
 
 def hargreaves(min_c: Number, max_c: Number, *, above_mj_per_m2: Number) -> Floats:
-    """Reference evapotranspiration of a day from temperatures and the sun above the air, mm (equation 52); at least 0."""
+    """Reference evapotranspiration of a day from temperatures and sun above the air, mm (equation 52); at least 0."""
     low, high = np.asarray(min_c), np.asarray(max_c)
     warmth = np.maximum((low + high) / 2 + 17.8, 0.0)
     return np.asarray(

@@ -1,8 +1,9 @@
 """Coldest and warmest of every day: what was read, with its error, and gaps filled by neighbours and climate.
 
 Daily mean and half range are Gaussian parts as in `media.air_temp`: what is usual, what the whole season is off, and a
-wander from day to day with its own memory. Days that were read condition both exactly, so that a gap of a day is
-filled narrowly, a gap of a month is as wide as the climate, and a forecast fades into it.
+wander from day to day with its own memory; a day warmer than usual swings more in summer. Days that were read condition
+both exactly, so that a gap of a day is filled narrowly, a gap of a month as wide as the climate, and a forecast fades
+into it.
 """
 
 from __future__ import annotations
@@ -10,10 +11,11 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
+from typing import Final
 
 import numpy as np
 
-from bluewright.science.base.sourced import Floats
+from bluewright.science.base.sourced import Floats, Sourced
 from bluewright.science.media.air_temp import (
     DAY_TO_DAY,
     DAY_TO_DAY_H,
@@ -23,9 +25,17 @@ from bluewright.science.media.air_temp import (
     air_errors_c2,
 )
 from bluewright.science.media.tub_temp import READ_DAY_ERROR, air_error_c
-from bluewright.science.media.weather.climate import usual
+from bluewright.science.media.weather.climate import usual, warm_season
 from bluewright.science.media.weather.record import Weather, WeatherDay
 
+CLEAR_PER_C: Final = Sourced(
+    value=0.20, unit="1", source="noaa-seattle", low=0.0, high=0.4, grade="fitted",
+    note="half range that a day 1 C too warm has more, mean of the year: by Seattle's days of 2012 to 2014",
+)  # fmt: skip
+CLEAR_SEASON_PER_C: Final = Sourced(
+    value=0.25, unit="1", source="noaa-seattle", low=0.0, high=0.4, grade="fitted",
+    note="the same, more in July and less in January: a clear day is warm in summer and cold in winter",
+)  # fmt: skip
 BESIDE_D = 15
 """Days read so long before or after the span still say something of its ends."""
 DAY_H = 24.0
@@ -80,9 +90,12 @@ def _prior(days: Sequence[date], weather: Weather) -> Gaussian:
     apart_h = DAY_H * np.abs(np.subtract.outer(np.arange(size), np.arange(size)))
     cov = np.zeros((2 * size, 2 * size))
     wander = DAY_TO_DAY.spread**2 * np.exp(-apart_h / DAY_TO_DAY_H.value)
-    cov[:size, :size] = known.mean_sd_c**2 + wander
     swing = HALF_RANGE_DAY.spread**2 * np.exp(-apart_h / HALF_RANGE_DAY_H.value)
-    cov[size:, size:] = known.half_range_sd_c**2 + swing
+    clear = CLEAR_PER_C.value + CLEAR_SEASON_PER_C.value * warm_season(days, weather=weather)
+    cov[:size, :size] = known.mean_sd_c**2 + wander
+    cov[size:, size:] = known.half_range_sd_c**2 + swing + clear[:, None] * wander * clear
+    cov[:size, size:] = wander * clear
+    cov[size:, :size] = cov[:size, size:].T
     return Gaussian(mean_c=np.concatenate([known.mean_c, known.half_range_c]), cov_c2=cov)
 
 

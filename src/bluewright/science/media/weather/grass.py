@@ -1,7 +1,7 @@
 """Reference evapotranspiration of every day with its spread: each figure that is missing by FAO-56's rule, widely.
 
-Missing humidity: the dew point is about the coldest of the day. Missing sun: from the day's range. Missing wind: 2 m/s. Each
-rule adds the spread that days have about it; humidity and wind of a climate table go before the rules.
+Missing humidity: the dew point is about the coldest of the day. Missing sun: from the day's range. Missing wind: 2 m/s.
+Each rule adds the spread that days have about it; humidity and wind of a climate table go before the rules.
 """
 
 from __future__ import annotations
@@ -126,9 +126,7 @@ def _sun(
     return np.where(np.isnan(measured), told, measured * _drawn(SUN_READ, temps, rng))
 
 
-def _vapour(
-    days: Sequence[date], rows: Rows, weather: Weather, temps: Temps, rng: np.random.Generator
-) -> Floats:
+def _vapour(days: Sequence[date], rows: Rows, weather: Weather, temps: Temps, rng: np.random.Generator) -> Floats:
     """Vapour in the air, kPa: by humidity, or by the dew point at the coldest; at most what the air can hold."""
     low, high = temps.min_c, temps.max_c
     found = fao.saturation(low + _drawn(DEW_BELOW, temps, rng))
@@ -147,9 +145,7 @@ def _vapour(
     return np.minimum(found, fao.mean_saturation(low, high))
 
 
-def _wind(
-    days: Sequence[date], rows: Rows, weather: Weather, temps: Temps, rng: np.random.Generator
-) -> Floats:
+def _wind(days: Sequence[date], rows: Rows, weather: Weather, temps: Temps, rng: np.random.Generator) -> Floats:
     """Wind at 2 m: read, or of the climate table, or the usual one of the world."""
     to_two_metres = float(fao.wind_at_two_metres(1.0, height_m=weather.wind_height_m))
     usual = [month.wind_m_per_s for month in weather.normals]

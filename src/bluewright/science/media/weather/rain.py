@@ -11,6 +11,7 @@ from datetime import date
 from typing import Final
 
 import numpy as np
+from numpy.typing import NDArray
 
 from bluewright.science.base.sourced import Floats, Prior, Sourced
 from bluewright.science.media.weather.record import Weather
@@ -78,7 +79,9 @@ def holds_chance(ahead_d: int) -> float:
     return max(0.0, HOLDS_CHANCE.value - HOLDS_LESS_PER_D.value * max(0, ahead_d - 1))
 
 
-def _unknown(day: date, weather: Weather, wet_before: Floats, odd: Floats, rng: np.random.Generator) -> Floats:
+def _unknown(
+    day: date, weather: Weather, wet_before: NDArray[np.bool_], odd: Floats, rng: np.random.Generator
+) -> Floats:
     """Draws of a day of which nothing is known but whether the one before was wet."""
     wet_frac, wet_mm = _climate(day, weather)
     held = PERSISTENCE_FRAC.value

@@ -24,7 +24,13 @@ CLOUDED_FRAC: Final = Sourced(
     value=0.25, unit="1", source="fao-56", low=0.15, high=0.35, grade="memory", note="share on a day without sun"
 )
 CLEAR_PER_M: Final = Sourced(
-    value=2e-5, unit="1/m", source="fao-56", low=1e-5, high=3e-5, grade="memory", note="more for each metre above the sea"
+    value=2e-5,
+    unit="1/m",
+    source="fao-56",
+    low=1e-5,
+    high=3e-5,
+    grade="memory",
+    note="more for each metre above the sea",
 )
 INLAND_PER_ROOT_C: Final = Sourced(
     value=0.16, unit="1/C^0.5", source="fao-56", low=0.13, high=0.18, grade="memory",
