@@ -42,6 +42,8 @@ COMMANDS: Final = (
     Command(("tub", "temp"), "how warm the tub was, is and will be, from air and readings", "tub_temp"),
     Command(("photo", "card"), "the printed card for photos, as a PDF", "bluewright.web.commands.card"),
     Command(("photo", "measure"), "the colours in a photo, corrected and with how far to trust them", "photo_measure"),
+    Command(("colour", "compare"), "how colours differ: words, CIEDE2000, depth, grades", "colour_compare"),
+    Command(("colour", "spectrum"), "the colour that a spectrum makes, and its depth at 660 nm", "colour_spectrum"),
     Command(("demo",), "walk one invented steep, day by day, from the basket to the jar", "demo"),
     Command(
         ("serve",),

@@ -5,6 +5,8 @@ from __future__ import annotations
 from bluewright.science.air.answer import AirAnswer
 from bluewright.science.air.record import AirRecord
 from bluewright.science.alkali.record import DoseAnswer, LiquorRecord
+from bluewright.science.colour.compare_record import CompareAnswer, CompareRecord
+from bluewright.science.colour.reflectance_record import ReflectanceAnswer, ReflectanceRecord
 from bluewright.science.leaf.record import PotentialAnswer, PotentialRecord
 from bluewright.science.media.tub_temp_record import TubTempAnswer, TubTempRecord
 from bluewright.science.photo.jar_record import JarAnswer, JarRecord
@@ -48,4 +50,8 @@ PUBLISHED: dict[str, type] = {
     "photo-answer": PhotoAnswer,
     "jar-record": JarRecord,
     "jar-answer": JarAnswer,
+    "colour-compare-record": CompareRecord,
+    "colour-compare-answer": CompareAnswer,
+    "reflectance-record": ReflectanceRecord,
+    "reflectance-answer": ReflectanceAnswer,
 }

@@ -30,15 +30,16 @@ MANY_H: Final = 72.0
 
 NOTES: Final = frozenset(
     {
-        "ammonia-ceiling", "black-too-dark", "blinding", "brighter-than-water", "card-fits-badly", "chalk-in-pigment",
-        "coarse-scale", "dilutes", "dissolve-first", "doubtful-reading", "fine-blue", "green-matter", "haze-not-blue",
-        "lime-solubility", "lime-weight", "may-not-reach", "no-jar", "no-ph", "no-strength", "no-temperature",
-        "one-look", "only-shaken", "outside-range", "past-peak", "past-target", "ph-falling", "ph-high", "ph-low",
-        "ph-outside", "photo-changed", "photo-copy", "photo-dark", "photo-flash", "photo-light", "photo-no-white",
-        "photo-profile", "photo-quality", "photo-shine", "photos-disagree", "poor-fit", "readings-disagree",
-        "season-only", "slow", "soda-ceiling", "stray-light", "surprising-reading", "temperature-differs",
-        "thick-sediment", "thin-ensemble", "too-bright", "too-dark", "too-deep", "too-hot", "uneven-light",
-        "unusual-heavy", "unusual-light", "unusual-pure", "warm-ammonia", "white-too-dark", "white-too-light",
+        "ammonia-ceiling", "black-too-dark", "blinding", "brightened", "brighter-than-water", "card-fits-badly",
+        "chalk-in-pigment", "coarse-scale", "depth-hidden", "dilutes", "dissolve-first", "doubtful-reading",
+        "fine-blue", "green-matter", "haze-not-blue", "lime-solubility", "lime-weight", "may-not-reach", "no-jar",
+        "no-ph", "no-strength", "no-temperature", "nothing-shared", "one-look", "only-shaken", "other-observer",
+        "outside-range", "past-peak", "past-target", "ph-falling", "ph-high", "ph-low", "ph-outside", "photo-changed",
+        "photo-copy", "photo-dark", "photo-flash", "photo-light", "photo-no-white", "photo-profile", "photo-quality",
+        "photo-shine", "photos-disagree", "poor-fit", "readings-disagree", "reads-nothing", "season-only", "slow",
+        "soda-ceiling", "stray-light", "surprising-reading", "temperature-differs", "thick-sediment", "thin-ensemble",
+        "too-bright", "too-dark", "too-deep", "too-hot", "uneven-light", "unusual-heavy", "unusual-light",
+        "unusual-pure", "warm-ammonia", "white-too-dark", "white-too-light",
     }
 )  # fmt: skip
 """Cautions about the work or the figures; any other could hurt someone, and is said first."""
