@@ -12,7 +12,7 @@ from annotated_types import Ge, Gt, Le, Lt, MaxLen, MinLen
 from pydantic import AwareDatetime
 from pydantic.fields import FieldInfo
 
-RISING = ("after_h", "after_min", "wash", "time", "day", "added_ml", "added_g", "filtrate_l")
+RISING = ("after_h", "after_min", "wash", "time", "day", "added_ml", "added_g", "filtrate_l", "wavelength_nm")
 FALLING = ("interface_mm", "total_g")
 START = datetime(2026, 7, 3, 10, tzinfo=UTC)
 

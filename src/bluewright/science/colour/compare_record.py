@@ -107,11 +107,11 @@ class Difference:
     """Difference of hue: which way its words say."""
     signs: tuple[Sign, ...]
     """What it is beside the standard, the most striking first; empty if nothing is sure."""
-    depth_factor: Band | None
+    depth_factor: Band | None = None
     """How many times as deep it is as the standard, by K/S; None where the standard has no depth to speak of."""
     change_grade: Band
     """Grade of a change of colour in the manner of ISO 105-A05, 5 none to 1 great: an estimate, no test report."""
-    stain_grade: Band | None
+    stain_grade: Band | None = None
     """Grade of staining in the manner of ISO 105-A04, where the standard is white: an estimate, no test report."""
 
 

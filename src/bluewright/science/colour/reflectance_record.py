@@ -139,15 +139,15 @@ class ReflectanceAnswer:
     """How far from grey it is, C*ab."""
     k_over_s: Band
     """Depth: K/S at 660 nm, where indigo absorbs most."""
-    dye_k_over_s: Band | None
+    dye_k_over_s: Band | None = None
     """The same of the dye alone; absent without the undyed ground."""
     red_k_over_s: Band
     """Depth as a photo would tell it: K/S of red light."""
     darkest_nm: float
     """Where between 400 and 700 nm it sends back least; about 660 on cloth dyed with indigo alone."""
-    whiteness: Band | None
+    whiteness: Band | None = None
     """CIE whiteness, where it is near white; for comparing whites read by one instrument."""
-    tint: Band | None
+    tint: Band | None = None
     """CIE tint, where it is near white: above 0 greenish, below reddish."""
     basis: Literal["readings"]
     """It rests on your own reading."""

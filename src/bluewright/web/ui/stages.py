@@ -45,6 +45,8 @@ STAGES: Final[Mapping[str, Stage]] = {
     "DryAnswer": Stage(entry="settle.drying", page="dry", main="left_h"),
     "JarAnswer": Stage(entry="photo.jar", page="jar-test", main="blue_chance"),
     "YieldAnswer": Stage(entry="pigment.jar_yield", page="yield", main="pure_g"),
+    "CompareAnswer": Stage(entry="colour.compare", page="colour", formula="Differences", main="against"),
+    "ReflectanceAnswer": Stage(entry="colour.reflectance", page="colour", formula="From a spectrum", main="k_over_s"),
 }
 """By the class of the answer."""
 

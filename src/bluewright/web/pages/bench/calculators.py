@@ -16,6 +16,10 @@ from bluewright.science.air.finish import airing
 from bluewright.science.air.record import WAYS, AirRecord
 from bluewright.science.alkali.dose import dose, titration
 from bluewright.science.alkali.record import DoseAnswer, LiquorRecord
+from bluewright.science.colour.compare import compare
+from bluewright.science.colour.compare_record import CompareRecord
+from bluewright.science.colour.reflectance import reflectance
+from bluewright.science.colour.reflectance_record import ReflectanceRecord
 from bluewright.science.leaf.potential import potential
 from bluewright.science.leaf.record import PotentialRecord
 from bluewright.science.media.tub_temp import tub_temp
@@ -38,7 +42,7 @@ from bluewright.science.steep.record import SteepRecord
 from bluewright.science.strain.balance import balance
 from bluewright.science.strain.record import StrainRecord
 from bluewright.web.pages.bench.labels import Words
-from bluewright.words import acid, air, alkali, filter, jar, jar_look, leaf, steep, strain, wash
+from bluewright.words import acid, air, alkali, colour, filter, jar, jar_look, leaf, steep, strain, wash
 from bluewright.words import dry as drying
 from bluewright.words import settle as settling
 from bluewright.words import tub_temp as warmth
@@ -167,6 +171,21 @@ TABLE: Final = (
         record=YieldRecord, compute=jar_yield, said=jar.said, chart=charts.loss_chart,
         front=("plant", "leaf_kg", "pigment_g", "purity", "alkali", "conversion"),
         labels={"pigment_g": _("Pigment in the jar"), "conversion.temp_c": _("Temperature while aired")},
+    ),
+    Calculator(
+        slug="colour-compare", title=_("How colours differ"), question=_(colour.COMPARE),
+        record=CompareRecord, compute=compare, said=colour.compared,
+        front=("colours", "colours[].name", "colours[].lab", "taken", "ground"),
+        labels={
+            "colours": _("The colours, the standard first"), "colours[].lab": _("L, a, b"),
+            "ground": _("The cloth undyed: L, a, b"),
+        },
+    ),
+    Calculator(
+        slug="colour-spectrum", title=_("The colour of a spectrum"), question=_(colour.SPECTRUM),
+        record=ReflectanceRecord, compute=reflectance, said=colour.spectrum_said,
+        front=("points", "ground"),
+        labels={"points": _("The spectrum"), "ground": _("The same cloth undyed, if it was read")},
     ),
 )  # fmt: skip
 """In the order of the work."""

@@ -88,6 +88,11 @@ LABELS: Final[dict[str, Words]] = {
     "steep": _("Share of it in the liquor at straining"), "blue_out": _("Share of the blue that ran out at straining"),
     "conversion": _("Alkali and air"), "air_done": _("Aired to the end"),
     "blue_in_decant": _("Blue in what was decanted"),
+    # colour
+    "name": _("What it is of"), "lab_sd": _("Give or take, each"),
+    "taken": _("How they were taken"), "white": _("The instrument tells Lab for"), "ground": _("The cloth undyed"),
+    "wavelength_nm": _("Wavelength"), "reflectance_factor": _("Sent back, white being 1"),
+    "noise_sd": _("A reading may be off by"), "scale_sd_frac": _("Its white may be off by"),
 }  # fmt: skip
 """By field of the record; a calculator may say it otherwise."""
 
@@ -119,6 +124,13 @@ SAID: Final[dict[str, dict[object, Words]]] = {
     "stood": {"settled": _("settled or filtered"), "shaken": _("just shaken")},
     "tool": {"hand": _("by hand"), "powered": _("powered: stick blender, mixer on a drill")},
     "bubbles": {"fine": _("fine, from an air stone"), "coarse": _("coarse, from an open hose")},
+    "taken": {
+        "same_photo": _("side by side in one photo"), "same_card": _("photos corrected by the same card"),
+        "instrument": _("a spectrometer or colour meter"), "apart": _("photos with nothing in common"),
+    },
+    "white": {
+        "d65_2": _("D65, 2° observer"), "d65_10": _("D65, 10° observer"), "d50_2": _("D50, 2° observer (print)"),
+    },
     "way": {"pour": _("pouring"), "whisk": _("whisking"), "bubble": _("blowing air in"), "paddle": _("beating")},
 }  # fmt: skip
 LEVELS: Final[dict[str, tuple[Words, ...]]] = {
