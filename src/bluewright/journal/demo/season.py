@@ -56,7 +56,7 @@ class _Season:
         self._weather()
         cupboard = self._cupboard()
         for bed in plan.BEDS:
-            typed = f"{bed.area_m2:g} m2"
+            typed = f"{bed.area_m2:g} m²"
             row = Bed(
                 garden=self.garden, name=bed.name, plant=bed.plant, origin=bed.origin, area_m2=bed.area_m2,
                 area_typed=typed, note=bed.note,
