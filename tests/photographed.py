@@ -10,7 +10,7 @@ from io import BytesIO
 from typing import Any
 
 import numpy as np
-from PIL import Image
+from PIL import ExifTags, Image
 
 from bluewright.pictures.markers import modules
 from bluewright.science.base.sourced import Floats
@@ -112,7 +112,24 @@ def codes_of(shot: Shot, *, seed: int = 1) -> np.ndarray[Any, np.dtype[np.uint8]
         return np.asarray(opened.convert("RGB"))
 
 
-def jpeg_of(shot: Shot, *, seed: int = 1, exif: Any = None) -> bytes:
+def noted(*, exposure_s: float = 1 / 1000, iso: int = 50, **other: Any) -> Image.Exif:
+    """A camera's notes by day in open shade: f/1.8, 1/1000 s at ISO 50 is exposure value 12.7 (ISO 2720)."""
+    exif = Image.Exif()
+    exif[ExifTags.Base.Make], exif[ExifTags.Base.Model] = "Invented", "Phone 1"
+    exif.get_ifd(ExifTags.IFD.Exif).update(
+        {
+            ExifTags.Base.ExposureTime: exposure_s,
+            ExifTags.Base.FNumber: 1.8,
+            ExifTags.Base.ISOSpeedRatings: iso,
+            ExifTags.Base.ColorSpace: 1,
+            ExifTags.Base.DateTimeOriginal: "2026:06:20 11:00:00",
+        }
+        | {getattr(ExifTags.Base, name): value for name, value in other.items()}
+    )
+    return exif
+
+
+def jpeg_of(shot: Shot, *, seed: int = 1, exif: Image.Exif | None = None) -> bytes:
     """The photo as a JPEG file."""
     import cv2
 
@@ -132,8 +149,7 @@ def jpeg_of(shot: Shot, *, seed: int = 1, exif: Any = None) -> bytes:
     grained += rng.normal(0.0, shot.noise, size=grained.shape) if shot.noise else 0.0
     whole = Image.fromarray(np.clip(np.round(grained), 0, 255).astype(np.uint8))
     out = BytesIO()
-    extra = {} if exif is None else {"exif": exif}
-    whole.save(out, "JPEG", quality=shot.quality, subsampling=0 if shot.quality >= 90 else 2, **extra)
+    whole.save(out, "JPEG", quality=shot.quality, subsampling=0 if shot.quality >= 90 else 2, exif=exif or noted())
     return out.getvalue()
 
 
@@ -150,4 +166,4 @@ def true_places(shot: Shot) -> Floats:
     return moved(np.array([patch.centre_mm() for patch in PATCHES]), by=shot.lying())
 
 
-__all__ = ["CORNERS", "PAPER", "SAMPLE", "Shot", "card_drawn", "codes_of", "inks", "jpeg_of", "true_places"]
+__all__ = ["CORNERS", "PAPER", "SAMPLE", "Shot", "card_drawn", "codes_of", "inks", "jpeg_of", "noted", "true_places"]

@@ -27,6 +27,8 @@ from bluewright.journal.models import (
     Batch,
     Bed,
     CallSeen,
+    Card,
+    CardRegistration,
     Drying,
     EdgeReading,
     Garden,
@@ -81,6 +83,8 @@ KINDS: Final[dict[str, tuple[type[models.Model], str]]] = {
     "jar_from": (JarFrom, "jar__garden"),
     "jar_taken": (JarTaken, "jar__garden"),
     "yields_seen": (YieldSeen, "jar__garden"),
+    "cards": (Card, "garden"),
+    "card_registrations": (CardRegistration, "card__garden"),
 }
 """Every kind of row of a garden with its path to it, in an order in which each finds what it refers to."""
 PHOTOS: Final = "photos"

@@ -5,9 +5,10 @@ from __future__ import annotations
 from datetime import date
 from typing import Final
 
+from bluewright.science.photo.card_record import CardCheck, RegisteredPatch, RegisteredPhoto
 from bluewright.words.language import gettext as _
 from bluewright.words.language import marked
-from bluewright.words.numbers import day
+from bluewright.words.numbers import day, figure, sentence
 
 PATCH_NAMES: Final = {
     "paper": marked("bare paper"), "grey-1": marked("palest grey"), "grey-2": marked("pale grey"),
@@ -41,6 +42,17 @@ def how_to_print(*, cut: bool) -> tuple[str, ...]:
     )
 
 
+def printing_steps() -> tuple[str, ...]:
+    """What to do at the printer, before and after."""
+    return (
+        _("Heavy matte paper without brightener: beside plain copy paper it looks a little cream, not bluish."),
+        _("Print the PDF at 100 % (actual size), in colour, best quality; not through an app that mends pictures."),
+        _("Let it dry for a day, cut it, and keep it dark, flat and dry."),
+        _("Register it: three photos or more in open shade. Then it is found by itself in later photos."),
+        _("Register it again after a year, or when photos say that it has changed."),
+    )
+
+
 def check_line(length_mm: float) -> str:
     """What a ruler should find."""
     return _("This line is %(mm).0f mm long if the printer did not shrink it.") % {"mm": length_mm}
@@ -54,3 +66,61 @@ def own_swatch() -> str:
 def printed(when: date, *, layout: int) -> str:
     """The date of printing, and by which layout the card is read."""
     return _("Bluewright, printed %(day)s, layout %(layout)d") % {"day": day(when), "layout": layout}
+
+
+LEFT_OUT: Final = {
+    "no_card": marked("No card is seen in it. Take the whole card into the picture, nothing on its corners."),
+    "not_whole": marked("The card cannot be read in it."),
+    "other_card": marked("It shows a card of another number."),
+    "overexposed": marked("Its paper is overexposed. Touch the white on the screen, or expose one step less."),
+    "too_dark": marked("Its paper is too dark. Expose more: nearly white, not quite."),
+    "uneven": marked("Light is uneven on it: a shadow's edge, shine, or a window close by. Go into open shade."),
+    "not_daylight": marked("It does not look like daylight: its paper is coloured, the flash fired, or it is dim."),
+    "no_plain_photo": marked("It is a copy, or the camera changed it (portrait, night, a filter)."),
+    "same": marked("It is the same photo as one before it."),
+    "differs": marked("Its colours are not those of the others."),
+    "no_photo": marked("It cannot be opened."),
+}
+"""Why a photo was left out of a registration."""
+
+
+def patch_name(name: str) -> str:
+    """A patch in words: `pale blue`."""
+    return _(PATCH_NAMES[name])
+
+
+def photo_told(photo: RegisteredPhoto) -> str:
+    """What became of one photo: why it was left out, or how far it is from the others."""
+    if photo.left_out is not None:
+        return " ".join(filter(None, (_(LEFT_OUT[photo.left_out]), _detail(photo))))
+    return _("Counts: %(off)s from the middle of all (dE00).") % {"off": figure(photo.off_de00 or 0.0)}
+
+
+def _detail(photo: RegisteredPhoto) -> str:
+    """What exactly was wrong with a photo that could not be read, or how far one is off that differs."""
+    if photo.left_out == "differs" and photo.off_de00 is not None:
+        return _("They are %(off)s off (dE00).") % {"off": figure(photo.off_de00)}
+    return sentence(f"{photo.said}.") if photo.said and photo.left_out in {"not_whole", "no_photo"} else ""
+
+
+def patch_told(patch: RegisteredPatch) -> str:
+    """The colour of a patch in figures, with its spread from photo to photo."""
+    lightness, a, b = patch.lab
+    sd = float(sum(one * one for one in patch.lab_sd)) ** 0.5
+    return _("L* %(l).1f, a* %(a).1f, b* %(b).1f, give or take %(sd).1f") % {"l": lightness, "a": a, "b": b, "sd": sd}
+
+
+def check_told(found: CardCheck) -> str:
+    """How a card came out in one photo."""
+    told = {"mean": figure(found.mean_de00), "patch": patch_name(found.worst_patch), "worst": figure(found.worst_de00)}
+    if found.spoiled:
+        return (
+            _("One patch of the card is off: %(patch)s, by %(worst)s (dE00). Dirt, shine, or something on it?") % told
+        )
+    if found.drifted:
+        said = _(
+            "The card is %(mean)s (dE00) from what it was registered as: it has faded or is dirty, or the light was "
+            "a lamp's. Look at it; if it has changed, register it again."
+        )
+        return said % told
+    return _("The card is as it was registered: %(mean)s off (dE00), at most %(worst)s.") % told

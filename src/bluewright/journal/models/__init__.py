@@ -4,6 +4,7 @@ from bluewright.journal.models.airing import Airing
 from bluewright.journal.models.alkali import Alkali, AlkaliPart, JarStep, JarTest
 from bluewright.journal.models.batch import Batch, LiquorLook, Poured
 from bluewright.journal.models.bed import Bed
+from bluewright.journal.models.card import Card, CardRegistration
 from bluewright.journal.models.drying import Drying, Weighing
 from bluewright.journal.models.garden import AirTemp, Garden
 from bluewright.journal.models.intake import Intake, TubTemp
@@ -24,6 +25,8 @@ __all__ = [
     "Batch",
     "Bed",
     "CallSeen",
+    "Card",
+    "CardRegistration",
     "Change",
     "DoorTry",
     "Drying",

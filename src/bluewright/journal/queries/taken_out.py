@@ -10,6 +10,8 @@ from django.utils import timezone
 from bluewright.journal.models import (
     Batch,
     Bed,
+    Card,
+    CardRegistration,
     Garden,
     Intake,
     Jar,
@@ -34,6 +36,8 @@ WAYS: Final[Mapping[type[Kept], tuple[str, str]]] = {
     JarTaken: ("jar__garden", "jar"),
     Photo: ("garden", ""),
     Intake: ("garden", ""),
+    Card: ("garden", ""),
+    CardRegistration: ("card__garden", "card"),
 }
 """Each kind that a person takes out, its path to the garden, and the row that must stand for it to come back."""
 

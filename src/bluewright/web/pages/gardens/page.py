@@ -16,6 +16,8 @@ from django.utils.translation import gettext_lazy, ngettext
 from bluewright.journal.models import (
     Batch,
     Bed,
+    Card,
+    CardRegistration,
     Garden,
     Intake,
     Jar,
@@ -61,6 +63,8 @@ BACK: Final[Mapping[type[Kept], tuple[str, Mapping[str, str]]]] = {
     JarTaken: ("jars.take_again", {"key": "jar_id", "taken": "pk"}),
     Photo: ("photos.restore", {"key": "pk"}),
     Intake: ("intake.restore", {"key": "pk"}),
+    Card: ("cards.restore", {"key": "pk"}),
+    CardRegistration: ("cards.restore_registration", {"key": "card_id", "row": "pk"}),
     Strain: ("tubs.restore_strain", {"key": "steep_id", "straining": "pk"}),
 }
 """For each kind the name of the page that brings it back, and the keys of its address with their columns."""
@@ -77,6 +81,8 @@ SAID: Final = {
     JarTaken: (gettext_lazy("%(name)s out of a jar, %(when)s"), "taken_typed", "taken_at"),
     Photo: (gettext_lazy("Photo of a %(name)s, %(when)s"), "about_kind", "taken_at"),
     Intake: (gettext_lazy("Logger's file %(name)s, of %(when)s"), "file_name", "made_at"),
+    Card: (gettext_lazy("Card %(name)s for photos, printed %(when)s"), "number", "printed_at"),
+    CardRegistration: (gettext_lazy("Registration of card %(name)s, %(when)s"), "card.number", "registered_at"),
 }
 """For each kind the words, the column that names it, and the column of its time."""
 

@@ -1,1 +1,1 @@
-"""Prints: a batch's sheet, an alkali card and a jar's label, as a page to print and as a PDF."""
+"""Prints: a batch's sheet, an alkali card, a jar's label and the card for photos, as a page to print and as a PDF."""

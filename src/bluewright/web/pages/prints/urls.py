@@ -8,4 +8,5 @@ urlpatterns = [
     path("batch/<uuid:key>/", views.batch, name="prints.batch"),
     path("alkali/<uuid:key>/", views.alkali, name="prints.alkali"),
     path("jar/<uuid:key>/", views.jar, name="prints.jar"),
+    path("card/<uuid:key>/", views.card, name="prints.card"),
 ]

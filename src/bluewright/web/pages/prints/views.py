@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Any, Final
 from urllib.parse import urljoin
 from uuid import UUID
+from zoneinfo import ZoneInfo
 
 from django.conf import settings
 from django.http import Http404, HttpRequest, HttpResponse
@@ -15,17 +16,21 @@ from django.utils.text import slugify
 from django.views.decorators.http import require_safe
 
 from bluewright.journal.models import Garden
-from bluewright.journal.queries import batches, jars, threads
+from bluewright.journal.models.card import PAPERS
+from bluewright.journal.queries import batches, cards, jars, threads
 from bluewright.journal.queries.threads import Thing, Thread
 from bluewright.web.pages.alkali.card import alkali_card
 from bluewright.web.pages.alkali.views.dose import chosen, to_dose
 from bluewright.web.pages.prints.alkali_sheet import alkali_sheet
 from bluewright.web.pages.prints.batch_sheet import batch_sheet
+from bluewright.web.pages.prints.card_sheet import SHEETS_MM, card_sheet
 from bluewright.web.pages.prints.jar_label import MOST, jar_labels
+from bluewright.web.pages.prints.paper import invented_mark
 from bluewright.web.pages.threads.page import thread_page
 from bluewright.web.prints import typeset
 from bluewright.web.ui.found import the_batch
 from bluewright.web.ui.respond import in_garden, shown
+from bluewright.words.card import printing_steps
 
 NONE: Final = "there is nothing of that key in this garden"
 
@@ -70,6 +75,23 @@ def alkali(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
     if request.GET.get("as") in {"pdf", "json"}:
         return _printed(request, "alkali", page)
     return redirect(f"{reverse('alkali.card', kwargs={'key': key})}?alkali={asked.pk}")
+
+
+@require_safe
+@in_garden
+def card(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
+    """The card for photos; its page says how it is printed, the PDF is what is printed."""
+    found = cards.card(key, of=garden)
+    if found is None:
+        raise Http404(NONE)
+    paper = request.GET.get("paper", "")
+    mark = invented_mark(garden)
+    page = card_sheet(
+        number=found.number, paper=paper if paper in SHEETS_MM else found.paper, key=str(key),
+        printed=found.printed_at.astimezone(ZoneInfo(garden.time_zone)).date(),
+        garden=f"{garden.name} ({mark})" if mark else garden.name,
+    )  # fmt: skip
+    return _printed(request, "card", page, papers=PAPERS, steps=printing_steps())
 
 
 def _printed(request: HttpRequest, name: str, page: Any, **beside: Any) -> HttpResponse:

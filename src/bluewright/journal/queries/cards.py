@@ -1,0 +1,74 @@
+"""The printed cards of a garden: each with what it was registered as, and how it has come out in photos since."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import datetime
+from uuid import UUID
+
+from django.db.models import Max, Prefetch, QuerySet
+
+from bluewright.journal.models import Card, CardRegistration, Garden, Photo
+from bluewright.science.base.records import read
+from bluewright.science.photo.card import MOST_CARDS
+from bluewright.science.photo.card_record import RegisteredCard
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DriftPoint:
+    """How far a card was from its registered values in one photo."""
+
+    time: datetime
+    mean_de00: float
+    photo: UUID
+    """Key of the photo."""
+    registering: bool
+    """Whether it is one of those that the card was registered from."""
+
+
+def cards(of: Garden) -> QuerySet[Card]:
+    """The cards of a garden, each with its standing registrations, the latest first."""
+    standing = Prefetch("registrations", CardRegistration.objects.order_by("-registered_at"))
+    found: QuerySet[Card] = Card.objects.filter(garden=of).select_related("garden").prefetch_related(standing)
+    return found
+
+
+def card(key: UUID, *, of: Garden) -> Card | None:
+    """The card of that key in a garden; None if there is none."""
+    return cards(of).filter(pk=key).first()
+
+
+def latest(card: Card) -> CardRegistration | None:
+    """What a card (of `cards`) counts as now; None before it is registered."""
+    return next(iter(card.registrations.all()), None)
+
+
+def registered(row: CardRegistration) -> RegisteredCard:
+    """A registration as the science reads it."""
+    return read(RegisteredCard, row.found)
+
+
+def of_number(number: int, *, of: Garden) -> RegisteredCard | None:
+    """What the card of this number is registered as in a garden; None where it is not."""
+    found = cards(of).filter(number=number).first()
+    row = latest(found) if found is not None else None
+    return registered(row) if row is not None else None
+
+
+def next_number(of: Garden) -> int | None:
+    """The number of the next card: none is given twice, for one taken out may still lie about; None after the last."""
+    last = Card.everything.filter(garden=of).aggregate(last=Max("number"))["last"] or 0
+    return last + 1 if last < MOST_CARDS else None
+
+
+def drift(card: Card) -> list[DriftPoint]:
+    """How far the card was from its latest registration in the photos it was registered from, the oldest first."""
+    row = latest(card)
+    if row is None:
+        return []
+    after = {one.name: one.after_de00 for one in registered(row).photos if one.after_de00 is not None}
+    photos = Photo.objects.filter(garden=card.garden, about_id=card.pk, sha256__in=list(after)).order_by("taken_at")
+    return [
+        DriftPoint(time=photo.taken_at, mean_de00=after[photo.sha256], photo=photo.pk, registering=True)
+        for photo in photos
+    ]
