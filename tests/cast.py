@@ -22,6 +22,8 @@ from bluewright.journal.models import (
     Batch,
     Bed,
     CallSeen,
+    Card,
+    CardRegistration,
     Drying,
     EdgeReading,
     Garden,
@@ -40,7 +42,12 @@ from bluewright.journal.models import (
     Weighing,
 )
 from bluewright.journal.photos.preparing import prepared
+from bluewright.science.base.records import dump
+from bluewright.science.colour.spaces import lab_of_linear
+from bluewright.science.photo.card import NAMES
+from bluewright.science.photo.card_record import RegisteredCard, RegisteredPatch, RegisteredPhoto
 from tests import small_garden
+from tests.photographed import inks
 from tests.pictures import photo
 
 STARTED = timezone.now().replace(second=0, microsecond=0)
@@ -201,6 +208,32 @@ def a_photo(garden: Garden, *, of: Kept, kind: str, width_px: int = 64) -> Photo
     """A photo of a thing; those of one thing need different widths, or they are the same photo."""
     ready = prepared(photo(width_px), now=timezone.now())
     return photos.add_photos([ready], garden=garden, kind=kind, key=of.pk, by=None)[0]
+
+
+def a_card(garden: Garden, *, number: int = 1, hours_ago: float = 3.0, **other: Any) -> Card:
+    """A printed card that is not registered yet."""
+    plain = {"paper": "a4", "printed_at": moment(hours_ago)}
+    return keep(Card(garden=garden, number=number, **plain | other), by=None)
+
+
+def a_registration(card: Card, *, hours_ago: float = 2.0, **other: Any) -> CardRegistration:
+    """What a card was registered as, from three photos that are not kept here: the colours of its invented inks."""
+    when, three = moment(hours_ago), (0.4, 0.2, 0.3)
+    found = RegisteredCard(
+        number=card.number,
+        registered_at=when,
+        paper_lab=(94.5, 0.2, 2.5),
+        patches=tuple(
+            RegisteredPatch(name=name, lab=tuple(lab), lab_sd=three)
+            for name, lab in zip(NAMES, lab_of_linear(inks()).round(2).tolist(), strict=True)
+        ),
+        photos=tuple(
+            RegisteredPhoto(name=f"shade-{n}.jpg", off_de00=0.4, after_de00=0.3, left_out=left)
+            for n, left in enumerate((None, None, "uneven", None), start=1)
+        ),
+    )
+    plain = {"registered_at": when, "spread_de00": 0.6, "found": dump(found), "program": "0.1.0"}
+    return keep(CardRegistration(card=card, **plain | other), by=None)
 
 
 @contextmanager

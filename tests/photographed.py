@@ -80,6 +80,8 @@ class Shot:
     exposure: float = 0.9
     gradient: float = 0.0
     """How much darker the picture's right edge is than its left, as a share."""
+    shadow: float = 0.0
+    """How much darker all is to the right of an upright edge through its middle."""
     curve: float = 0.0
     """Strength of the camera's S-curve, 0 to 1."""
     noise: float = 1.0
@@ -145,6 +147,7 @@ def jpeg_of(shot: Shot, *, seed: int = 1, exif: Image.Exif | None = None) -> byt
     seen = cv2.warpPerspective(drawn, way, (wide, high), flags=cv2.INTER_LINEAR, borderValue=ground)
     across = np.linspace(0.5, -0.5, wide)[None, :, None]
     lit = seen * np.array(shot.light) * shot.exposure * (1.0 + shot.gradient * across)
+    lit[:, wide // 2 :] *= 1.0 - shot.shadow
     grained = code_of_linear(np.clip(_curved(np.clip(lit, 0, 1), shot.curve), 0, 1)) * 255.0
     grained += rng.normal(0.0, shot.noise, size=grained.shape) if shot.noise else 0.0
     whole = Image.fromarray(np.clip(np.round(grained), 0, 255).astype(np.uint8))

@@ -5,7 +5,7 @@ from __future__ import annotations
 from datetime import date
 from typing import Final
 
-from bluewright.science.photo.card_record import CardCheck, RegisteredPatch, RegisteredPhoto
+from bluewright.science.photo.card_record import CardCheck, RegisteredPatch, RegisteredPhoto, Registration
 from bluewright.words.language import gettext as _
 from bluewright.words.language import marked
 from bluewright.words.numbers import day, figure, sentence
@@ -101,6 +101,15 @@ def _detail(photo: RegisteredPhoto) -> str:
     if photo.left_out == "differs" and photo.off_de00 is not None:
         return _("They are %(off)s off (dE00).") % {"off": figure(photo.off_de00)}
     return sentence(f"{photo.said}.") if photo.said and photo.left_out in {"not_whole", "no_photo"} else ""
+
+
+def registration_told(found: Registration) -> list[str]:
+    """Photo by photo what became of it, then what the card is worth."""
+    lines = [f"{one.name}: {photo_told(one)}" for one in found.photos]
+    if found.card is not None and found.spread_de00 is not None:
+        told = {"card": name(found.card.number), "spread": figure(found.spread_de00)}
+        lines.append(_("%(card)s registered; one photo is %(spread)s from the mean (dE00).") % told)
+    return lines + [caution.text for caution in found.cautions]
 
 
 def patch_told(patch: RegisteredPatch) -> str:
