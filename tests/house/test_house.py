@@ -20,7 +20,7 @@ UNIT_ENDINGS = """
     g_per_l mg_per_l mg_l g_per_kg l_per_kg kg_per_l kg_per_m3 per_h per_s frac pct percent_w_w percent_w_v
     us_per_cm h_per_l h_per_l2 ppm mol_per_kg j_per_mol j_per_mol_k w_per_m2 w_per_m2_k w_per_k l_per_min
     m_per_s mg_caco3_l px g_per_cm3 pa_s l_per_h mm_per_h g_per_mol sd z factor c2 exposure chance pours
-    bytes deg per_cm lab de code ev light mj_per_m2
+    bytes deg per_cm lab de de00 code ev light mj_per_m2
 """.split()  # noqa: SIM905 - a list of forty quoted words is harder to read
 UNITS = re.compile(rf"(_({'|'.join(UNIT_ENDINGS)})$|ph|^pk|^(z|n)$|^p\d+$)")
 # Numbers without a dimension, allowed by name.
@@ -103,6 +103,7 @@ BARE = {
     "turn_to_yellow",
     "until_amount",
     "value",
+    "to_picture",
     "values",
     "veil",
     "weights",

@@ -9,6 +9,7 @@ from bluewright.science.colour.compare_record import CompareAnswer, CompareRecor
 from bluewright.science.colour.reflectance_record import ReflectanceAnswer, ReflectanceRecord
 from bluewright.science.leaf.record import PotentialAnswer, PotentialRecord
 from bluewright.science.media.tub_temp_record import TubTempAnswer, TubTempRecord
+from bluewright.science.photo.card_record import RegisteredCard
 from bluewright.science.photo.jar_record import JarAnswer, JarRecord
 from bluewright.science.photo.record import PhotoAnswer, PhotoRecord
 from bluewright.science.pigment.yield_record import YieldAnswer, YieldRecord
@@ -46,6 +47,7 @@ PUBLISHED: dict[str, type] = {
     "dry-answer": DryAnswer,
     "yield-record": YieldRecord,
     "yield-answer": YieldAnswer,
+    "registered-card": RegisteredCard,
     "photo-record": PhotoRecord,
     "photo-answer": PhotoAnswer,
     "jar-record": JarRecord,

@@ -17,6 +17,7 @@ BIBLIOGRAPHY: Final = "sources.bib"
 COMPUTED: Final = (
     "leaf", "tub-heat", "steep", "strain", "alkali", "jar-test", "air", "settle", "wash", "filter", "dry", "yield",
     "colour",
+    "card",
 )  # fmt: skip
 """The pages on how each number is computed, in the order of the work."""
 BESIDE: Final = ("words", "signs", "nomenclature", "grades", "sources", "known-limits")
