@@ -68,16 +68,34 @@ def test_packages_that_cannot_be_installed_are_said_in_plain_words(
 
 def test_an_unknown_check_is_refused(capsys: pytest.CaptureFixture[str]) -> None:
     assert script("check").main(["lnit"]) == 2
-    assert "there are: format, lint, types, imports, tests, docs" in capsys.readouterr().out
+    assert "there are: format, lint, types, imports, tests, docs, colour" in capsys.readouterr().out
+
+
+def test_a_second_opinion_that_cannot_be_had_is_said_and_fails_nothing(
+    monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    second, check = script("second_opinion"), script("check")
+    assert second.NOT_RUN == check.NOT_RUN
+    monkeypatch.setattr(second.subprocess, "call", lambda *_, **__: 1)
+    assert second.main() == second.NOT_RUN
+    assert "NOT COMPARED" in capsys.readouterr().out
+    for code, said, wanted in (
+        (3, "could not be run: colour", 0),
+        (1, "failed: colour", 1),
+        (0, "all checks passed", 0),
+    ):
+        monkeypatch.setattr(check.subprocess, "call", lambda *_, _code=code, **__: _code)
+        assert check.main(["colour"]) == wanted
+        assert said in capsys.readouterr().out
 
 
 def test_ci_runs_what_the_readme_says() -> None:
-    assert "exec python3 run.py check" in (ROOT / ".ci" / "run").read_text(encoding="utf-8")
+    assert "\npython3 run.py check\n" in (ROOT / ".ci" / "run").read_text(encoding="utf-8")
     assert "python3 run.py check" in (ROOT / "README.md").read_text(encoding="utf-8")
 
 
 def test_the_locks_name_no_host_and_hold_a_hash_for_each_package() -> None:
-    for name in ("requirements.lock", "requirements-dev.lock"):
+    for name in ("requirements.lock", "requirements-dev.lock", "requirements-second-opinion.lock"):
         text = (ROOT / name).read_text(encoding="utf-8")
         assert "://" not in text
         assert "index-url" not in text
