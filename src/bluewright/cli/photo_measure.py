@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import argparse
 import json
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
+from dataclasses import replace
 from pathlib import Path
 from typing import Any, Final, get_args
 
@@ -12,10 +13,13 @@ import numpy as np
 
 from bluewright.cli.fields import fields_text
 from bluewright.cli.record_command import complain, read_bytes
+from bluewright.pictures import cards
 from bluewright.pictures.decoding import picture
 from bluewright.pictures.opening import MOST_FILE_BYTES
 from bluewright.science.base.errors import BluewrightError, InputError
 from bluewright.science.base.records import dump, read
+from bluewright.science.photo.card_fit import cautions_of
+from bluewright.science.photo.card_record import RegisteredCard
 from bluewright.science.photo.correction import METHODS
 from bluewright.science.photo.measure import measure
 from bluewright.science.photo.priors import Light
@@ -36,9 +40,8 @@ def run(arguments: Sequence[str]) -> int:
     asked = _parser().parse_args(arguments)
     try:
         records = _records(asked)
-        found = together(
-            [answer(name, record) for name, record in zip(asked.image, records, strict=True)],
-        )
+        card = read(RegisteredCard, read_bytes(asked.card)) if asked.card else None
+        found = together([_answer(name, record, card) for name, record in zip(asked.image, records, strict=True)])
     except InputError as error:
         return complain(WORDS, str(error))
     except BluewrightError as error:
@@ -47,10 +50,17 @@ def run(arguments: Sequence[str]) -> int:
     return 0
 
 
-def answer(name: str, record: PhotoRecord) -> PhotoAnswer:
+def _answer(name: str, plain: Mapping[str, Any], card: RegisteredCard | None) -> PhotoAnswer:
     """The colours in one photo; an InputError says which photo."""
     try:
-        return measure(picture(_photo_bytes(name)), record, rng=np.random.default_rng(record.seed))
+        opened = picture(_photo_bytes(name))
+        if card is None:
+            record = read(PhotoRecord, plain)
+            return measure(opened, record, rng=np.random.default_rng(record.seed))
+        lying = cards.registered_in(opened, card)
+        record = read(PhotoRecord, {"samples": [dump(lying.window)]} | dict(plain))
+        found = measure(opened, record, rng=np.random.default_rng(record.seed), card=lying.seen)
+        return replace(found, cautions=(*found.cautions, *cautions_of(lying.check)))
     except InputError as error:
         raise error.inside(name) from None
 
@@ -61,7 +71,7 @@ def _photo_bytes(name: str) -> bytes:
         return file.read(MOST_FILE_BYTES + 1)
 
 
-def _records(asked: argparse.Namespace) -> list[PhotoRecord]:
+def _records(asked: argparse.Namespace) -> list[dict[str, Any]]:
     """A record for each photo: from the files named, one for all or one each, else from the boxes typed."""
     if not asked.record:
         return [_typed(asked)] * len(asked.image)
@@ -73,7 +83,7 @@ def _records(asked: argparse.Namespace) -> list[PhotoRecord]:
             what=f"there are {len(asked.record)} records for {len(asked.image)} photos",
             right="give one for all photos, or one for each",
         )
-    made = [read(PhotoRecord, read_bytes(name)) for name in asked.record]
+    made = [dump(read(PhotoRecord, read_bytes(name))) for name in asked.record]
     return made * len(asked.image) if len(made) == 1 else made
 
 
@@ -81,16 +91,18 @@ BOXES: Final = ("white", "grey", "black")
 LABS: Final = ("white_lab", "grey_lab", "black_lab")
 
 
-def _typed(asked: argparse.Namespace) -> PhotoRecord:
-    if not asked.sample:
+def _typed(asked: argparse.Namespace) -> dict[str, Any]:
+    """The boxes typed, as a record's plain values; without a sample, that in the card's window is meant."""
+    if not asked.sample and not asked.card:
         raise InputError(where="sample", what="nothing is to be measured", right=f"give a box: --sample {BOX}")
     plain: dict[str, Any] = {name: _box(getattr(asked, name), name) for name in BOXES if getattr(asked, name)}
     plain |= {name: _lab(getattr(asked, name), name) for name in LABS if getattr(asked, name)}
-    plain["samples"] = [_box(each, f"sample {k}") for k, each in enumerate(asked.sample, start=1)]
+    if asked.sample:
+        plain["samples"] = [_box(each, f"sample {k}") for k, each in enumerate(asked.sample, start=1)]
     plain["around"] = [_box(each, "around") for each in asked.around]
     plain["neutrals"] = [_neutral(each) for each in asked.neutral]
     plain |= {name: getattr(asked, name) for name in ("light", "correction", "seed")}
-    return read(PhotoRecord, plain)
+    return plain
 
 
 def _box(typed: str, where: str) -> dict[str, int]:
@@ -140,6 +152,10 @@ def _parser() -> argparse.ArgumentParser:
     )
     parser.add_argument("--black", metavar=BOX, help="black velvet or a deep hole")
     parser.add_argument("--black-lab", metavar=LAB, help="its colour, if it was measured")
+    parser.add_argument(
+        "--card", metavar="CARD.json",
+        help="the registered card that lies in the photo (photo register); without --sample its window is measured",
+    )  # fmt: skip
     parser.add_argument("--light", choices=get_args(Light), default="unknown", help="what light it was taken in")
     parser.add_argument("--correction", choices=("auto", "none", *METHODS), default="auto", help="how to correct")
     parser.add_argument(

@@ -31,6 +31,7 @@ MANY_H: Final = 72.0
 NOTES: Final = frozenset(
     {
         "ammonia-ceiling", "black-too-dark", "blinding", "brightened", "brighter-than-water", "card-fits-badly",
+        "card-drifted", "card-paper-assumed", "card-photos-differ", "card-photos-left-out", "card-spot",
         "chalk-in-pigment", "coarse-scale", "depth-hidden", "dilutes", "dissolve-first", "doubtful-reading",
         "fine-blue", "green-matter", "haze-not-blue", "lime-solubility", "lime-weight", "may-not-reach", "no-jar",
         "no-ph", "no-strength", "no-temperature", "nothing-shared", "one-look", "only-shaken", "other-observer",

@@ -3,15 +3,27 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 from datetime import datetime
 
-from bluewright.journal.models import Card
+from bluewright.journal.models import Card, Garden
 from bluewright.journal.photos.preparing import Prepared
+from bluewright.journal.queries.cards import of_number
 from bluewright.pictures import cards
 from bluewright.pictures.decoding import picture
 from bluewright.science.base.errors import InputError
 from bluewright.science.photo.card_fit import CardShot, register
 from bluewright.science.photo.card_record import Registration
+from bluewright.science.photo.picture import Picture
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CardInPhoto:
+    """A card that lies in a photo."""
+
+    number: int
+    lying: cards.CardLying | None
+    """What `measure` takes (`seen`), how it came out (`check`), its window; None before it is registered."""
 
 
 def registration(ready: Sequence[Prepared], *, card: Card, now: datetime) -> Registration:
@@ -24,3 +36,16 @@ def _shot(one: Prepared) -> CardShot:
         return cards.shot(picture(one.original), name=one.sha256)
     except InputError as error:
         return CardShot(name=one.sha256, left_out="no_photo", said=f"{error.what}; {error.right}")
+
+
+def card_in_photo(picture: Picture, *, of: Garden) -> CardInPhoto | None:
+    """The garden's card in a picture, found by itself; None where none is seen.
+
+    Raises InputError where marks of a card are seen that make no whole, flat, well exposed one.
+    """
+    view = cards.view_in(picture)
+    if view is None:
+        return None
+    card = of_number(view.number, of=of)
+    lying = cards.lying(view, card, picture=picture) if card is not None else None
+    return CardInPhoto(number=view.number, lying=lying)

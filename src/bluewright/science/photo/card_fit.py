@@ -144,6 +144,23 @@ def check(view: CardView, card: RegisteredCard) -> CardCheck:
     )
 
 
+def cautions_of(found: CardCheck) -> tuple[Caution, ...]:
+    """What to know of a card that does not come out as it was registered."""
+    if found.spoiled:
+        said = (
+            f"One patch of the card, {found.worst_patch}, is {found.worst_de00:.1f} steps of colour (dE00) off, the "
+            "others are not: dirt, shine, or something on it?"
+        )
+        return (Caution(code="card-spot", text=said, source="common-practice"),)
+    if not found.drifted:
+        return ()
+    said = (
+        f"The card is {found.mean_de00:.1f} steps of colour (dE00) from what it was registered as: it has faded or is "
+        "dirty, or the light was a lamp's. If it has changed, register it again."
+    )
+    return (Caution(code="card-drifted", text=said, source="common-practice"),)
+
+
 def labs_of(card: RegisteredCard) -> Floats:
     """The registered values; shape (18, 3)."""
     return np.array([patch.lab for patch in card.patches])
