@@ -4,8 +4,11 @@ from datetime import UTC, datetime, timedelta, timezone
 
 from bluewright.charts.band_chart import BandChart, TimePanel
 from bluewright.charts.curve_chart import Choice, CurveChart, Target
+from bluewright.charts.forest_chart import ForestChart, ForestRow
 from bluewright.charts.inputs import CurveBand, Mark, Point, Span, TimeBand, Window
+from bluewright.charts.lines_chart import LinesChart, Pairs
 from bluewright.charts.scale import nights
+from bluewright.charts.spectrum_chart import SpectrumChart
 from bluewright.charts.waterfall import Step, Waterfall
 
 START = datetime(2026, 7, 3, 11, tzinfo=timezone(timedelta(hours=1)))
@@ -69,3 +72,40 @@ def curve_sample(label: str = "wanted: pH 9.5") -> CurveChart:
 
 
 NAIVE = datetime(2026, 7, 3, 11, tzinfo=UTC).replace(tzinfo=None)
+
+
+def forest_sample(label: str = "test dyeing") -> ForestChart:
+    return ForestChart(
+        question="How much of jar 7 is indigo?",
+        answer="Together 35%.",
+        name="indigo, %",
+        unit="%",
+        rows=(
+            ForestRow(label="spectrum", kind="result", amount=Span(low=31, mid=34, high=37)),
+            ForestRow(label=label, kind="result", amount=Span(low=32, mid=37, high=42)),
+            ForestRow(label="ash", kind="bound", amount=Span(low=78, mid=81, high=84)),
+            ForestRow(label="all together", kind="together", amount=Span(low=32.4, mid=34.8, high=37.3)),
+        ),
+    )
+
+
+def spectrum_sample(answer: str = "28% indigo.") -> SpectrumChart:
+    at = tuple(float(nm) for nm in range(500, 760, 10))
+    blue = tuple(0.5 * 2 ** -(((nm - 610) / 40) ** 2) for nm in at)
+    red, haze = tuple(0.05 * 2 ** -(((nm - 545) / 40) ** 2) for nm in at), tuple(0.02 * (700 / nm) ** 2 for nm in at)
+    read = tuple(sum(parts) + 0.004 * (k % 3 - 1) for k, parts in enumerate(zip(blue, red, haze, strict=True)))
+    return SpectrumChart(
+        question="What absorbs in the solution of jar 7?", answer=answer, wavelength_nm=at, measured=read, indigo=blue,
+        indirubin=red, other=haze,
+    )  # fmt: skip
+
+
+def lines_sample(name: str = "sample") -> LinesChart:
+    return LinesChart(
+        question="How deep does jar 7 dye beside the standard?",
+        answer="33% indigo.",
+        x_name="pigment in the vat, mg",
+        y_name="depth, K/S",
+        first=Pairs(name="standard", points=((20, 2.1), (40, 3.9), (80, 6.8)), slope=0.85, level=-1.8),
+        second=Pairs(name=name, points=((60, 2.2), (120, 4.1), (240, 7.0)), slope=0.85, level=-2.7),
+    )

@@ -9,7 +9,7 @@ from typing import Any
 import numpy as np
 import pytest
 
-from bluewright.charts import answers, palette
+from bluewright.charts import answers, assays, palette
 from bluewright.charts.svg import text_width
 from bluewright.science.alkali.dose import titration
 from bluewright.science.alkali.record import DoseAnswer
@@ -42,6 +42,9 @@ CHARTS: dict[str, Callable[..., str]] = {
     "settle time": answers.settle_chart,
     "dry curve": answers.dry_chart,
     "wash plan": answers.wash_chart,
+    "assay spectrum": assays.spectrum_chart,
+    "assay dyeing": assays.dyeing_chart,
+    "assay combine": assays.purity_chart,
 }
 
 
@@ -63,8 +66,9 @@ def test_the_question_is_the_title_and_the_answer_stands_below(drawn: tuple[Any,
 def test_every_chart_of_an_answer_is_tested_here() -> None:
     made_here = {
         name
-        for name, value in vars(answers).items()
-        if name.endswith("_chart") and getattr(value, "__module__", "") == answers.__name__
+        for module in (answers, assays)
+        for name, value in vars(module).items()
+        if name.endswith("_chart") and getattr(value, "__module__", "") == module.__name__
     }
     assert made_here == {chart.__name__ for chart in CHARTS.values()}
 

@@ -11,10 +11,24 @@ import pytest
 from bluewright.charts import palette
 from bluewright.charts.band_chart import TimePanel, band_chart
 from bluewright.charts.curve_chart import curve_chart
+from bluewright.charts.forest_chart import forest_chart
 from bluewright.charts.inputs import CurveBand, Mark, Point, Span, TimeBand, Window
+from bluewright.charts.lines_chart import lines_chart, power_ticks
+from bluewright.charts.spectrum_chart import spectrum_chart
 from bluewright.charts.waterfall import Step, levels, waterfall
 from bluewright.science.base.errors import InputError
-from tests.charts.samples import HOSTILE, HOURS, NAIVE, band_sample, curve_sample, time_band, waterfall_sample
+from tests.charts.samples import (
+    HOSTILE,
+    HOURS,
+    NAIVE,
+    band_sample,
+    curve_sample,
+    forest_sample,
+    lines_sample,
+    spectrum_sample,
+    time_band,
+    waterfall_sample,
+)
 
 SVG = "{http://www.w3.org/2000/svg}"
 DRAWINGS: dict[str, Callable[[], str]] = {
@@ -22,6 +36,9 @@ DRAWINGS: dict[str, Callable[[], str]] = {
     "bare band": lambda: band_chart(band_sample(lower=None, window=None, now=None, nights=())),
     "waterfall": lambda: waterfall(waterfall_sample()),
     "curve": lambda: curve_chart(curve_sample()),
+    "forest": lambda: forest_chart(forest_sample()),
+    "spectrum": lambda: spectrum_chart(spectrum_sample()),
+    "lines": lambda: lines_chart(lines_sample()),
 }
 
 
@@ -157,8 +174,11 @@ def test_labels_never_cover_each_other() -> None:
         ),
         lambda: waterfall(waterfall_sample(HOSTILE)),
         lambda: curve_chart(curve_sample(HOSTILE)),
+        lambda: forest_chart(forest_sample(HOSTILE)),
+        lambda: spectrum_chart(spectrum_sample(HOSTILE)),
+        lambda: lines_chart(lines_sample(HOSTILE)),
     ],
-    ids=["band", "waterfall", "curve"],
+    ids=["band", "waterfall", "curve", "forest", "spectrum", "lines"],
 )
 def test_hostile_text_stays_text(draw: Callable[[], str]) -> None:
     drawing = draw()
@@ -228,6 +248,12 @@ def test_wide_numbers_move_the_panel_instead_of_being_clipped() -> None:
         (lambda: Point(x=float("inf"), y=0.0), "x: inf has no place on paper"),
         (lambda: Span(low=2, mid=1, high=3), "mid: 1 is outside its own range 2 to 3"),
         (lambda: Window(start=HOURS[1], end=HOURS[0], label="x"), "window: it ends before it starts"),
+        (lambda: replace(forest_sample(), rows=()), "rows: there is none"),
+        (lambda: replace(spectrum_sample(), wavelength_nm=(610.0,)), "wavelength_nm: a line needs two points"),
+        (
+            lambda: replace(lines_sample(), first=replace(lines_sample().first, points=((0.0, 1.0), (1.0, 2.0)))),
+            "points: a scale of powers holds nothing below zero",
+        ),
         (lambda: band_sample(question=" "), "question: it is empty; say in words what the chart shows"),
         (lambda: replace(waterfall_sample(), steps=()), "steps: there are 0"),
         (
@@ -250,3 +276,22 @@ def test_wide_numbers_move_the_panel_instead_of_being_clipped() -> None:
 def test_what_cannot_be_drawn_is_refused_by_name(build: Callable[[], object], message: str) -> None:
     with pytest.raises(InputError, match=message):
         build()
+
+
+def test_a_forest_says_each_result_and_what_is_only_a_bound() -> None:
+    drawing = forest_chart(forest_sample())
+    for wanted in ("test dyeing", "37% (32 to 42)", "at most", "all together"):
+        assert wanted in said(drawing)
+    assert "ash: at most 81%" in (parts(drawing, "desc")[0].text or "")
+
+
+def test_a_spectrum_draws_what_was_read_and_what_is_left_over() -> None:
+    drawing = spectrum_chart(spectrum_sample())
+    assert len(parts(drawing, "circle")) == 27, "26 readings, and one in the key"
+    for wanted in ("absorbance", "what the fit leaves over", "indirubin", "haze and the rest"):
+        assert wanted in said(drawing)
+
+
+def test_a_scale_of_powers_has_round_numbers_around_its_values() -> None:
+    """Own hand: 20 to 240 lies between 10 and 500."""
+    assert [tick.label for tick in power_ticks([20.0, 240.0])] == ["10", "20", "50", "100", "200", "500"]

@@ -73,7 +73,7 @@ def _limited(kind: Any, limits: list[Any], given: Any, dice: random.Random, anew
         few = next((each.min_length for each in limits if isinstance(each, MinLen)), 0)
         many = next((each.max_length for each in limits if isinstance(each, MaxLen)), 6)
         given = given or [None]
-        count = dice.randint(few, min(many, 6))
+        count = dice.randint(few, max(few, min(many, 6)))
         return _in_order([_value(get_args(kind)[0], dice.choice(given), dice, anew) for _ in range(count)])
     if kind is int:
         return dice.randint(int(least), int(min(most, 1000)))

@@ -19,8 +19,8 @@ UNIT_ENDINGS = """
     kg g mg ug l ml m m2 m3 mm um nm cm h min s d c k kpa pa mv mol mmol meq mol_per_l mmol_per_l mmol_per_kg
     g_per_l mg_per_l mg_l g_per_kg l_per_kg kg_per_l kg_per_m3 per_h per_s frac pct percent_w_w percent_w_v
     us_per_cm h_per_l h_per_l2 ppm mol_per_kg j_per_mol j_per_mol_k w_per_m2 w_per_m2_k w_per_k l_per_min
-    m_per_s mg_caco3_l px g_per_cm3 pa_s l_per_h mm_per_h g_per_mol sd z factor c2 exposure chance pours
-    bytes deg per_cm lab de de00 code ev light mj_per_m2
+    m_per_s mg_caco3_l px g_per_cm3 pa_s l_per_h mm_per_h g_per_mol sd z factor c2 exposure chance pours bytes
+    deg per_cm lab de de00 code ev light mj_per_m2 l_per_g_cm absorbance mg_per_ml
 """.split()  # noqa: SIM905 - a list of forty quoted words is harder to read
 UNITS = re.compile(rf"(_({'|'.join(UNIT_ENDINGS)})$|ph|^pk|^(z|n)$|^p\d+$)")
 # Numbers without a dimension, allowed by name.
@@ -29,6 +29,7 @@ BARE = {
     "absorbance",
     "activity",
     "amount",
+    "apart_slope",
     "at",
     "b_star",
     "best",
@@ -46,6 +47,7 @@ BARE = {
     "cmc_2_1",
     "coefficients",
     "colour",
+    "covariance",
     "cue",
     "cuts",
     "day_of_year",
@@ -63,6 +65,7 @@ BARE = {
     "f_number",
     "factor",
     "first_part",
+    "fit_residual",
     "foam_chroma",
     "frac_of_best_now",
     "green",
@@ -76,6 +79,8 @@ BARE = {
     "k_over_s_red",
     "l_star",
     "lab",
+    "level",
+    "lift",
     "light",
     "lightness",
     "linear",
@@ -92,6 +97,7 @@ BARE = {
     "reynolds",
     "rows",
     "samples",
+    "scatter_exponent",
     "sd",
     "slope",
     "solubility_product",
@@ -100,14 +106,16 @@ BARE = {
     "states",
     "stray_linear",
     "tint",
+    "to_picture",
     "turn_to_yellow",
     "until_amount",
     "value",
-    "to_picture",
     "values",
     "veil",
     "weights",
     "whiteness",
+    "x",
+    "y",
     "yellow_index",
 }
 

@@ -42,11 +42,13 @@ ENGLISH: Final = {
 """Titles of papers, and cautions of the science that stand by themselves."""
 UNITS: Final = (
     "mg CaCO₃/L|kg|g|mg|L|mL|ml|C|°C|K|m2|m|mm|cm|h|min|s|MB|px|ppm|mol|kg/L|g/L|g/kg|g/mol|mg/L|mol/L|L/s"
-    "|L/min|m/s|L/h|mm/h|µS/cm"
+    "|L/min|m/s|L/h|mm/h|µS/cm|nm|mg/mL"
 )
 OWN: Final = re.compile(
     r"Bluewright|JSON|PDF|pH|CIELAB|Europe/London"
-    r"|Marl Bank|Long bed|Wall bed|Under the hedge|soda, half molar|[Tt]ub[ -]\d|[Bb]atch[ -]\d|Jar \d"  # given names
+    r"|Marl Bank|Long bed|Wall bed|Under the hedge|soda, half molar"
+    r"|[Tt]ub[ -]\d|[Bb]atch[ -]\d|[Jj]ar[ -]\d"  # given names
+    r"|spectrophotometer|twelve swatches|furnace"  # what the example of the bench names
     rf"|(?<!\w)[0-9a-f]{{8}}(?!\w)|(?<![A-Za-z])({UNITS})(?![A-Za-z/])"
 )
 """Names, short keys and units: the same in every language."""

@@ -29,7 +29,9 @@ class RecordCommand(Generic[R, A]):
     """One computation as a command.
 
     `words` are what is typed; `example` is the stem of a file in `bluewright/examples`; `compute` answers a record
-    with a generator seeded by the record's `seed`; `said` puts the answer into words.
+    with a generator seeded by the record's `seed`; `said` puts the answer into words. A command whose record may also
+    come as a table has `options`, which adds to its parser what the table does not say, and `prepare`, which makes the
+    record's text of what was read and asked.
     """
 
     words: str
@@ -38,6 +40,8 @@ class RecordCommand(Generic[R, A]):
     compute: Callable[..., A]
     said: Callable[[A], Said]
     example: str
+    options: Callable[[argparse.ArgumentParser], None] | None = None
+    prepare: Callable[[bytes, argparse.Namespace], bytes | str] | None = None
 
     def run(self, arguments: Sequence[str]) -> int:
         """Parse `arguments`, answer, print; returns the exit code."""
@@ -50,7 +54,8 @@ class RecordCommand(Generic[R, A]):
         if asked.jsonl is not None:
             return self._run_lines(asked.jsonl)
         try:
-            found = self.answer(read_bytes(asked.record))
+            text = read_bytes(asked.record)
+            found = self.answer(text if self.prepare is None else self.prepare(text, asked))
         except InputError as error:
             return complain(self.words, str(error))
         except BluewrightError as error:
@@ -106,6 +111,8 @@ class RecordCommand(Generic[R, A]):
             help="one record a line in, one answer a line out, in order; - for standard input",
         )
         parser.add_argument("--example", action="store_true", help="print an example record to start from")
+        if self.options is not None:
+            self.options(parser)
         return parser
 
 

@@ -5,6 +5,14 @@ from __future__ import annotations
 from bluewright.science.air.answer import AirAnswer
 from bluewright.science.air.record import AirRecord
 from bluewright.science.alkali.record import DoseAnswer, LiquorRecord
+from bluewright.science.assay.ash_record import AshAnswer, AshRecord
+from bluewright.science.assay.combine_record import CombineAnswer, CombineRecord
+from bluewright.science.assay.design_record import DesignAnswer, DesignRecord
+from bluewright.science.assay.dyeing_record import DyeingAnswer, DyeingRecord
+from bluewright.science.assay.led_record import LedAnswer, LedRecord
+from bluewright.science.assay.powder_record import PowderAnswer, PowderRecord
+from bluewright.science.assay.spectrum_record import SpectrumAnswer, SpectrumRecord
+from bluewright.science.assay.titration_record import TitrationAnswer, TitrationRecord
 from bluewright.science.colour.compare_record import CompareAnswer, CompareRecord
 from bluewright.science.colour.reflectance_record import ReflectanceAnswer, ReflectanceRecord
 from bluewright.science.leaf.record import PotentialAnswer, PotentialRecord
@@ -56,4 +64,20 @@ PUBLISHED: dict[str, type] = {
     "colour-compare-answer": CompareAnswer,
     "reflectance-record": ReflectanceRecord,
     "reflectance-answer": ReflectanceAnswer,
+    "assay-spectrum-record": SpectrumRecord,
+    "assay-spectrum-answer": SpectrumAnswer,
+    "assay-led-record": LedRecord,
+    "assay-led-answer": LedAnswer,
+    "assay-dyeing-record": DyeingRecord,
+    "assay-dyeing-answer": DyeingAnswer,
+    "assay-design-record": DesignRecord,
+    "assay-design-answer": DesignAnswer,
+    "assay-titration-record": TitrationRecord,
+    "assay-titration-answer": TitrationAnswer,
+    "assay-ash-record": AshRecord,
+    "assay-ash-answer": AshAnswer,
+    "assay-powder-record": PowderRecord,
+    "assay-powder-answer": PowderAnswer,
+    "assay-combine-record": CombineRecord,
+    "assay-combine-answer": CombineAnswer,
 }

@@ -31,11 +31,12 @@ UNITS: Final[Mapping[str, str]] = {
     "w_per_m2_k": "W/(m² K)", "w_per_k": "W/K", "pours": marked("pours"), "kg_per_m2_h": marked("kg/m² in an hour"),
     "px": marked("points"), "bytes": marked("bytes"), "lab": "", "de": "", "code": "", "ev": "", "light": "",
     "deg": "°", "per_cm": marked("for each cm"),
+    "l_per_g_cm": "L/(g cm)", "mg_per_ml": "mg/mL", "absorbance": "",
     "frac": "%", "chance": "%", "factor": marked("times"), "exposure": "", "sd": "", "z": "",
 }  # fmt: skip
 """What the ending of a name is in print."""
 _BY_LENGTH: Final = sorted(UNITS, key=len, reverse=True)
-_KEPT_IN_NAME: Final = ("pours", "factor", "exposure", "sd", "z", "chance", "light")
+_KEPT_IN_NAME: Final = ("pours", "factor", "exposure", "sd", "z", "chance", "light", "absorbance")
 """Endings that are words of the name too."""
 
 _MEASURES: Final[Mapping[str, tuple[MeasureKind, str]]] = {
@@ -216,7 +217,12 @@ def _band_said(value: Any, field: str) -> str:
     if own := getattr(value, "unit", None):
         return ranged(Band(p5=value.p5, p50=value.p50, p95=value.p95), {"ml": "mL"}.get(own, own))
     (p5, p50, p95), unit = in_own_unit((value.p5, value.p50, value.p95), field)
-    return ranged(Band(p5=p5, p50=p50, p95=p95), unit, scale=100 if unit == "%" else 1)
+    return ranged(Band(p5=p5, p50=p50, p95=p95), unit, scale=100 if _is_share(field) else 1)
+
+
+def _is_share(field: str) -> bool:
+    """Whether it runs from 0 to 1 and is told in per cent; what ends in `_pct` is in per cent already."""
+    return bool({"frac", "chance"} & set(course(field)[0].split("_")))
 
 
 def _without_unit(field: str) -> str:

@@ -18,6 +18,7 @@ COMPUTED: Final = (
     "leaf", "tub-heat", "steep", "strain", "alkali", "jar-test", "air", "settle", "wash", "filter", "dry", "yield",
     "colour",
     "card",
+    "assay",
 )  # fmt: skip
 """The pages on how each number is computed, in the order of the work."""
 BESIDE: Final = ("words", "signs", "nomenclature", "grades", "sources", "known-limits")

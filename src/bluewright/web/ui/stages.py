@@ -47,6 +47,16 @@ STAGES: Final[Mapping[str, Stage]] = {
     "YieldAnswer": Stage(entry="pigment.jar_yield", page="yield", main="pure_g"),
     "CompareAnswer": Stage(entry="colour.compare", page="colour", formula="Differences", main="against"),
     "ReflectanceAnswer": Stage(entry="colour.reflectance", page="colour", formula="From a spectrum", main="k_over_s"),
+    "SpectrumAnswer": Stage(entry="assay.spectrum", page="assay", formula="Spectrum", main="indigo_pct"),
+    "LedAnswer": Stage(entry="assay.led", page="assay", formula="A simple meter", main="indigo_pct"),
+    "DyeingAnswer": Stage(entry="assay.dyeing", page="assay", formula="Test dyeing", main="indigo_pct"),
+    "DesignAnswer": Stage(entry="assay.design", page="assay", formula="Test dyeing", main="advised"),
+    "TitrationAnswer": Stage(
+        entry="assay.titration", page="assay", formula="Titration and nitrogen", main="indigo_pct"
+    ),
+    "AshAnswer": Stage(entry="assay.ash", page="assay", formula="Ash and acid wash", main="most_pct"),
+    "PowderAnswer": Stage(entry="assay.powder", page="assay", formula="Colour of the powder", main="indigo_pct"),
+    "CombineAnswer": Stage(entry="assay.combine", page="assay", formula="Results together", main="indigo_pct"),
 }
 """By the class of the answer."""
 

@@ -69,7 +69,7 @@ LABELS: Final[dict[str, Words]] = {
     "tap_conductivity_us_per_cm": _("Conductivity of the wash water"), "wash": _("After wash number"),
     "conductivity_us_per_cm": _("Conductivity"), "calcite_g": _("Chalk in the pigment"),
     "calcite_low_g": _("At least"), "calcite_high_g": _("At most"), "lime_g": _("Slaked lime in it"),
-    "acid": _("The acid"), "percent_w_v": _("Vinegar: acidity"), "indigo_frac": _("Indigo in it"),
+    "acid": _("The acid"), "percent_w_v": _("Vinegar: acidity"),
     "total_l": _("To run through in all"), "filtrate_l": _("Had run through"),
     "volume_sd_frac": _("A volume may be off by"),
     # jar of liquor
@@ -93,6 +93,34 @@ LABELS: Final[dict[str, Words]] = {
     "taken": _("How they were taken"), "white": _("The instrument tells Lab for"), "ground": _("The cloth undyed"),
     "wavelength_nm": _("Wavelength"), "reflectance_factor": _("Sent back, white being 1"),
     "noise_sd": _("A reading may be off by"), "scale_sd_frac": _("Its white may be off by"),
+    # assay
+    "solvent": _("Dissolved in"), "sample_mg": _("Pigment weighed in"), "volume_ml": _("Made up to"),
+    "points": _("Readings"),
+    "absorbance": _("Absorbance"), "blank": _("The blank"),
+    "standard": _("Your own standard"), "indigo_mg_per_l": _("Indigo in the solution"),
+    "absorptivity": _("A figure for indigo"), "l_per_g_cm": _("Absorptivity"), "peak_nm": _("Peak at"),
+    "indirubin": _("Look for indirubin"), "indirubin_l_per_g_cm": _("Absorptivity of indirubin"),
+    "scatter_exponent": _("Haze falls with the power"), "fit_from_nm": _("Fit from"), "fit_to_nm": _("Fit to"),
+    "scale_sd_mg": _("A weighing may be off by"), "absorbance_sd": _("Noise of one reading"),
+    "most_absorbance": _("The instrument reads straight to"), "dilution_check": _("Thinned and read again"),
+    "times_factor": _("Thinned"), "before_absorbance": _("Peak before"), "after_absorbance": _("Peak after"),
+    "readings_absorbance": _("The sample, three readings"), "reading_absorbance": _("Reading"),
+    "standard_sd_frac": _("That may be off by"), "standard_frac": _("Indigo in the standard"),
+    "swatches": _("Swatches"), "of": _("Dyed with"), "pigment_mg": _("Pigment in the vat"),
+    "k_over_s": _("Depth, K/S"), "wanted_pct": _("As sure as, give or take"),
+    "scatter_sd": _("Swatches of one amount scatter by"), "guess_factor": _("Strength you expect"),
+    "step_factor": _("Each amount is the last"), "matched": _("More of the weaker, to the same depths"),
+    "most_swatches": _("Swatches at most"), "least_mg": _("Smallest amount of the standard"),
+    "titre_ml": _("Titrant used"), "blank_titre_ml": _("Titrant of the blank"),
+    "titre_sd_ml": _("An end point may be off by"),
+    "titrant_mol_per_l": _("Strength of the titrant"), "titrant_sd_frac": _("That strength may be off by"),
+    "standardised": _("Pure indigo titrated the same way"), "standard_mg": _("Standard titrated"),
+    "standard_ml": _("Titrant it took"), "protein_frac": _("Protein left in it"), "sample_g": _("Pigment weighed"),
+    "dried_g": _("After the oven"), "ash_g": _("Ash"), "ashed": _("Burnt"), "calcium_frac": _("Calcium in it"),
+    "washed": _("Washed with acid"), "before_g": _("Dry before"), "after_g": _("Dry after"),
+    "before_frac": _("Indigo before the wash"), "before_sd_frac": _("That may be off by"),
+    "known": _("Your own assays"), "indigo_frac": _("Indigo in it"), "results": _("Results"),
+    "at_most": _("Only an upper bound"),
 }  # fmt: skip
 """By field of the record; a calculator may say it otherwise."""
 
@@ -114,7 +142,7 @@ ALKALIS: Final[dict[object, Words]] = {kind: _(found.words) for kind, found in K
 SAID: Final[dict[str, dict[object, Words]]] = {
     "plant": {"woad": _("woad"), "japanese_indigo": _("Japanese indigo"), "indigofera": _("Indigofera")},
     "hemisphere": {"north": _("north"), "south": _("south")},
-    "method": dict(METHODS), "cut": dict(CUTS), "sun": dict(SUNS), "squeeze": dict(SQUEEZES),
+    "cut": dict(CUTS), "sun": dict(SUNS), "squeeze": dict(SQUEEZES),
     "age": {"young": _("young, half grown"), "mixed": _("mixed, as picked"), "old": _("old")},
     "where": {"tub": _("in the tub"), "air": _("in the air")},
     "kind": {**ALKALIS, "vinegar": _("vinegar"), "hydrochloric": _("hydrochloric acid")},
@@ -131,6 +159,17 @@ SAID: Final[dict[str, dict[object, Words]]] = {
     "white": {
         "d65_2": _("D65, 2° observer"), "d65_10": _("D65, 10° observer"), "d50_2": _("D50, 2° observer (print)"),
     },
+    "solvent": {
+        "dmf": _("DMF (laboratory only)"), "dmso": _("DMSO"), "chloroform": _("chloroform (laboratory only)"),
+        "pyridine": _("pyridine (laboratory only)"), "other": _("another"),
+        "sulphuric_acid": _("sulphuric acid, then water (laboratory only)"),
+    },
+    "of": {"standard": _("the standard"), "sample": _("the sample")},
+    "method": {
+        **dict(METHODS), "dithionite": _("dithionite"), "permanganate": _("permanganate"),
+        "titanium": _("titanium(III)"), "kjeldahl": _("acid for its nitrogen (Kjeldahl)"),
+    },
+    "ashed": {"dull_red": _("dull red: chalk stays chalk"), "bright_red": _("bright red: chalk becomes quicklime")},
     "way": {"pour": _("pouring"), "whisk": _("whisking"), "bubble": _("blowing air in"), "paddle": _("beating")},
 }  # fmt: skip
 LEVELS: Final[dict[str, tuple[Words, ...]]] = {

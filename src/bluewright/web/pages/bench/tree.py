@@ -28,7 +28,8 @@ UNITS: Final = {
     "dissolved_oxygen_mg_l": "mg/L", "mg_caco3_l": "mg CaCO₃/L", "percent_w_w": "%", "percent_w_v": "%",
     "mol_per_l": "mol/L", "us_per_cm": "µS/cm", "m_per_s": "m/s", "l_per_min": "L/min", "l_per_s": "L/s",
     "g_per_kg": "g/kg", "g_per_l": "g/L", "per_min": marked("a minute"), "changes_per_h": marked("an hour"),
-    "mol": "mol", "m3": "m³", "s": "s", "error_c": "°C",
+    "mol": "mol", "m3": "m³", "s": "s", "error_c": "°C", "mg": "mg", "nm": "nm", "cm": "cm", "mg_per_l": "mg/L",
+    "l_per_g_cm": "L/(g cm)", "pct": "%", "factor": marked("times"),
 }  # fmt: skip
 """Units of bare numbers by the ending of the field's name; the longest that fits holds."""
 NUMBERS: Final = frozenset({"error_c", "hold_error_c", "ph_sd", "kla_sd_frac", "demand_sd_frac"})

@@ -1,0 +1,136 @@
+"""Least squares of a spectrum: bands of indigo and indirubin over a curve of haze, with the doubt of shapes and noise.
+
+A fit is made for every combination of a drawn shape and an exponent of the haze. Each counts by how well it explains
+the readings, and within each the amounts are drawn from its own normal distribution; none below nothing is drawn.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Final
+
+import numpy as np
+from numpy.typing import NDArray
+
+from bluewright.science.assay.priors import MOST_EXPONENT, SCATTER_EXPONENT
+from bluewright.science.base.errors import ModelError
+from bluewright.science.base.sourced import Floats
+
+MOST_POINTS: Final = 60
+"""More readings are put together as means: they carry the same noise of the lamp."""
+EXPONENTS: Final = np.linspace(0.0, MOST_EXPONENT.value, 17)
+SCATTER_NM: Final = 700.0
+"""Where the curve of haze is written down."""
+MOST_CORRELATION: Final = 0.8
+TRIES: Final = 40
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Fit:
+    """Draws from what the readings allow; shapes (n, k): k amounts in absorbance, indigo first, haze last."""
+
+    parts_absorbance: Floats
+    exponent: Floats
+    rows: NDArray[np.int64]
+    """Which drawn shape each draw has, shape (n,)."""
+    residual_absorbance: float
+    """Root mean square of what the best fit leaves over."""
+    ess: float
+
+
+def thinned(wavelength_nm: Floats, values: Floats) -> tuple[Floats, Floats]:
+    """At most so many readings: means of neighbours, shape (k,) each."""
+    if len(wavelength_nm) <= MOST_POINTS:
+        return wavelength_nm, values
+    parts = np.array_split(np.arange(len(wavelength_nm)), MOST_POINTS)
+    return (
+        np.array([wavelength_nm[part].mean() for part in parts]),
+        np.array([values[part].mean() for part in parts]),
+    )
+
+
+def fit(
+    wavelength_nm: Floats,
+    values: Floats,
+    bands_frac: Floats,
+    *,
+    noise_sd: float,
+    exponent: float | None,
+    draws: int,
+    rng: np.random.Generator,
+) -> Fit:
+    """The fit of `values` (m,) by `bands_frac` (draws of shapes n, m, colours) and haze.
+
+    Raises ModelError where no amount of indigo above nothing explains the readings.
+    """  # fmt: skip
+    exponents = EXPONENTS if exponent is None else np.array([exponent])
+    solved = [_solve(values, _columns(wavelength_nm, bands_frac, power)) for power in exponents]
+    means, squares = np.stack([one[0] for one in solved]), np.stack([one[1] for one in solved])
+    spreads, logdet = np.stack([one[2] for one in solved]), np.stack([one[3] for one in solved])
+    free = max(len(values) - means.shape[-1], 0)
+    best = np.unravel_index(np.argmin(squares), squares.shape)
+    left = values - _columns(wavelength_nm, bands_frac, exponents[best[0]])[best[1]] @ means[best]
+    variance = max(float(squares[best]) / free if free else 0.0, noise_sd**2) * _inflation(left)
+    log_weight = -0.5 * squares / variance - 0.5 * logdet
+    if len(exponents) > 1:
+        log_weight -= 0.5 * ((exponents[:, None] - SCATTER_EXPONENT.centre) / SCATTER_EXPONENT.spread) ** 2
+    weight = np.exp(log_weight - log_weight.max()).ravel()
+    weight /= weight.sum()
+    chosen = rng.choice(weight.size, size=draws, p=weight)
+    power_at, rows = np.unravel_index(chosen, squares.shape)
+    amounts = _above_nothing(means[power_at, rows], np.sqrt(variance) * spreads[power_at, rows], rng)
+    return Fit(
+        parts_absorbance=amounts,
+        exponent=exponents[power_at],
+        rows=rows.astype(np.int64),
+        residual_absorbance=float(np.sqrt(np.mean(left**2))),
+        ess=float(1.0 / np.sum(weight**2)),
+    )
+
+
+def _columns(wavelength_nm: Floats, bands: Floats, power: float) -> Floats:
+    """The bands and the haze as columns, shape (n, m, colours + 1)."""
+    haze = np.broadcast_to((wavelength_nm / SCATTER_NM) ** -power, bands.shape[:2])
+    return np.concatenate([bands, haze[:, :, None]], axis=2)
+
+
+def _solve(values: Floats, columns: Floats) -> tuple[Floats, Floats, Floats, Floats]:
+    """Means (n, k), sums of squares left over (n,), square roots of the covariance (n, k, k), log determinant (n,)."""
+    normal = columns.transpose(0, 2, 1) @ columns
+    ridge = 1e-9 * np.trace(normal, axis1=1, axis2=2)[:, None, None] * np.eye(columns.shape[2])
+    inverse = np.linalg.inv(normal + ridge)
+    means = (inverse @ (columns.transpose(0, 2, 1) @ values)[:, :, None])[:, :, 0]
+    left = values - (columns @ means[:, :, None])[:, :, 0]
+    symmetric = 0.5 * (inverse + inverse.transpose(0, 2, 1))
+    roots: Floats = np.linalg.cholesky(symmetric).astype(np.float64)
+    return means, np.sum(left**2, axis=1), roots, -np.linalg.slogdet(symmetric)[1]
+
+
+def _inflation(left: Floats) -> float:
+    """How many times larger the variance counts because neighbouring leftovers go together: (1 + r) / (1 - r)."""
+    if len(left) < 10:
+        return 1.0
+    power = float(np.sum(left**2))
+    along = float(np.sum(left[1:] * left[:-1])) / power if power > 0 else 0.0
+    r = min(max(along, 0.0), MOST_CORRELATION)
+    return (1 + r) / (1 - r)
+
+
+def _above_nothing(means: Floats, spreads: Floats, rng: np.random.Generator) -> Floats:
+    """One draw for each mean (n, k) with no colour below nothing; the haze (last) may be, of a hazier blank."""
+    found = means + (spreads @ rng.standard_normal((*means.shape, 1)))[:, :, 0]
+    wrong = np.any(found[:, :-1] < 0, axis=1)
+    for _ in range(TRIES):
+        if not wrong.any():
+            return found
+        again = np.flatnonzero(wrong)
+        found[again] = means[again] + (spreads[again] @ rng.standard_normal((len(again), means.shape[1], 1)))[:, :, 0]
+        wrong[again] = np.any(found[again, :-1] < 0, axis=1)
+    keep = np.flatnonzero(~wrong)
+    if len(keep) < 0.02 * len(found):
+        raise ModelError(
+            "No amount of indigo above nothing explains this spectrum: is there a band near 610 nm, and was the blank "
+            "the same solvent?"
+        )
+    found[wrong] = found[rng.choice(keep, size=int(wrong.sum()))]
+    return found
