@@ -62,7 +62,8 @@ def _answer(name: str, plain: Mapping[str, Any], card: RegisteredCard | None) ->
         found = measure(opened, record, rng=np.random.default_rng(record.seed), card=lying.seen)
         return replace(found, cautions=(*found.cautions, *cautions_of(lying.check)))
     except InputError as error:
-        raise error.inside(name) from None
+        where = name if error.where == "photo" else f"{name}: {error.where}"
+        raise InputError(where=where, what=error.what, right=error.right) from None
 
 
 def _photo_bytes(name: str) -> bytes:

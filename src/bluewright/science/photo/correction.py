@@ -15,6 +15,7 @@ from numpy.typing import ArrayLike, NDArray
 
 from bluewright.science.base.errors import InputError
 from bluewright.science.base.sourced import Floats
+from bluewright.science.colour.differences import ciede2000
 from bluewright.science.colour.spaces import XYZ_OF_LINEAR, Space, lab_of_xyz, linear_of_xyz, xyz_of_lab
 from bluewright.science.photo.tone import Tone, fit_tone
 
@@ -28,10 +29,6 @@ LEAST_PATCHES: Final[dict[Method, int]] = {"white": 1, "neutrals": 2, "matrix": 
 """Patches that a correction needs; the published studies have 24."""
 LEAST_COLOURS: Final = 4
 """Patches that are not neutral, without which nothing can be learned of colour."""
-FEW_PATCHES: Final = 3
-"""With fewer there is none to be held out."""
-DARK_Y: Final = 0.02
-"""Light below which patches weigh no more, though the eye would tell them apart: the camera does not."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -44,7 +41,7 @@ class Correction:
     matrix: Floats
     """Shape (terms, 3): from the terms of linear light to X, Y, Z."""
     held_out_de: Floats
-    """Of patches that had no part in it the difference to their true colour, in Lab; empty if there were too few."""
+    """CIEDE2000 of each coloured patch from its true colour, if it had no part in the correction; empty without any."""
 
     def xyz(self, light: ArrayLike) -> Floats:
         """X, Y, Z (white has Y = 1) of recorded linear light, shape (..., 3)."""
@@ -80,15 +77,17 @@ def fit(
 ) -> Correction:
     """The correction that patches teach: `light` as recorded (linear, shape (n, 3)), `lab` as they truly are (n, 3).
 
-    `neutral` (n,) says which are without colour; at least one is. `auto` takes the method whose held-out patches are
-    least wrong, of those that the number of patches bears. Raises InputError at `where` if they bear not the one asked
-    for, or contradict each other.
+    `neutral` (n,) says which are without colour; at least one is. `auto` uses every neutral there is, and of the
+    methods that the number of patches bears the one whose held-out colours are least wrong. Raises InputError at
+    `where` if they bear not the one asked for, or contradict each other.
     """
     seen, true = np.atleast_2d(np.asarray(light, dtype=float)), np.atleast_2d(np.asarray(lab, dtype=float))
     grey = np.asarray(neutral, dtype=bool)
     if not grey.any():
         raise InputError(where=where, what="no patch of it is neutral", right="give a white or a grey")
     borne = [each for each in METHODS if _bears(each, len(seen), int(grey.sum()))]
+    if method == "auto" and "neutrals" in borne:
+        borne.remove("white")
     if method != "auto":
         if method not in borne:
             raise InputError(
@@ -113,26 +112,16 @@ def _bears(method: Method, patches: int, neutrals: int) -> bool:
 def _fitted(
     light: Floats, lab: Floats, neutral: NDArray[np.bool_], method: Method, *, space: Space, where: str
 ) -> Correction:
-    """One method, with the error of each patch that could be held out."""
+    """One method, with the error of each coloured patch when it is held out. A neutral left out would be a gap."""
     tone, matrix = _learned(light, lab, neutral, method, space=space, where=where)
-    held_out: list[float] = []
-    for k in _can_be_held_out(lab, neutral, method):
+    held, found = np.flatnonzero(~neutral), []
+    for k in held:
         rest = np.arange(len(light)) != k
         own = _learned(light[rest], lab[rest], neutral[rest], method, space=space, where=where)
         one = Correction(method=method, tone=own[0], matrix=own[1], held_out_de=np.empty(0))
-        held_out.append(float(np.linalg.norm(one.lab(light[k]) - lab[k])))
-    return Correction(method=method, tone=tone, matrix=matrix, held_out_de=np.array(held_out))
-
-
-def _can_be_held_out(lab: Floats, neutral: NDArray[np.bool_], method: Method) -> NDArray[np.intp]:
-    """All but the lightest and the darkest neutral, between which a curve is known; the white of the white method."""
-    if len(lab) < FEW_PATCHES:
-        return np.empty(0, dtype=np.intp)
-    greys = np.flatnonzero(neutral)
-    ends = {greys[np.argmax(lab[greys, 0])]}
-    if method != "white":
-        ends.add(greys[np.argmin(lab[greys, 0])])
-    return np.array([k for k in range(len(lab)) if k not in ends], dtype=np.intp)
+        found.append(one.lab(light[k]))
+    differences = ciede2000(np.array(found), lab[held]) if found else np.empty(0)
+    return Correction(method=method, tone=tone, matrix=matrix, held_out_de=differences)
 
 
 def _learned(
@@ -146,5 +135,4 @@ def _learned(
     if method in {"white", "neutrals"}:
         return tone, XYZ_OF_LINEAR[space].T
     known = terms(tone(light), root=method == "root")
-    weight = np.maximum(xyz[:, 1:2], DARK_Y) ** (-2 / 3)  # as steeply as L* rises with light (CIE 15:2004, 8.2.1)
-    return tone, np.asarray(np.linalg.lstsq(known * weight, xyz * weight, rcond=None)[0], dtype=float)
+    return tone, np.asarray(np.linalg.lstsq(known, xyz, rcond=None)[0], dtype=float)

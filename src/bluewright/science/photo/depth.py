@@ -6,25 +6,17 @@ from collections.abc import Sequence
 from typing import Final
 
 import numpy as np
-from numpy.typing import ArrayLike
 
 from bluewright.science.base.bands import Band, band
-from bluewright.science.base.sourced import Floats
+from bluewright.science.colour.depth import PHOTO_DEPTH, k_over_s, red_k_over_s
+from bluewright.science.colour.spaces import linear_of_xyz
 from bluewright.science.photo.correction import Correction
-from bluewright.science.photo.priors import MOST_K_OVER_S, VEIL_FRAC
+from bluewright.science.photo.priors import VEIL_FRAC
 from bluewright.science.photo.record import Part
 from bluewright.science.photo.references import References
 from bluewright.science.photo.region import Region
 
 DRAWS: Final = 1000
-LEAST_FRAC: Final = 1e-3
-"""Reflected red below which nothing is told of depth."""
-
-
-def k_over_s(reflected_frac: ArrayLike) -> Floats:
-    """K/S of a reflectance, 0 to 1 (Kubelka and Munk 1931); the same shape."""
-    share = np.clip(np.asarray(reflected_frac, dtype=float), LEAST_FRAC, 1.0)
-    return np.asarray((1.0 - share) ** 2 / (2.0 * share))
 
 
 def depth_of(
@@ -41,11 +33,12 @@ def depth_of(
     """
     if correction is None:
         return None
-    red = float(correction.tone(known.mean(part))[0])
-    if k_over_s(red) > MOST_K_OVER_S.value:
+    seen = known.mean(part)
+    red = float(linear_of_xyz(correction.xyz(seen))[0])
+    if k_over_s(red) > PHOTO_DEPTH.value:
         return None
     sd = np.sqrt(sum(each.lab_sd[0] ** 2 for each in parts if each.what in {"shots", "region"}))
-    lightness = max(float(correction.lab(known.mean(part))[0]), 1.0)
+    lightness = max(float(correction.lab(seen)[0]), 1.0)
     drawn = red * np.exp(3.0 * sd / (lightness + 16.0) * rng.standard_normal(DRAWS))  # dY/Y = 3 dL*/(L* + 16)
     if any(each.what == "veil" for each in parts):
         drawn = drawn - VEIL_FRAC.draw(rng, DRAWS)
@@ -55,6 +48,6 @@ def depth_of(
 def uneven_frac(part: Region, known: References, correction: Correction | None) -> float:
     """Relative standard deviation over blocks: of K/S in red against a white, else of green light."""
     blocks = known.lightened(part)
-    told = blocks[:, 1] if correction is None else k_over_s(correction.tone(blocks)[:, 0])
+    told = blocks[:, 1] if correction is None else red_k_over_s(linear_of_xyz(correction.xyz(blocks)))
     mean = float(np.average(told, weights=part.block_points))
     return float(np.sqrt(np.average((told - mean) ** 2, weights=part.block_points))) / mean if mean > 0 else 0.0

@@ -25,7 +25,7 @@ SURE_FRAC: Final = 0.1
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class Evenness:
-    """How light falls over a picture, relative to its mean over the white."""
+    """How light falls over a picture, relative to the middle of the first white."""
 
     degree: int
     """2: curved, 1: a plane, 0: taken as even."""

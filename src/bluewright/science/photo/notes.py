@@ -6,11 +6,11 @@ from collections.abc import Iterator, Mapping, Sequence
 from typing import Final
 
 from bluewright.science.base.cautions import Caution
+from bluewright.science.colour.depth import PHOTO_DEPTH
 from bluewright.science.photo.picture import Picture
 from bluewright.science.photo.priors import (
     DARK_CODE,
     LEAST_QUALITY,
-    MOST_K_OVER_S,
     MUCH_SHINE_FRAC,
     MUCH_VEIL_FRAC,
     NEGATIVE_VEIL_FRAC,
@@ -114,7 +114,7 @@ def _of_the_samples(known: References, samples: Sequence[Region], found: Sequenc
     if shining := [k for k, part in enumerate(samples) if part.clipped_frac > MUCH_SHINE_FRAC.value]:
         yield "photo-shine", {"samples": _named(shining)}
     if deep := [k for k, each in enumerate(found) if each.k_over_s_red is None and len(known.light)]:
-        yield "too-deep", {"samples": _named(deep), "most": MOST_K_OVER_S.value}
+        yield "too-deep", {"samples": _named(deep), "most": PHOTO_DEPTH.value}
 
 
 def _named(numbers: Sequence[int]) -> str:

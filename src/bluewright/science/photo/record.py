@@ -184,8 +184,8 @@ class PhotoAnswer:
     method: Method | Literal["none"]
     """Which correction was used."""
     fit_de: float | None
-    """How far known patches that had no part in the correction came out from their true colour; None if there are too
-    few."""
+    """How far, by CIEDE2000, known patches that had no part in the correction came out from their true colour; None if
+    there are too few."""
     photos: int
     """How many photos it rests on."""
     trust: Trust

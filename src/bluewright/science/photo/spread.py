@@ -10,7 +10,7 @@ import numpy as np
 from bluewright.science.base.sourced import Floats
 from bluewright.science.colour.spaces import lab_of_linear
 from bluewright.science.photo.correction import Correction
-from bluewright.science.photo.priors import METHOD_SD, SHOT_SD, VEIL_FRAC, Light
+from bluewright.science.photo.priors import METHOD_SD, SHOT_SD, VEIL_FRAC, Light, values
 from bluewright.science.photo.record import Part, What, rounded_lab
 from bluewright.science.photo.references import References
 from bluewright.science.photo.region import Region
@@ -30,8 +30,8 @@ def parts_of(
     """The parts of the spread of one sample of colour `lab`."""
     method = "none" if correction is None else correction.method
     found = [
-        _part("shots", np.full(3, SHOT_SD[method].value / np.sqrt(3))),
-        _part("method", np.full(3, METHOD_SD[light][method].value / np.sqrt(3))),
+        _part("shots", values(SHOT_SD[method])),
+        _part("method", values(METHOD_SD[light][method])),
         _part("region", _of_region(part, known, correction, rng=rng)),
     ]
     if correction is not None:
