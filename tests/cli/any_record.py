@@ -76,7 +76,7 @@ def _limited(kind: Any, limits: list[Any], given: Any, dice: random.Random, anew
         count = dice.randint(few, max(few, min(many, 6)))
         return _in_order([_value(get_args(kind)[0], dice.choice(given), dice, anew) for _ in range(count)])
     if kind is int:
-        return dice.randint(int(least), int(min(most, 1000)))
+        return dice.randint(int(least), int(min(most, least + 1000)))
     if kind is not float:
         return _value(kind, given, dice, anew)
     strict = any(isinstance(each, Gt | Lt) for each in limits)

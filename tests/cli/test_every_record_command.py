@@ -5,7 +5,7 @@ import json
 import shlex
 import sys
 from pathlib import Path
-from typing import Any, get_args, get_type_hints
+from typing import Any, get_args, get_origin, get_type_hints
 
 import pytest
 
@@ -171,7 +171,7 @@ def test_a_version_that_does_not_exist_is_refused(
 def number_fields(command: Command) -> list[str]:
     """Fields of the record, on its first level, that hold a plain number."""
     hints = get_type_hints(command.record)
-    return [name for name, kind in hints.items() if kind is float or float in get_args(kind)]
+    return [name for name, kind in hints.items() if get_origin(kind) is not tuple and float in {kind, *get_args(kind)}]
 
 
 @COMMANDS

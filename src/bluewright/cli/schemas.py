@@ -13,6 +13,9 @@ from bluewright.science.assay.led_record import LedAnswer, LedRecord
 from bluewright.science.assay.powder_record import PowderAnswer, PowderRecord
 from bluewright.science.assay.spectrum_record import SpectrumAnswer, SpectrumRecord
 from bluewright.science.assay.titration_record import TitrationAnswer, TitrationRecord
+from bluewright.science.bed.disease_record import DiseaseAnswer, DiseaseRecord
+from bluewright.science.bed.rotation_record import RotationAnswer, RotationRecord
+from bluewright.science.bed.stand_record import StandAnswer, StandRecord
 from bluewright.science.colour.compare_record import CompareAnswer, CompareRecord
 from bluewright.science.colour.reflectance_record import ReflectanceAnswer, ReflectanceRecord
 from bluewright.science.leaf.record import PotentialAnswer, PotentialRecord
@@ -33,6 +36,12 @@ from bluewright.science.strain.record import StrainAnswer, StrainRecord
 PUBLISHED: dict[str, type] = {
     "tub-temp-record": TubTempRecord,
     "tub-temp-answer": TubTempAnswer,
+    "bed-stand-record": StandRecord,
+    "bed-stand-answer": StandAnswer,
+    "bed-disease-record": DiseaseRecord,
+    "bed-disease-answer": DiseaseAnswer,
+    "bed-rotation-record": RotationRecord,
+    "bed-rotation-answer": RotationAnswer,
     "leaf-potential-record": PotentialRecord,
     "leaf-potential-answer": PotentialAnswer,
     "steep-record": SteepRecord,

@@ -10,7 +10,7 @@ from typing import Any, Final
 
 from bluewright.science.base.bands import Band
 from bluewright.science.base.measures import MeasureKind
-from bluewright.science.base.units import POUND_KG, US_GALLON_L
+from bluewright.science.base.units import POUND_KG, SQUARE_FOOT_M2, US_GALLON_L
 from bluewright.science.steep.signs import SIGNS
 from bluewright.words.language import gettext as _
 from bluewright.words.language import marked
@@ -29,14 +29,16 @@ UNITS: Final[Mapping[str, str]] = {
     "per_s": marked("in a second"), "per_min": marked("in a minute"), "l_per_min": "L/min", "l_per_h": "L/h",
     "mm_per_h": "mm/h", "m_per_s": "m/s", "j_per_mol": "J/mol", "j_per_mol_k": "J/(mol K)", "w_per_m2": "W/m²",
     "w_per_m2_k": "W/(m² K)", "w_per_k": "W/K", "pours": marked("pours"), "kg_per_m2_h": marked("kg/m² in an hour"),
-    "px": marked("points"), "bytes": marked("bytes"), "lab": "", "de": "", "code": "", "ev": "", "light": "",
+    "px": marked("points"), "bytes": marked("bytes"), "lab": "", "de": "", "de00": "", "mj_per_m2": "MJ/m²",
+    "code": "", "ev": "", "light": "",
     "deg": "°", "per_cm": marked("for each cm"),
     "l_per_g_cm": "L/(g cm)", "mg_per_ml": "mg/mL", "absorbance": "",
+    "per_m2": marked("plants/m²"), "plants": marked("plants"), "frames": marked("frames"),
     "frac": "%", "chance": "%", "factor": marked("times"), "exposure": "", "sd": "", "z": "",
 }  # fmt: skip
 """What the ending of a name is in print."""
 _BY_LENGTH: Final = sorted(UNITS, key=len, reverse=True)
-_KEPT_IN_NAME: Final = ("pours", "factor", "exposure", "sd", "z", "chance", "light", "absorbance")
+_KEPT_IN_NAME: Final = ("plants", "frames", "pours", "factor", "exposure", "sd", "z", "chance", "light", "absorbance")
 """Endings that are words of the name too."""
 
 _MEASURES: Final[Mapping[str, tuple[MeasureKind, str]]] = {
@@ -48,6 +50,7 @@ _MEASURES: Final[Mapping[str, tuple[MeasureKind, str]]] = {
 _RATIOS: Final[Mapping[str, tuple[str, float]]] = {
     "g_per_kg": ("g/lb", POUND_KG.value), "l_per_kg": ("gal/lb", POUND_KG.value / US_GALLON_L.value),
     "kg_per_l": ("lb/gal", US_GALLON_L.value / POUND_KG.value),
+    "per_m2": (marked("plants/sq ft"), SQUARE_FOOT_M2.value),
 }  # fmt: skip
 """What a US reader reads instead, and the factor to it."""
 _DIFFERENCES: Final = frozenset({"error", "sd", "width"})
@@ -176,7 +179,7 @@ def in_own_unit(values: Sequence[float], field: str) -> tuple[tuple[float, ...],
         return tuple(step * value for value in values), name
     if end in _RATIOS:
         name, factor = _RATIOS[end]
-        return tuple(factor * value for value in values), name
+        return tuple(factor * value for value in values), _(name)
     if end in _MEASURES:
         kind, per = _MEASURES[end]
         own, name = in_own_units(values, kind)

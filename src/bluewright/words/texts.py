@@ -15,6 +15,7 @@ PACKAGED: Final = "method_pages"
 BIBLIOGRAPHY: Final = "sources.bib"
 
 COMPUTED: Final = (
+    "bed",
     "leaf", "tub-heat", "steep", "strain", "alkali", "jar-test", "air", "settle", "wash", "filter", "dry", "yield",
     "colour",
     "card",

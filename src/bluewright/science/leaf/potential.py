@@ -8,11 +8,13 @@ import numpy as np
 
 from bluewright.science.base.bands import band
 from bluewright.science.base.cautions import Caution
+from bluewright.science.base.published import figure_of
 from bluewright.science.base.sourced import Sourced
-from bluewright.science.leaf.record import Effect, Figure, PotentialAnswer, PotentialRecord
-from bluewright.science.leaf.yields import GOT_FRAC, PUBLISHED_YIELDS
+from bluewright.science.leaf.record import Effect, PotentialAnswer, PotentialRecord
+from bluewright.science.leaf.yields import PUBLISHED_YIELDS
 from bluewright.science.media.air_temp import northern_day
 from bluewright.science.media.precursor import (
+    GOT_FRAC,
     PUBLISHED_CONTENT,
     SEASON_STUDIED_D,
     STORAGE_STUDIED_H,
@@ -61,8 +63,8 @@ def potential(record: PotentialRecord, *, rng: np.random.Generator) -> Potential
         damage_cost_frac=band(1.0 - drawn.damage_factor),
         leaf_for_wanted_kg=None if record.wanted_g is None or spent else band(record.wanted_g / got_per_kg),
         effects=_effects(drawn),
-        published_content=tuple(_figure(found) for found in PUBLISHED_CONTENT[record.plant]),
-        published_yields=tuple(_figure(found) for found in PUBLISHED_YIELDS[record.plant]),
+        published_content=tuple(figure_of(found) for found in PUBLISHED_CONTENT[record.plant]),
+        published_yields=tuple(figure_of(found) for found in PUBLISHED_YIELDS[record.plant]),
         basis="prior",
         inputs=record,
         cautions=_cautions(record, spent=spent),
@@ -80,12 +82,6 @@ def _effects(drawn: PrecursorDraws) -> tuple[Effect, ...]:
         Effect(name="season", factor=band(drawn.season_factor)),
         Effect(name="damage", factor=band(drawn.damage_factor)),
         Effect(name="held", factor=band(drawn.kept_frac)),
-    )
-
-
-def _figure(found: Sourced) -> Figure:
-    return Figure(
-        value=found.value, low=found.low, high=found.high, grade=found.grade, source=found.source, note=found.note
     )
 
 

@@ -9,6 +9,7 @@ from pydantic import Field
 
 from bluewright.science.base.bands import Band
 from bluewright.science.base.cautions import Caution
+from bluewright.science.base.published import Figure
 from bluewright.science.base.records import LEAST, answer, record
 from bluewright.science.media.basket import LeafState, Plant
 
@@ -48,18 +49,6 @@ class Effect:
     name: Literal["age", "season", "damage", "held"]
     factor: Band
     """The potential is multiplied by this; 1 is no effect."""
-
-
-@answer
-class Figure:
-    """A published figure, with its range, source and grade."""
-
-    value: float
-    low: float
-    high: float
-    grade: str
-    source: str
-    note: str
 
 
 @answer

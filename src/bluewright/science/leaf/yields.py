@@ -4,14 +4,8 @@ from __future__ import annotations
 
 from typing import Final
 
-from bluewright.science.base.sourced import Prior, Sourced
+from bluewright.science.base.sourced import Sourced
 from bluewright.science.media.basket import Plant
-
-GOT_FRAC: Final = Prior(
-    kind="logitnormal", centre=0.38, spread=0.55, unit="1", source="hu-2022", grade="fitted",
-    note="22 and 52 % of theory from Strobilanthes, 14 % from medieval woad balls; 20 to 60 % with care",
-)  # fmt: skip
-"""Share of the potential that ends in the jar as pure indigo."""
 
 PUBLISHED_YIELDS: Final[dict[Plant, tuple[Sourced, ...]]] = {
     "woad": (

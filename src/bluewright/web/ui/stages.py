@@ -30,6 +30,9 @@ class Stage:
 
 
 STAGES: Final[Mapping[str, Stage]] = {
+    "RotationAnswer": Stage(entry="bed.rotation", page="bed", formula="Rotation", main="spores_left_frac"),
+    "StandAnswer": Stage(entry="bed.stand", page="bed", formula="Stand", main="density_per_m2"),
+    "DiseaseAnswer": Stage(entry="bed.disease", page="bed", formula="Damage", main="cost_per_m2_frac"),
     "PotentialAnswer": Stage(entry="leaf.potential", page="leaf", main="realistic_g"),
     "TubTempAnswer": Stage(entry="media.tub_temp", page="tub-heat", main="mean_c"),
     "SteepAnswer": Stage(

@@ -11,6 +11,7 @@ from django.utils.translation import gettext_lazy as _
 
 from bluewright.charts import answers as charts
 from bluewright.charts import assays as charts_of_assay
+from bluewright.charts.disease_chart import disease_chart
 from bluewright.charts.jar_series import jar_chart
 from bluewright.science import thread
 from bluewright.science.air.finish import airing
@@ -33,6 +34,12 @@ from bluewright.science.assay.spectrum import spectrum
 from bluewright.science.assay.spectrum_record import SpectrumRecord
 from bluewright.science.assay.titration import titration as titrate
 from bluewright.science.assay.titration_record import TitrationRecord
+from bluewright.science.bed.disease import disease
+from bluewright.science.bed.disease_record import DiseaseRecord
+from bluewright.science.bed.rotation import rotation
+from bluewright.science.bed.rotation_record import RotationRecord
+from bluewright.science.bed.stand import stand
+from bluewright.science.bed.stand_record import StandRecord
 from bluewright.science.colour.compare import compare
 from bluewright.science.colour.compare_record import CompareRecord
 from bluewright.science.colour.reflectance import reflectance
@@ -74,8 +81,11 @@ from bluewright.words import (
     strain,
     wash,
 )
+from bluewright.words import disease as damage
 from bluewright.words import dry as drying
+from bluewright.words import rotation as resting
 from bluewright.words import settle as settling
+from bluewright.words import stand as standing
 from bluewright.words import tub_temp as warmth
 from bluewright.words.said import Said
 
@@ -106,6 +116,23 @@ def dose_chart(found: DoseAnswer, *, answer: str) -> str:
 
 
 TABLE: Final = (
+    Calculator(
+        slug="bed-rotation", title=_("What may follow in a bed"), question=_(resting.QUESTION),
+        record=RotationRecord, compute=rotation, said=resting.said,
+        front=("plant", "sow_year", "grown", "grown[].year", "grown[].family", "grown[].clubroot"),
+        labels={"plant": _("To be sown")},
+    ),
+    Calculator(
+        slug="bed-stand", title=_("How thick the stand is"), question=_(standing.QUESTION),
+        record=StandRecord, compute=stand, said=standing.said,
+        front=("plant", "origin", "purpose", "frame_m2", "counts", "bolting", "bed_m2"),
+    ),
+    Calculator(
+        slug="bed-disease", title=_("What is spotted or eaten"), question=_(damage.QUESTION),
+        record=DiseaseRecord, compute=disease, said=damage.said, chart=disease_chart,
+        front=("plant", "spotted_pct", "eaten_pct", "cause", "leaf_kg"),
+        labels={"leaf_kg": _("Leaf to be picked now")},
+    ),
     Calculator(
         slug="leaf-potential", title=_("What the leaf can give"), question=_(leaf.QUESTION),
         record=PotentialRecord, compute=potential, said=leaf.said,

@@ -22,6 +22,7 @@ MEASURES: Final = frozenset(get_args(MeasureKind))
 UNITLESS: Final = frozenset({"ph", "count"})
 YES_NO: Final = [("yes", gettext_lazy("yes")), ("no", gettext_lazy("no"))]
 MOST_TEXT: Final = 200
+MOST_SERIES: Final = 3000
 
 
 class Tick(forms.CheckboxInput):
@@ -32,8 +33,8 @@ class Tick(forms.CheckboxInput):
         return str(data.get(name, "")).casefold() not in {"", "no", "off", "false", "0"}
 
 
-class NumbersField(forms.CharField):
-    """Three numbers in a line."""
+class SeriesField(forms.CharField):
+    """Any number of numbers in a line; whole ones stay whole."""
 
     def clean(self, value: Any) -> list[float] | None:
         """Read them."""
@@ -44,9 +45,29 @@ class NumbersField(forms.CharField):
             found = [_signed(part) for part in plain(text.replace(";", " ")).split()]
         except InputError:
             found = []
-        if len(found) != 3:
-            raise ValidationError(_("Write three numbers with spaces between, like 62 8 31."))
-        return found
+        if not self.fits(len(found)):
+            raise ValidationError(self.told())
+        return [int(one) if one.is_integer() else one for one in found]
+
+    def fits(self, many: int) -> bool:
+        """Whether so many may stand there."""
+        return many > 0
+
+    def told(self) -> str:
+        """What would be right."""
+        return _("Write numbers with spaces between, like 14 0 22.")
+
+
+class NumbersField(SeriesField):
+    """Three numbers in a line."""
+
+    def fits(self, many: int) -> bool:
+        """Whether there are three."""
+        return many == 3
+
+    def told(self) -> str:
+        """What would be right."""
+        return _("Write three numbers with spaces between, like 62 8 31.")
 
 
 def _signed(text: str) -> float:
@@ -74,6 +95,7 @@ PLAIN: Final[dict[str, Callable[..., forms.Field]]] = {
     "text": lambda **common: forms.CharField(max_length=MOST_TEXT, **common),
     "words": lambda **common: forms.CharField(max_length=MOST_TEXT, **common),
     "numbers": lambda **common: NumbersField(max_length=MOST_TEXT, **common),
+    "series": lambda **common: SeriesField(max_length=MOST_SERIES, **common),
 }
 
 
@@ -151,6 +173,6 @@ def as_typed(entry: Entry, value: Any, system: System) -> str:
         return "on" if value else ""
     if entry.sort == "moment":
         return datetime.fromisoformat(value).strftime("%Y-%m-%dT%H:%M")
-    if entry.sort in {"words", "numbers"}:
+    if entry.sort in {"words", "numbers", "series"}:
         return " ".join(str(one) for one in value)
     return f"{value:.12g}" if isinstance(value, float) else str(value)

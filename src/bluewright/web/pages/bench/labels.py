@@ -24,6 +24,13 @@ LABELS: Final[dict[str, Words]] = {
     "now": _("Now"), "hemisphere": _("Half of the earth"), "time": _("When"), "forecast": _("A forecast"),
     "error_c": _("May be off by"), "readings": _("What was read"), "temp_c": _("Temperature"), "ph": _("pH"),
     "ph_sd": _("A pH may be off by"), "surface_m2": _("Open surface"),
+    # bed
+    "sow_year": _("To be sown in"), "grown": _("What grew there"), "year": _("Year"), "family": _("Of what family"),
+    "clubroot": _("Swollen roots were found"), "origin": _("How it came there"), "purpose": _("What it is for"),
+    "frame_m2": _("Area inside the frame"), "counts": _("Plants in each frame"),
+    "bolting": _("Of all those, with a flower stem"), "bed_m2": _("Area of the bed"),
+    "wanted_error_frac": _("It may be off by"), "spotted_pct": _("Each leaf: spotted, %"),
+    "eaten_pct": _("Each leaf: eaten, %"), "with_key": _("Held against drawn leaves"), "cause": _("What it is"),
     # leaf and tub
     "leaf_kg": _("Fresh leaf"), "water_l": _("Water"), "leaf": _("The leaf"), "age": _("Age"), "cut": _("Cut"),
     "damaged_frac": _("Spotted or eaten"), "held_h": _("From picking to water"), "picked_on": _("Picked on"),
@@ -129,6 +136,9 @@ HELP: Final[dict[str, Words]] = {
     "id": _("Given back with the answer."), "leaf_kg": _("Weighed before washing."),
     "can_strain": _("Times of day like 08:00 18:00. Left out: any hour from 6 to 22."),
     "picked_on": _("Left out: any day of the season."), "air_done": _("Foam white, liquor no longer green."),
+    "counts": _("Plants with two true leaves or more; a 0 for each empty frame: 14 22 0 31."), "bolting": "",
+    "spotted_pct": _("A number for each leaf, 0 for a clean one: 0 0 5 20. Compare with the drawn leaves."),
+    "eaten_pct": _("The same for holes and bitten edges, of the same leaves."), "clubroot": "", "cause": "",
     "lab": _("Three numbers of the liquor: CIELAB, D65."), "kind": "",
     "interface_mm": _("Above the bottom of the vessel."), "after_pours": "", "damaged_frac": "",
     "wash": _("0 is the first liquor, before any wash."), "depth_mm": _("From the bottom to the surface."),
@@ -141,6 +151,14 @@ NO_LABELS: Final[Mapping[str, Words]] = {}
 ALKALIS: Final[dict[object, Words]] = {kind: _(found.words) for kind, found in KINDS.items()}
 SAID: Final[dict[str, dict[object, Words]]] = {
     "plant": {"woad": _("woad"), "japanese_indigo": _("Japanese indigo"), "indigofera": _("Indigofera")},
+    "family": {"cabbage": _("cabbage family, woad too"), "other": _("any other")},
+    "origin": {"sown": _("sown"), "transplanted": _("transplanted"), "self_sown": _("self-sown")},
+    "purpose": {"leaf": _("leaf"), "seed": _("seed")},
+    "cause": {
+        "powdery_mildew": _("powdery mildew"), "white_rust": _("white rust"), "downy_mildew": _("downy mildew"),
+        "black_spot": _("black spot"), "clubroot": _("clubroot"), "flea_beetle": _("flea beetle"),
+        "caterpillars": _("caterpillars"), "slugs": _("slugs or snails"),
+    },
     "hemisphere": {"north": _("north"), "south": _("south")},
     "cut": dict(CUTS), "sun": dict(SUNS), "squeeze": dict(SQUEEZES),
     "age": {"young": _("young, half grown"), "mixed": _("mixed, as picked"), "old": _("old")},

@@ -16,7 +16,9 @@ from pydantic_core import PydanticUndefined
 from bluewright.science.base.measures import MeasureKind
 from bluewright.words.language import marked
 
-Sort = Literal[MeasureKind, "number", "choice", "level", "yes_no", "tick", "moment", "day", "text", "words", "numbers"]
+Sort = Literal[
+    MeasureKind, "number", "choice", "level", "yes_no", "tick", "moment", "day", "text", "words", "numbers", "series"
+]
 """How a value is typed: a measure of a kind, or one of the rest."""
 
 MEASURES: Final[dict[str, MeasureKind]] = {
@@ -156,7 +158,7 @@ def _sort(field: str, kind: Any, limits: dict[str, float], default: Any) -> Sort
     if get_origin(kind) is Literal:
         return "choice"
     if get_origin(kind) is tuple:
-        return "words" if str in get_args(kind) else "numbers"
+        return "words" if str in get_args(kind) else "series" if Ellipsis in get_args(kind) else "numbers"
     plain: dict[Any, Sort] = {
         bool: "tick" if default is False else "yes_no",
         int: "level" if (limits.get("least"), limits.get("most")) == (0, 3) else "count",
