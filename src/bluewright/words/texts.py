@@ -18,6 +18,7 @@ COMPUTED: Final = (
     "bed",
     "leaf", "tub-heat", "steep", "strain", "alkali", "jar-test", "air", "settle", "wash", "filter", "dry", "yield",
     "colour",
+    "photo",
     "card",
     "assay",
 )  # fmt: skip
