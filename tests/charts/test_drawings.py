@@ -9,14 +9,19 @@ from datetime import timedelta
 import pytest
 
 from bluewright.charts import palette
+from bluewright.charts.ab_plane import ab_plane
 from bluewright.charts.band_chart import TimePanel, band_chart
+from bluewright.charts.control_chart import control_chart
 from bluewright.charts.curve_chart import curve_chart
+from bluewright.charts.depth_ladder import depth_ladder
 from bluewright.charts.forest_chart import forest_chart
 from bluewright.charts.inputs import CurveBand, Mark, Point, Span, TimeBand, Window
 from bluewright.charts.lines_chart import lines_chart, power_ticks
 from bluewright.charts.spectrum_chart import spectrum_chart
+from bluewright.charts.split_square import split_square
 from bluewright.charts.waterfall import Step, levels, waterfall
 from bluewright.science.base.errors import InputError
+from tests.charts.colour_samples import control_sample, ladder_sample, plane_sample, square_sample
 from tests.charts.samples import (
     HOSTILE,
     HOURS,
@@ -39,6 +44,10 @@ DRAWINGS: dict[str, Callable[[], str]] = {
     "forest": lambda: forest_chart(forest_sample()),
     "spectrum": lambda: spectrum_chart(spectrum_sample()),
     "lines": lambda: lines_chart(lines_sample()),
+    "colours": lambda: ab_plane(plane_sample()),
+    "ladder": lambda: depth_ladder(ladder_sample()),
+    "square": lambda: split_square(square_sample()),
+    "control": lambda: control_chart(control_sample()),
 }
 
 
@@ -177,8 +186,12 @@ def test_labels_never_cover_each_other() -> None:
         lambda: forest_chart(forest_sample(HOSTILE)),
         lambda: spectrum_chart(spectrum_sample(HOSTILE)),
         lambda: lines_chart(lines_sample(HOSTILE)),
+        lambda: ab_plane(plane_sample(HOSTILE)),
+        lambda: depth_ladder(ladder_sample(HOSTILE)),
+        lambda: split_square(square_sample(HOSTILE)),
+        lambda: control_chart(control_sample(HOSTILE)),
     ],
-    ids=["band", "waterfall", "curve", "forest", "spectrum", "lines"],
+    ids=["band", "waterfall", "curve", "forest", "spectrum", "lines", "colours", "ladder", "square", "control"],
 )
 def test_hostile_text_stays_text(draw: Callable[[], str]) -> None:
     drawing = draw()

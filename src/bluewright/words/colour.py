@@ -86,7 +86,7 @@ def _half(grade: float) -> str:
 
 def compared(found: CompareAnswer) -> Said:
     """How the colours differ, as a person with two pieces of cloth reads it."""
-    names = [colour.name or _("colour %(n)s") % {"n": place} for place, colour in enumerate(found.colours, start=1)]
+    names = names_of(found)
     parts: list[str | Rows] = [
         beside(difference, name=name, standard=names[0])
         for difference, name in zip(found.against, names[1:], strict=True)
@@ -101,6 +101,11 @@ def compared(found: CompareAnswer) -> Said:
         )
     )
     return Said(parts=tuple(parts), cautions=found.cautions)
+
+
+def names_of(found: CompareAnswer) -> tuple[str, ...]:
+    """What each colour is called; one without a name by its place."""
+    return tuple(colour.name or _("colour %(n)s") % {"n": place} for place, colour in enumerate(found.colours, start=1))
 
 
 def beside(difference: Difference, *, name: str, standard: str) -> str:

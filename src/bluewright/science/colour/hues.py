@@ -93,8 +93,17 @@ def _words(hue_deg: float, *, greyish: bool) -> tuple[tuple[Sign, Sign], ...]:
     """For each part the word where it is more and where it is less; a blue turns redder or greener, never bluer."""
     if greyish:
         return ("lighter", "darker"), ("redder", "greener"), ("yellower", "bluer")
+    return ("lighter", "darker"), ("brighter", "duller"), _turn(hue_deg)
+
+
+def turn_words(lab: ArrayLike) -> tuple[Sign, Sign]:
+    """What a colour, shape (3,), becomes where its hue turns onward along red, yellow, green, blue; and turned back."""
+    return _turn(float(hue_deg_of_lab(lab)))
+
+
+def _turn(hue_deg: float) -> tuple[Sign, Sign]:
     turns: tuple[tuple[float, tuple[Sign, Sign]], ...] = (
         (45.0, ("yellower", "bluer")), (135.0, ("greener", "redder")), (225.0, ("bluer", "yellower")),
         (315.0, ("redder", "greener")), (360.0, ("yellower", "bluer")),
     )  # fmt: skip
-    return ("lighter", "darker"), ("brighter", "duller"), next(words for end, words in turns if hue_deg <= end)
+    return next(words for end, words in turns if hue_deg <= end)

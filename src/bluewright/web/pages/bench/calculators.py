@@ -12,6 +12,7 @@ from django.utils.translation import gettext_lazy as _
 from bluewright.charts import answers as charts
 from bluewright.charts import assays as charts_of_assay
 from bluewright.charts.disease_chart import disease_chart
+from bluewright.charts.colour_answers import compare_chart, spectrum_chart
 from bluewright.charts.jar_series import jar_chart
 from bluewright.science import thread
 from bluewright.science.air.finish import airing
@@ -232,7 +233,7 @@ TABLE: Final = (
     ),
     Calculator(
         slug="colour-compare", title=_("How colours differ"), question=_(colour.COMPARE),
-        record=CompareRecord, compute=compare, said=colour.compared,
+        record=CompareRecord, compute=compare, said=colour.compared, chart=compare_chart,
         front=("colours", "colours[].name", "colours[].lab", "taken", "ground"),
         labels={
             "colours": _("The colours, the standard first"), "colours[].lab": _("L, a, b"),
@@ -241,7 +242,7 @@ TABLE: Final = (
     ),
     Calculator(
         slug="colour-spectrum", title=_("The colour of a spectrum"), question=_(colour.SPECTRUM),
-        record=ReflectanceRecord, compute=reflectance, said=colour.spectrum_said,
+        record=ReflectanceRecord, compute=reflectance, said=colour.spectrum_said, chart=spectrum_chart,
         front=("points", "ground"),
         labels={"points": _("The spectrum"), "ground": _("The same cloth undyed, if it was read")},
     ),
