@@ -122,11 +122,13 @@ def beside(difference: Difference, *, name: str, standard: str) -> str:
 def _colours(found: CompareAnswer, names: Sequence[str]) -> Rows:
     return Rows(
         caption=_("Each colour (%(lab)s)") % {"lab": lab_named()},
-        head=(_("colour"), _("in words"), "L, a, b", _("hue"), _("depth K/S")),
+        head=(_("colour"), "L, a, b", _("depth K/S")),
         rows=tuple(
             (
-                name, named(told.hue, told.shade), lab_said(typed.lab), f"{told.hue_deg.p50 % 360:.0f}°",
-                ranged(told.k_over_s, ""),
+                _("%(name)s: %(colour)s, h %(hue)s") % {
+                    "name": name, "colour": named(told.hue, told.shade), "hue": f"{told.hue_deg.p50 % 360:.0f}°",
+                },
+                lab_said(typed.lab), ranged(told.k_over_s, ""),
             )
             for name, told, typed in zip(names, found.colours, found.inputs.colours, strict=True)
         ),
@@ -136,12 +138,11 @@ def _colours(found: CompareAnswer, names: Sequence[str]) -> Rows:
 def _differences(found: CompareAnswer, names: Sequence[str]) -> Rows:
     return Rows(
         caption=_("Beside the first"),
-        head=(_("colour"), _("lighter by"), _("brighter by"), _("times as deep"), "CIE76", "CMC(2:1)", _("grade")),
+        head=(_("colour"), _("times as deep"), "CMC(2:1)", _("grade")),
         rows=tuple(
             (
-                name, signed(one.lightness.p50), signed(one.chroma.p50),
-                ranged(one.depth_factor, "") if one.depth_factor is not None else "–",
-                figure(one.de76), figure(one.cmc_2_1), grade_said(one.change_grade),
+                name, ranged(one.depth_factor, "") if one.depth_factor is not None else "–",
+                figure(one.cmc_2_1), grade_said(one.change_grade),
             )
             for name, one in zip(names, found.against, strict=True)
         ),
