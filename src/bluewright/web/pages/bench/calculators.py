@@ -11,8 +11,8 @@ from django.utils.translation import gettext_lazy as _
 
 from bluewright.charts import answers as charts
 from bluewright.charts import assays as charts_of_assay
-from bluewright.charts.disease_chart import disease_chart
 from bluewright.charts.colour_answers import compare_chart, spectrum_chart
+from bluewright.charts.disease_chart import disease_chart
 from bluewright.charts.jar_series import jar_chart
 from bluewright.science import thread
 from bluewright.science.air.finish import airing
