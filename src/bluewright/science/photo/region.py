@@ -24,7 +24,7 @@ LEAST_SIDE_PX: Final = 16
 """A narrower box holds not one block of a JPEG's colours."""
 BLOCK_PX: Final = 16
 """Points of a JPEG hang together within its blocks: with colours at half the size, 16 by 16 of them."""
-MOST_BLOCKS: Final = 2000
+MOST_BLOCKS: Final = 800
 """A larger thing is cut into larger blocks, which are as independent and fewer."""
 CLIPPED_CODE: Final = 253
 """From here on a point counts as at the camera's upper limit."""
@@ -33,6 +33,8 @@ MAD_TO_SD: Final = 1.4826
 """Of a normal distribution, its standard deviation over its median absolute deviation."""
 LEAST_SPREAD: Final = 0.01
 """Of the logarithm of light: so that a drawn, flat patch does not leave out its own rounding."""
+SOME_PX: Final = 20_000
+"""So many points, taken evenly, tell median and spread well enough."""
 DARKEST_Y: Final = 1e-4
 LINEAR_OF_CODE: Final[NDArray[np.float32]] = linear_of_code(np.arange(256) / 255.0).astype(np.float32)
 
@@ -84,10 +86,10 @@ def measured(code: NDArray[np.uint8], *, space: Space, left_px: int = 0, top_px:
         block_points=points[full],
         block_at_px=middle[full],
         at_px=np.array([left_px + code.shape[1] / 2, top_px + code.shape[0] / 2]),
-        mean_code=code.mean(axis=(0, 1)),
-        clipped_frac=float((code >= CLIPPED_CODE).any(axis=2).mean()),
-        left_out_frac=float(1 - kept.mean()),
-        points_px=int(kept.sum()),
+        mean_code=code.sum(axis=0, dtype=np.uint32).mean(axis=0) / code.shape[0],
+        clipped_frac=np.count_nonzero(np.maximum.reduce(_channels(code)) >= CLIPPED_CODE) / kept.size,
+        left_out_frac=1 - int(np.count_nonzero(kept)) / kept.size,
+        points_px=int(np.count_nonzero(kept)),
     )
 
 
@@ -107,12 +109,16 @@ def _check(picture: Picture, box: Box, where: str) -> None:
 def _kept(code: NDArray[np.uint8], space: Space) -> NDArray[np.bool_]:
     """Which points belong to the thing, shape (h, w)."""
     lightness = LINEAR_OF_CODE[code] @ XYZ_OF_LINEAR[space][1].astype(np.float32)
-    step = max(1, int(np.sqrt(lightness.size / 100_000)))
+    step = max(1, int(np.sqrt(lightness.size / SOME_PX)))
     some = np.log(lightness[::step, ::step].ravel() + DARKEST_Y)
     middle = np.median(some)
     reach = SPREADS * max(MAD_TO_SD * float(np.median(np.abs(some - middle))), LEAST_SPREAD)
     low, high = np.exp(middle - reach) - DARKEST_Y, np.exp(middle + reach) - DARKEST_Y
     return np.asarray((lightness >= low - 1e-6) & (lightness <= high + 1e-6))
+
+
+def _channels(code: NDArray[np.uint8]) -> list[NDArray[np.uint8]]:
+    return [code[..., channel] for channel in range(3)]
 
 
 def _block_side(height_px: int, width_px: int) -> int:
