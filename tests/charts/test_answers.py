@@ -37,6 +37,8 @@ CHARTS: dict[str, Callable[..., str]] = {
     "alkali dose, its jar": jar_chart,
     "steep call": answers.strain_chart,
     "tub temp": answers.tub_chart,
+    "weather days": answers.weather_chart,
+    "bed water": answers.water_chart,
     "jar yield": answers.loss_chart,
     "air time": answers.air_chart,
     "settle time": answers.settle_chart,

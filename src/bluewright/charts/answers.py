@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
-from datetime import datetime
+from datetime import UTC, date, datetime, time, timedelta
 from typing import Final
 
 from bluewright.charts.band_chart import BandChart, TimePanel, band_chart
@@ -17,6 +17,8 @@ from bluewright.science.alkali.kinds import KINDS
 from bluewright.science.alkali.record import Alkali, DoseAnswer, Jar, LiquorRecord
 from bluewright.science.base.bands import Band, BandAt, BandAtTime
 from bluewright.science.media.tub_temp_record import TubTempAnswer
+from bluewright.science.media.weather.days_record import WeatherAnswer
+from bluewright.science.media.weather.record import BandOnDay, DayBand
 from bluewright.science.pigment.yield_record import YieldAnswer
 from bluewright.science.settle.drying_record import DryAnswer
 from bluewright.science.settle.interface_record import SettleAnswer
@@ -24,12 +26,15 @@ from bluewright.science.settle.wash_record import WashAnswer
 from bluewright.science.steep.answer import SteepAnswer
 from bluewright.science.steep.ensemble import noticed
 from bluewright.science.steep.record import Reading, SteepRecord
+from bluewright.science.watering.record import BedWaterAnswer
 from bluewright.words.language import gettext as _
 from bluewright.words.language import marked
 from bluewright.words.measures import degree, in_own_units, unit_of_dose
 from bluewright.words.signs import sign_said
 
 MOST_LOGGED: Final = 24
+MOST_DAYS: Final = 120
+"""Of more than these every second day is drawn, or every third."""
 
 STEP_NAMES = {
     "steep": marked("stayed in the leaf, or was lost in the tub"),
@@ -217,6 +222,75 @@ def dry_chart(found: DryAnswer, *, answer: str) -> str:
             y_from_zero=True,
         )
     )
+
+
+def weather_chart(found: WeatherAnswer, *, answer: str) -> str:
+    """How much warmth had the season? Degree-days from the first day on, the day's warmest below."""
+    record, (unit, step) = found.inputs, degree()
+    warmest = tuple(BandOnDay(day=row.day, p5=row.max_c.p5, p50=row.max_c.p50, p95=row.max_c.p95) for row in found.days)
+    (base,) = _degrees((record.base_c,))
+    target = record.target_degree_d
+    lower = _by_day(warmest)
+    low, mid, high = (_degrees(values) for values in (lower.low, lower.mid, lower.high))
+    return band_chart(
+        BandChart(
+            question=_("How much warmth has %(place)s had?") % {"place": record.id or _("this place")},
+            answer=answer,
+            upper=TimePanel(
+                name=_("degree-days above %(base)s %(unit)s") % {"base": f"{base:.3g}", "unit": unit},
+                unit="",
+                band=_by_day(found.degree_d_by_day, scale=step),
+                target=None if target is None else Target(value=step * target, label=_wanted(f"{step * target:.4g}")),
+            ),
+            lower=TimePanel(
+                name=_("warmest of the day, %(unit)s") % {"unit": unit}, unit=unit, from_zero=False,
+                band=replace(lower, low=low, mid=mid, high=high),
+            ),
+            window=None if found.reached_on is None else _days_window(found.reached_on, label=_("reached")),
+            now=noon(record.today),
+        )
+    )  # fmt: skip
+
+
+def water_chart(found: BedWaterAnswer, *, answer: str) -> str:
+    """When does this bed want water? What is missing in the root zone, day by day, without any more watering."""
+    record = found.inputs
+    (scale,), unit = in_own_units((1.0,), "length_mm")
+    return band_chart(
+        BandChart(
+            question=_("When does %(bed)s want water?") % {"bed": record.id or _("this bed")},
+            answer=answer,
+            upper=TimePanel(
+                name=_("missing in the root zone, %(unit)s of water") % {"unit": unit},
+                unit=unit,
+                band=_by_day(found.gone_mm_by_day, scale=scale),
+                target=Target(value=scale * found.easy_mm.p50, label=_("easy for the plants up to here")),
+            ),
+            window=_days_window(found.dry_on, label=_("wants water")),
+            now=noon(record.now),
+        )
+    )
+
+
+def noon(day: date) -> datetime:
+    """Where a day stands on an axis of time."""
+    return datetime.combine(day, time(12), tzinfo=UTC)
+
+
+def _days_window(on: DayBand, *, label: str) -> Window | None:
+    """From the early day to the late one; nothing where either lies beyond what was asked."""
+    return None if on.early is None or on.late is None else Window(start=noon(on.early), end=noon(on.late), label=label)
+
+
+def _by_day(rows: tuple[BandOnDay, ...], *, scale: float = 1.0) -> TimeBand:
+    """Days as a band; a single one is drawn as long as half a day, and of many some, with the last."""
+    every = -(-len(rows) // MOST_DAYS)
+    shown = rows[::-1][::every][::-1]
+    times = [noon(row.day) for row in shown]
+    if len(rows) == 1:
+        shown, times = (rows[0], rows[0]), [times[0], times[0] + timedelta(hours=12)]
+    low, mid, high = (tuple(scale * getattr(row, end) for row in shown) for end in ("p5", "p50", "p95"))
+    return TimeBand(times=tuple(times), low=low, mid=mid, high=high)
 
 
 def _tub(name: str) -> dict[str, str]:

@@ -7,6 +7,7 @@ from dataclasses import dataclass, field
 from datetime import datetime, timedelta
 from typing import Final
 
+from bluewright.charts.curve_chart import Target, target_entries, target_line
 from bluewright.charts.inputs import CurveBand, Mark, TimeBand, Window, check_words
 from bluewright.charts.palette import INK, NIGHT, SMALL_SIZE, TAN, TAN_INK
 from bluewright.charts.parts import (
@@ -63,6 +64,8 @@ class TimePanel:
     """What was measured (with a value) or noticed (without)."""
     from_zero: bool = True
     """Whether the axis must show zero: yes for masses, no for temperatures."""
+    target: Target | None = None
+    """A level to be reached or kept."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -161,6 +164,8 @@ def description(chart: BandChart) -> str:
     if chart.window is not None:
         span = {"what": chart.window.label, "start": moment(chart.window.start), "end": moment(chart.window.end)}
         said.append(_("%(what)s: %(start)s to %(end)s.") % span)
+    if chart.upper.target is not None:
+        said.append(f"{chart.upper.target.label}.")
     if chart.now is not None:
         said.append(_("Now: %(when)s.") % {"when": moment(chart.now)})
     if chart.lower is not None:
@@ -182,14 +187,14 @@ def _entries(chart: BandChart, name: str) -> list[Entry]:
         entries.append(Entry(sample=sight(13, 13, ""), text=_("seen")))
     if chart.nights:
         entries.append(Entry(sample=box(0, 0, 26, 14, fill=NIGHT, stroke=INK, stroke_width=0.6), text=_("night")))
-    return entries
+    return entries + target_entries(chart.upper.target)
 
 
 def _axis(what: TimePanel, start: datetime, span_h: float, *, wanted: int) -> list[Tick]:
     """Round numbers around everything that is shown."""
     marks = [mark.value for mark in what.marks if mark.value is not None and 0 <= _hour(start, mark.time) <= span_h]
-    zero = [0.0] if what.from_zero else []
-    return outer_ticks(min(*what.band.low, *marks, *zero), max(*what.band.high, *marks, *zero), wanted=wanted)
+    kept = [*([0.0] if what.from_zero else []), *([what.target.value] if what.target else [])]
+    return outer_ticks(min(*what.band.low, *marks, *kept), max(*what.band.high, *marks, *kept), wanted=wanted)
 
 
 def _crowded(chart: BandChart, x: Scale, start: datetime) -> bool:
@@ -213,6 +218,7 @@ def _quantity(chart: BandChart, what: TimePanel, panel: Panel, name: str, *, lif
     if chart.now is not None and 0 <= _hour(start, chart.now) <= panel.x.high:
         drawn.append(_now(panel, panel.x(_hour(start, chart.now)), labels, named=main))
     drawn.append(panel.level_axis(()))
+    drawn.append(target_line(what.target, panel, labels))
     drawn.append(_marks(what.marks, panel, start, labels))
     return "".join(drawn)
 

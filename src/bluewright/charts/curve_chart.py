@@ -91,7 +91,7 @@ def curve_chart(chart: CurveChart) -> str:
     drawn.append(panel.band(chart.band))
     labels.avoid_line(chart.band)
     drawn.append(panel.level_axis(inner_ticks(panel.x.low, panel.x.high, wanted=6)))
-    drawn.append(_target(chart.target, panel, labels))
+    drawn.append(target_line(chart.target, panel, labels))
     drawn.append(_points(chart, panel, labels))
     drawn.append(label(RIGHT, panel.bottom + 38, chart.x_name, size=SMALL_SIZE, fill=SOFT_INK, anchor="end"))
     return sheet(
@@ -163,7 +163,8 @@ def _points(chart: CurveChart, panel: Panel, labels: Labels) -> str:
     return "".join(drawn)
 
 
-def _target(target: Target | None, panel: Panel, labels: Labels) -> str:
+def target_line(target: Target | None, panel: Panel, labels: Labels) -> str:
+    """The level across the panel, named where there is room; nothing without one."""
     if target is None:
         return ""
     y = panel.y(target.value)
@@ -184,7 +185,10 @@ def _entries(chart: CurveChart, name: str) -> list[Entry]:
         entries.append(Entry(sample=sample + middle, text=chart.choice.label))
     if chart.points:
         entries.append(Entry(sample=dot(13, 7, ""), text=_("measured")))
-    if chart.target is not None:
-        sample = line(0, 7, 26, 7, stroke=GREEN, stroke_width=2.4, stroke_dasharray="10 4")
-        entries.append(Entry(sample=sample, text=chart.target.label))
-    return entries
+    return entries + target_entries(chart.target)
+
+
+def target_entries(target: Target | None) -> list[Entry]:
+    """What the key says of the level; nothing without one."""
+    sample = line(0, 7, 26, 7, stroke=GREEN, stroke_width=2.4, stroke_dasharray="10 4")
+    return [] if target is None else [Entry(sample=sample, text=target.label)]

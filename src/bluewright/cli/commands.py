@@ -30,6 +30,8 @@ COMMANDS: Final = (
     Command(("bed", "stand"), "plants on a square metre from counted frames; thin, leave or count more", "bed_stand"),
     Command(("bed", "disease"), "how much of the leaf is damaged, and what that costs in blue", "bed_disease"),
     Command(("bed", "rotation"), "whether a plant may follow what grew in a bed", "bed_rotation"),
+    Command(("weather", "days"), "degree-days, rain and evaporation of a season with gaps", "weather_days"),
+    Command(("bed", "water"), "when a bed wants water, and how much on a square metre", "bed_water"),
     Command(("leaf", "potential"), "the most blue a basket can give; what waiting and damage cost", "leaf_potential"),
     Command(("steep", "call"), "strain now, wait until when, and what each moment is expected to give", "steep_call"),
     Command(("strain", "balance"), "liquor out, liquor left in the leaves, squeezing or a rinse", "strain_balance"),

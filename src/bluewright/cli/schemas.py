@@ -20,6 +20,7 @@ from bluewright.science.colour.compare_record import CompareAnswer, CompareRecor
 from bluewright.science.colour.reflectance_record import ReflectanceAnswer, ReflectanceRecord
 from bluewright.science.leaf.record import PotentialAnswer, PotentialRecord
 from bluewright.science.media.tub_temp_record import TubTempAnswer, TubTempRecord
+from bluewright.science.media.weather.days_record import WeatherAnswer, WeatherRecord
 from bluewright.science.photo.card_record import RegisteredCard
 from bluewright.science.photo.jar_record import JarAnswer, JarRecord
 from bluewright.science.photo.record import PhotoAnswer, PhotoRecord
@@ -32,8 +33,13 @@ from bluewright.science.settle.wash_record import WashAnswer, WashRecord
 from bluewright.science.steep.answer import SteepAnswer
 from bluewright.science.steep.record import SteepRecord
 from bluewright.science.strain.record import StrainAnswer, StrainRecord
+from bluewright.science.watering.record import BedWaterAnswer, BedWaterRecord
 
 PUBLISHED: dict[str, type] = {
+    "weather-record": WeatherRecord,
+    "weather-answer": WeatherAnswer,
+    "bed-water-record": BedWaterRecord,
+    "bed-water-answer": BedWaterAnswer,
     "tub-temp-record": TubTempRecord,
     "tub-temp-answer": TubTempAnswer,
     "bed-stand-record": StandRecord,

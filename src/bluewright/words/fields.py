@@ -4,18 +4,18 @@ from __future__ import annotations
 
 import dataclasses
 from collections.abc import Mapping, Sequence
-from datetime import datetime
+from datetime import date, datetime
 from decimal import Decimal
 from typing import Any, Final
 
 from bluewright.science.base.bands import Band
 from bluewright.science.base.measures import MeasureKind
-from bluewright.science.base.units import POUND_KG, SQUARE_FOOT_M2, US_GALLON_L
+from bluewright.science.base.units import FAHRENHEIT_PER_CELSIUS, POUND_KG, SQUARE_FOOT_M2, US_GALLON_L
 from bluewright.science.steep.signs import SIGNS
 from bluewright.words.language import gettext as _
 from bluewright.words.language import marked
 from bluewright.words.measures import degree, in_own_units, in_us
-from bluewright.words.numbers import figure, moment, percent, ranged
+from bluewright.words.numbers import figure, moment, percent, ranged, weekday
 
 UNITS: Final[Mapping[str, str]] = {
     "kg": "kg", "g": "g", "mg": "mg", "ug": "µg", "l": "L", "ml": "mL", "m": "m", "m2": "m²", "m3": "m³", "mm": "mm",
@@ -31,7 +31,7 @@ UNITS: Final[Mapping[str, str]] = {
     "w_per_m2_k": "W/(m² K)", "w_per_k": "W/K", "pours": marked("pours"), "kg_per_m2_h": marked("kg/m² in an hour"),
     "px": marked("points"), "bytes": marked("bytes"), "lab": "", "de": "", "de00": "", "mj_per_m2": "MJ/m²",
     "code": "", "ev": "", "light": "",
-    "deg": "°", "per_cm": marked("for each cm"),
+    "deg": "°", "degree_d": "°C d", "per_cm": marked("for each cm"),
     "l_per_g_cm": "L/(g cm)", "mg_per_ml": "mg/mL", "absorbance": "",
     "per_m2": marked("plants/m²"), "plants": marked("plants"), "frames": marked("frames"),
     "frac": "%", "chance": "%", "factor": marked("times"), "exposure": "", "sd": "", "z": "",
@@ -48,6 +48,7 @@ _MEASURES: Final[Mapping[str, tuple[MeasureKind, str]]] = {
 }  # fmt: skip
 """Endings whose unit each reader has their own of, and what follows it."""
 _RATIOS: Final[Mapping[str, tuple[str, float]]] = {
+    "degree_d": ("°F d", FAHRENHEIT_PER_CELSIUS.value),
     "g_per_kg": ("g/lb", POUND_KG.value), "l_per_kg": ("gal/lb", POUND_KG.value / US_GALLON_L.value),
     "kg_per_l": ("lb/gal", US_GALLON_L.value / POUND_KG.value),
     "per_m2": (marked("plants/sq ft"), SQUARE_FOOT_M2.value),
@@ -61,7 +62,9 @@ NAMES: Final[Mapping[str, str]] = {
     "chance_of_losing_a_fifth": marked("chance of losing a fifth"),
     "chance_past_peak": marked("chance that the best is past"),
     "curve": marked("course over time"),
+    "degree_d": marked("degree-days"),
     "degree_h": marked("degree-hours"),
+    "eto_mm": marked("reference evapotranspiration"),
     "ess": marked("effective sample size"),
     "expected_frac_of_best": marked("share of the best"),
     "frac_of_best_now": marked("share of the best, now"),
@@ -109,7 +112,7 @@ def plain_name(field: str) -> str:
 def course(field: str) -> tuple[str, str]:
     """A curve's name parted into what and against what: `edge_mm_by_h`; the second is empty for what is no curve."""
     of, _, against = field.rpartition("_by_")
-    return (of, against) if of and against in {"h", "min"} else (field, "")
+    return (of, against) if of and against in {"h", "min", "day"} else (field, "")
 
 
 def unit_said(field: str) -> str:
@@ -197,6 +200,8 @@ def _plain_said(value: Any, field: str, *, exact: bool) -> str:
         return _("yes") if value else _("no")
     if isinstance(value, datetime):
         return moment(value)
+    if isinstance(value, date):
+        return weekday(value)
     if isinstance(value, int | float):
         return _number_said(value, field, exact=exact)
     said = _("not known") if value is None else str(value)

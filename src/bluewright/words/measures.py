@@ -13,7 +13,7 @@ from typing import Final
 from bluewright.science.base.bands import Band, significant
 from bluewright.science.base.measures import MeasureKind, in_us_units, say_measure
 from bluewright.science.base.unit_names import UNITS
-from bluewright.science.base.units import FAHRENHEIT_PER_CELSIUS, POUND_KG
+from bluewright.science.base.units import FAHRENHEIT_PER_CELSIUS, POUND_KG, SQUARE_FOOT_M2, US_GALLON_L
 from bluewright.words.language import gettext as _
 from bluewright.words.numbers import figure, ranged
 from bluewright.words.reader import reader
@@ -54,6 +54,14 @@ def fitting(value: float, kind: MeasureKind) -> str:
 def litres(band: Band) -> str:
     """A band of litres in words."""
     return measured(band, "volume_l")
+
+
+def on_ground(band: Band) -> str:
+    """Millimetres of water as litres on each square metre; for a US reader gallons on each square foot."""
+    if in_us():
+        per = SQUARE_FOOT_M2.value / US_GALLON_L.value
+        return _("%(water)s on each square foot") % {"water": ranged(band, "gal", scale=per)}
+    return _("%(water)s on each square metre") % {"water": ranged(band, "L")}
 
 
 def degree() -> tuple[str, float]:

@@ -30,21 +30,22 @@ MANY_H: Final = 72.0
 
 NOTES: Final = frozenset(
     {
-        "above-bound", "ammonia-ceiling", "beer-range", "bent-lines", "black-too-dark", "blinding", "book-figure",
-        "bounds-only", "brightened", "brighter-than-water", "card-drifted", "card-fits-badly", "card-paper-assumed",
-        "card-photos-differ", "card-photos-left-out", "card-spot", "cause", "chalk-in-pigment", "check-method",
-        "coarse-scale", "depth-hidden", "depth-window", "dilutes", "dissolve-first", "doubtful-reading", "few-frames",
-        "few-leaves", "few-swatches", "fine-blue", "green-matter", "haze-not-blue", "hazy", "indirubin-scale",
-        "lime-solubility", "lime-weight", "may-not-reach", "mixed-ages", "no-jar", "no-overlap", "no-ph",
-        "no-strength", "no-temperature", "not-linear", "not-reached", "nothing-shared", "one-band", "one-look",
-        "one-method", "only-shaken", "other-family", "other-observer", "outside-range", "own-rule", "past-peak",
-        "past-target", "peak-far", "ph-falling", "ph-high", "ph-low", "ph-outside", "photo-changed", "photo-copy",
-        "photo-dark", "photo-flash", "photo-light", "photo-no-white", "photo-profile", "photo-quality", "photo-shine",
-        "photos-disagree", "poor-fit", "protein-guessed", "random-order", "readings-disagree", "reads-nothing",
-        "results-disagree", "season-only", "self-sown-host", "slow", "small-titre", "soda-ceiling", "stray-light",
-        "surprising-reading", "temperature-differs", "thick-sediment", "thin-ensemble", "too-bright", "too-dark",
-        "too-deep", "too-high", "too-hot", "uneven-light", "unusual-heavy", "unusual-light", "unusual-pure",
-        "upper-bound", "warm-ammonia", "weak-rule", "white-too-dark", "white-too-light",
+        "above-bound", "ammonia-ceiling", "at-once", "beer-range", "bent-lines", "black-too-dark", "blinding",
+        "book-figure", "bounds-only", "brightened", "brighter-than-water", "card-drifted", "card-fits-badly",
+        "card-paper-assumed", "card-photos-differ", "card-photos-left-out", "card-spot", "cause", "chalk-in-pigment",
+        "check-method", "coarse-scale", "depth-hidden", "depth-window", "dilutes", "dissolve-first",
+        "doubtful-reading", "felt-differs", "few-frames", "few-leaves", "few-swatches", "fine-blue", "green-matter",
+        "haze-not-blue", "hazy", "indirubin-scale", "lime-solubility", "lime-weight", "may-not-reach", "mixed-ages",
+        "no-jar", "no-overlap", "no-ph", "no-strength", "no-temperature", "not-linear", "not-reached",
+        "nothing-shared", "one-band", "one-look", "one-method", "only-shaken", "other-family", "other-observer",
+        "outside-range", "own-rule", "past-peak", "past-target", "peak-far", "ph-falling", "ph-high", "ph-low",
+        "ph-outside", "photo-changed", "photo-copy", "photo-dark", "photo-flash", "photo-light", "photo-no-white",
+        "photo-profile", "photo-quality", "photo-shine", "photos-disagree", "poor-fit", "protein-guessed",
+        "rain-unknown", "random-order", "readings-disagree", "reads-nothing", "results-disagree", "season-only",
+        "self-sown-host", "slow", "small-titre", "soda-ceiling", "stray-light", "surprising-reading",
+        "temperature-differs", "thick-sediment", "thin-ensemble", "too-bright", "too-dark", "too-deep", "too-high",
+        "too-hot", "uneven-light", "unusual-heavy", "unusual-light", "unusual-pure", "upper-bound", "warm-ammonia",
+        "water-rules", "weak-rule", "white-too-dark", "white-too-light",
     }
 )  # fmt: skip
 """Cautions about the work or the figures; any other could hurt someone, and is said first."""

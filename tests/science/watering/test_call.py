@@ -59,7 +59,19 @@ def test_litres_are_millimetres_times_square_metres_and_the_way_loses_some() -> 
     assert drip.water_on_mm is not None
     assert drip.water_on_l is not None
     assert drip.water_on_l.p50 == pytest.approx(10 * drip.water_on_mm.p50, rel=1e-3)
-    assert hose.today_mm.p50 / drip.today_mm.p50 == pytest.approx(0.9 / 0.75, rel=0.05)
+    assert hose.fill_mm.p50 / drip.fill_mm.p50 == pytest.approx(0.9 / 0.75, rel=0.05)
+
+
+def test_a_watering_lasts_a_week() -> None:
+    """Own hand: what is missing and seven days' drink, less what does no harm; at most what is missing."""
+    found = answer()
+    assert found.water_on_mm is not None
+    at_roots = found.water_on_mm.p50 * 0.85
+    wanted = found.gone_mm.p50 + 7 * found.use_mm.p50 - found.easy_mm.p50
+    assert at_roots == pytest.approx(wanted, rel=0.4)
+    assert found.water_on_mm.p50 <= found.fill_mm.p50
+    given = [{"day": (NOW - timedelta(days=1)).isoformat(), "water_l": found.water_on_mm.p50 * 10}]
+    assert answer(waterings=given).dry_now_chance < found.dry_now_chance
 
 
 def test_what_was_given_is_there_and_what_overflows_is_not() -> None:

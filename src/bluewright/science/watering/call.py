@@ -45,6 +45,8 @@ FEW_ESS = 50.0
 LEAST_ESS = 5.0
 FAR_LOG = 2.0
 """A handful two standard deviations off, in every draw, is far from what is believed."""
+LAST_D = 7
+"""Days that a watering is to last."""
 SOON_D = 3
 """Days of rain ahead that are worth waiting for."""
 
@@ -65,6 +67,8 @@ class RootZone:
     """What the bed would give to the air each day, shape (n, d)."""
     rain_mm: Floats
     """Rain, shape (n, d)."""
+    gained_mm: Floats
+    """Rain and watering that reach the roots, shape (n, d)."""
     arrives_frac: Floats
     """Share of watering that reaches the roots."""
 
@@ -76,6 +80,16 @@ class RootZone:
         """Whether more than the easy share is missing on the morning of each day, shape (n, d)."""
         return np.asarray(self.before_mm > self.easy_frac[:, None] * self.store_mm)
 
+    def to_last(self, at: int) -> Floats:
+        """Water at the roots that keeps a bed from thirst for a week from day `at`, mm, shape (n,).
+
+        At most what the root zone lacks that morning: more would run below the roots.
+        """
+        week = slice(at, at + LAST_D)
+        lacking = self.before_mm[:, at, None] + np.cumsum(self.used_mm[:, week] - self.gained_mm[:, week], axis=1)
+        beyond = (lacking - self.easy_frac[:, None] * self.store_mm[:, week]).max(axis=1)
+        return np.asarray(np.clip(beyond, 0.0, self.before_mm[:, at]))
+
 
 def bed_water(record: BedWaterRecord, *, rng: np.random.Generator) -> BedWaterAnswer:
     """When the bed wants water and how many litres on each square metre, from soil, weather, watering and handfuls.
@@ -83,12 +97,13 @@ def bed_water(record: BedWaterRecord, *, rng: np.random.Generator) -> BedWaterAn
     Model: `balance` day by day in each draw; handfuls weigh the draws. Sources: FAO-56 chapter 8; `watering.priors`.
     Raises ModelError where what was felt contradicts everything that is believed of the bed.
     """
-    days = span(record.started, record.now + timedelta(days=record.ahead_d))
+    days = span(record.started, record.now + timedelta(days=record.ahead_d + LAST_D))
     zone, ess, agree = _believed(days, record, rng)
     today = (record.now - record.started).days
-    dry = zone.dry()[:, today:]
+    until = today + record.ahead_d + 1
+    dry = zone.dry()[:, today:until]
     on = next((k for k, chance in enumerate(dry.mean(axis=0)) if chance >= 0.5), None)
-    wanted = None if on is None else zone.before_mm[:, today + on] / zone.arrives_frac
+    wanted = None if on is None else zone.to_last(today + on) / zone.arrives_frac
     gone, held = zone.before_mm[:, today], zone.store_mm[:, today]
     litres = None if wanted is None else band(wanted * record.area_m2)
     return BedWaterAnswer(
@@ -97,15 +112,15 @@ def bed_water(record: BedWaterRecord, *, rng: np.random.Generator) -> BedWaterAn
         water_on_mm=None if wanted is None else band(wanted),
         water_on_l=litres,
         dry_now_chance=significant(float(dry[:, 0].mean())),
-        dry_on=weather_of.first_day(days[today:], dry),
+        dry_on=weather_of.first_day(days[today:until], dry),
         gone_mm=band(gone),
         gone_frac=band(gone / held),
         easy_mm=band(zone.easy_frac * held),
         store_mm=band(held),
-        today_mm=band(gone / zone.arrives_frac),
-        use_mm=band(zone.used_mm[:, today:].mean(axis=1)),
+        fill_mm=band(gone / zone.arrives_frac),
+        use_mm=band(zone.used_mm[:, today:until].mean(axis=1)),
         rain_ahead_mm=band(zone.rain_mm[:, today : today + SOON_D].sum(axis=1)),
-        gone_mm_by_day=weather_of.on_days(days, zone.gone_mm, digits=3),
+        gone_mm_by_day=weather_of.on_days(days[:until], zone.gone_mm[:, :until], digits=3),
         ess=round(ess, 1),
         basis=weather_of.basis(record.weather),
         inputs=record,
@@ -113,7 +128,7 @@ def bed_water(record: BedWaterRecord, *, rng: np.random.Generator) -> BedWaterAn
             *_cautions(
                 record, agree=agree and ess >= FEW_ESS, mm=None if wanted is None else band(wanted), litres=litres
             ),
-            *weather_of.cautions(days, record.weather, today=record.now - timedelta(days=1)),
+            *weather_of.cautions(days[:until], record.weather, today=record.now - timedelta(days=1)),
         ),
         sources=("common-practice", "fao-56", "richardson-1981"),
     )
@@ -164,7 +179,7 @@ def _run(days: Sequence[date], record: BedWaterRecord, rng: np.random.Generator)
         gone[:, k] = missing
     return RootZone(
         gone_mm=gone, before_mm=before, store_mm=store_mm, easy_frac=easy, used_mm=used_mm, rain_mm=rain_mm,
-        arrives_frac=arrives,
+        gained_mm=gained_mm, arrives_frac=arrives,
     )  # fmt: skip
 
 

@@ -118,7 +118,7 @@ class BedWaterAnswer:
     water_on: date | None
     """The day to water: the first on which the bed is as likely as not past its easy water; absent if none ahead."""
     water_on_mm: Band | None
-    """What to give on that day, mm: litres on each square metre, with what is lost on the way."""
+    """What keeps it from thirst for a week from that day, mm: litres on each square metre, lost ones included."""
     water_on_l: Band | None
     """The same for the whole bed."""
     dry_now_chance: float
@@ -133,8 +133,8 @@ class BedWaterAnswer:
     """Water that the plants take without effort, mm."""
     store_mm: Band
     """Water that the root zone can hold for plants, mm."""
-    today_mm: Band
-    """What would fill the root zone today, mm: litres on each square metre, with what is lost on the way."""
+    fill_mm: Band
+    """What would fill the root zone today, mm: litres on each square metre, lost ones included."""
     use_mm: Band
     """What the bed gives to the air in a day, mean over the days ahead."""
     rain_ahead_mm: Band

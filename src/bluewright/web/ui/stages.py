@@ -34,6 +34,8 @@ STAGES: Final[Mapping[str, Stage]] = {
     "StandAnswer": Stage(entry="bed.stand", page="bed", formula="Stand", main="density_per_m2"),
     "DiseaseAnswer": Stage(entry="bed.disease", page="bed", formula="Damage", main="cost_per_m2_frac"),
     "PotentialAnswer": Stage(entry="leaf.potential", page="leaf", main="realistic_g"),
+    "WeatherAnswer": Stage(entry="media.weather.days", page="weather", main="degree_d"),
+    "BedWaterAnswer": Stage(entry="watering.call", page="watering", main="water_on_mm"),
     "TubTempAnswer": Stage(entry="media.tub_temp", page="tub-heat", main="mean_c"),
     "SteepAnswer": Stage(
         entry="thread", page="steep", formula="The model", draws="steep.ensemble:MEMBERS", main="strain_at"

@@ -126,9 +126,9 @@ def _parts(value: Any, field: str) -> tuple[Part, ...]:
 
 
 def _point(point: Any, field: str) -> Part:
-    """A point of a curve: when or where, and its range."""
-    at = value_said(point.time, "time") if hasattr(point, "time") else place_said(point.at, field)
-    return Part(name=at, said=value_said(point, field), meaning="")
+    """A point of a curve: when, on which day or where, and its range."""
+    own = next((value_said(getattr(point, name), name) for name in ("time", "day") if hasattr(point, name)), None)
+    return Part(name=own or place_said(point.at, field), said=value_said(point, field), meaning="")
 
 
 def entry_said(one: Any, *, exact: bool = False) -> Part:

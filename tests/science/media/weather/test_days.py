@@ -101,8 +101,8 @@ def test_degree_days_of_days_that_were_read_are_those_of_the_rule() -> None:
     found = answer(days=days, first="2026-05-01", last="2026-06-29", target_degree_d=300.0)
     assert found.degree_d.p50 == pytest.approx(540.0, rel=0.02)
     assert found.reached_on is not None
-    assert found.reached_on.p50 is not None
-    assert abs((found.reached_on.p50 - date(2026, 6, 3)).days) <= 1
+    assert found.reached_on.middle is not None
+    assert abs((found.reached_on.middle - date(2026, 6, 3)).days) <= 1
     assert found.reached_chance == 1.0
 
 
@@ -111,7 +111,7 @@ def test_a_sum_that_may_not_be_reached_has_a_chance_and_no_last_day() -> None:
     assert found.reached_on is not None
     assert found.reached_chance is not None
     assert 0.02 < found.reached_chance < 0.95
-    assert found.reached_on.p95 is None
+    assert found.reached_on.late is None
 
 
 def test_known_rain_is_kept_and_unknown_rain_is_not_dry() -> None:

@@ -107,8 +107,8 @@ def first_day(days: Sequence[date], happened: Bools) -> DayBand:
     firsts = np.where(happened.any(axis=1), happened.argmax(axis=1), len(days))
     shares = np.cumsum(np.bincount(firsts, minlength=len(days) + 1)[: len(days)]) / len(firsts)
     ends = [bisect_left(shares.tolist(), share) for share in ENDS]
-    low, mid, high = (days[end] if end < len(days) else None for end in ends)
-    return DayBand(p5=low, p50=mid, p95=high)
+    early, middle, late = (days[end] if end < len(days) else None for end in ends)
+    return DayBand(early=early, middle=middle, late=late)
 
 
 def _found(

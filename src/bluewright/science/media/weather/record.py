@@ -163,9 +163,9 @@ class BandOnDay:
 class DayBand:
     """The day on which something happens; an end that lies beyond the days asked for is absent."""
 
-    p5: date | None
+    early: date | None
     """Once in twenty it has happened by this day."""
-    p50: date | None
+    middle: date | None
     """As likely before as after."""
-    p95: date | None
+    late: date | None
     """Nineteen times in twenty it has happened by this day."""

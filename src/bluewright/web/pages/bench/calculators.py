@@ -49,6 +49,8 @@ from bluewright.science.leaf.potential import potential
 from bluewright.science.leaf.record import PotentialRecord
 from bluewright.science.media.tub_temp import tub_temp
 from bluewright.science.media.tub_temp_record import TubTempRecord
+from bluewright.science.media.weather.days import weather_days
+from bluewright.science.media.weather.days_record import WeatherRecord
 from bluewright.science.photo.jar import jar_look as look_at_jar
 from bluewright.science.photo.jar_record import JarRecord
 from bluewright.science.pigment.jar_yield import jar_yield
@@ -66,6 +68,8 @@ from bluewright.science.settle.wash_record import WashRecord
 from bluewright.science.steep.record import SteepRecord
 from bluewright.science.strain.balance import balance
 from bluewright.science.strain.record import StrainRecord
+from bluewright.science.watering.call import bed_water
+from bluewright.science.watering.record import BedWaterRecord
 from bluewright.web.pages.bench.labels import Words
 from bluewright.words import (
     acid,
@@ -81,6 +85,8 @@ from bluewright.words import (
     steep,
     strain,
     wash,
+    watering,
+    weather,
 )
 from bluewright.words import disease as damage
 from bluewright.words import dry as drying
@@ -116,6 +122,10 @@ def dose_chart(found: DoseAnswer, *, answer: str) -> str:
     return charts.dose_chart(found, along, answer=answer)
 
 
+DAYS: Final = tuple(
+    f"weather.days[].{name}" for name in ("day", "min_c", "max_c", "rain_mm", "forecast")
+)  # fmt: skip
+
 TABLE: Final = (
     Calculator(
         slug="bed-rotation", title=_("What may follow in a bed"), question=_(resting.QUESTION),
@@ -133,6 +143,29 @@ TABLE: Final = (
         record=DiseaseRecord, compute=disease, said=damage.said, chart=disease_chart,
         front=("plant", "spotted_pct", "eaten_pct", "cause", "leaf_kg"),
         labels={"leaf_kg": _("Leaf to be picked now")},
+    ),
+    Calculator(
+        slug="weather-days", title=_("Warmth and rain of a season"), question=_(weather.QUESTION),
+        record=WeatherRecord, compute=weather_days, said=weather.said, chart=charts.weather_chart,
+        front=("first", "last", "now", "base_c", "target_degree_d", "weather.latitude_deg", "weather.days", *DAYS),
+        labels={
+            "weather": _("More about the place"), "weather.days": _("The weather, day by day"),
+            "first": _("Count from"), "last": _("Count to"),
+        },
+    ),
+    Calculator(
+        slug="bed-water", title=_("When a bed wants water"), question=_(watering.QUESTION),
+        record=BedWaterRecord, compute=bed_water, said=watering.said, chart=charts.water_chart,
+        front=(
+            "plant", "area_m2", "soil", "started", "start", "stages", "stages[].day", "stages[].stage", "waterings",
+            "waterings[].day", "waterings[].water_l", "felt", "felt[].day", "felt[].soil", "now",
+            "weather.latitude_deg", "weather.days", *DAYS,
+        ),
+        labels={
+            "weather": _("More about the place"), "weather.days": _("The weather, day by day"),
+            "started": _("Count from"), "start": _("The ground was then"), "stages": _("How the bed looked"),
+            "felt[].soil": _("It felt"), "way": _("How it is watered"),
+        },
     ),
     Calculator(
         slug="leaf-potential", title=_("What the leaf can give"), question=_(leaf.QUESTION),

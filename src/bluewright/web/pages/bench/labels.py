@@ -31,6 +31,17 @@ LABELS: Final[dict[str, Words]] = {
     "bolting": _("Of all those, with a flower stem"), "bed_m2": _("Area of the bed"),
     "wanted_error_frac": _("It may be off by"), "spotted_pct": _("Each leaf: spotted, %"),
     "eaten_pct": _("Each leaf: eaten, %"), "with_key": _("Held against drawn leaves"), "cause": _("What it is"),
+    # weather and water
+    "weather": _("The weather"), "first": _("From"), "last": _("To"), "cutoff_c": _("Counts no more above"),
+    "rule": _("Counted by"), "target_degree_d": _("When is this sum reached"), "formula": _("Evaporation by"),
+    "latitude_deg": _("Degrees north (south below 0)"), "coast": _("By the sea or a great lake"),
+    "wind_height_m": _("Wind is measured at a height of"), "normals": _("The twelve months of a climate table"),
+    "rain_mm": _("Rain"), "wet_d": _("Days with rain"), "humidity_low_frac": _("Lowest humidity"),
+    "humidity_high_frac": _("Highest humidity"), "sunshine_h": _("Sunshine"), "radiation_mj_per_m2": _("Sun, measured"),
+    "area_m2": _("Ground of the bed"), "soil": _("Soil"), "available_frac": _("Water that it holds, if measured"),
+    "root_m": _("Roots or good soil go down"), "start": _("The ground at the start"), "stages": _("How it looked"),
+    "stage": _("Leaves shade"), "waterings": _("What was given"), "felt": _("Handfuls that were felt"),
+    "ahead_d": _("Look ahead"),
     # leaf and tub
     "leaf_kg": _("Fresh leaf"), "water_l": _("Water"), "leaf": _("The leaf"), "age": _("Age"), "cut": _("Cut"),
     "damaged_frac": _("Spotted or eaten"), "held_h": _("From picking to water"), "picked_on": _("Picked on"),
@@ -158,6 +169,21 @@ SAID: Final[dict[str, dict[object, Words]]] = {
         "powdery_mildew": _("powdery mildew"), "white_rust": _("white rust"), "downy_mildew": _("downy mildew"),
         "black_spot": _("black spot"), "clubroot": _("clubroot"), "flea_beetle": _("flea beetle"),
         "caterpillars": _("caterpillars"), "slugs": _("slugs or snails"),
+    "rule": {
+        "average": _("the average"), "clipped": _("the average, clipped at both ends"), "triangle": _("a triangle"),
+        "sine": _("a sine"), "quarters": _("quarters, as meteorological offices do"),
+    },
+    "formula": {"penman_monteith": _("Penman-Monteith"), "hargreaves": _("Hargreaves (temperatures only)")},
+    "soil": {
+        "sand": _("sand"), "loamy_sand": _("loamy sand"), "sandy_loam": _("sandy loam"), "loam": _("loam"),
+        "silt_loam": _("silt loam"), "clay_loam": _("clay loam"), "clay": _("clay"), "unknown": _("not known"),
+        "wet": _("wet: water shines"), "moist": _("moist: a ball holds"), "dry": _("dry: it crumbles"),
+        "dusty": _("dusty: it runs through the fingers"),
+    },
+    "start": {"full": _("soaked through"), "damp": _("damp"), "unknown": _("not known")},
+    "stage": {
+        "bare": _("nothing: bare"), "small": _("under a quarter"), "half_cover": _("about half"),
+        "full_cover": _("all of it"), "cut": _("just cut"),
     },
     "hemisphere": {"north": _("north"), "south": _("south")},
     "cut": dict(CUTS), "sun": dict(SUNS), "squeeze": dict(SQUEEZES),
@@ -189,6 +215,10 @@ SAID: Final[dict[str, dict[object, Words]]] = {
     },
     "ashed": {"dull_red": _("dull red: chalk stays chalk"), "bright_red": _("bright red: chalk becomes quicklime")},
     "way": {"pour": _("pouring"), "whisk": _("whisking"), "bubble": _("blowing air in"), "paddle": _("beating")},
+    "way": {
+        "pour": _("pouring"), "whisk": _("whisking"), "bubble": _("blowing air in"), "paddle": _("beating"),
+        "can": _("a can, or a hose held low"), "hose": _("a sprinkler"), "drip": _("a drip hose"),
+    },
 }  # fmt: skip
 LEVELS: Final[dict[str, tuple[Words, ...]]] = {
     **{name: tuple(_(level) for level in sign.levels) for name, sign in SIGNS.items()},
