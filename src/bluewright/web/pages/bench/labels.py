@@ -169,6 +169,7 @@ SAID: Final[dict[str, dict[object, Words]]] = {
         "powdery_mildew": _("powdery mildew"), "white_rust": _("white rust"), "downy_mildew": _("downy mildew"),
         "black_spot": _("black spot"), "clubroot": _("clubroot"), "flea_beetle": _("flea beetle"),
         "caterpillars": _("caterpillars"), "slugs": _("slugs or snails"),
+    },
     "rule": {
         "average": _("the average"), "clipped": _("the average, clipped at both ends"), "triangle": _("a triangle"),
         "sine": _("a sine"), "quarters": _("quarters, as meteorological offices do"),
@@ -214,7 +215,6 @@ SAID: Final[dict[str, dict[object, Words]]] = {
         "titanium": _("titanium(III)"), "kjeldahl": _("acid for its nitrogen (Kjeldahl)"),
     },
     "ashed": {"dull_red": _("dull red: chalk stays chalk"), "bright_red": _("bright red: chalk becomes quicklime")},
-    "way": {"pour": _("pouring"), "whisk": _("whisking"), "bubble": _("blowing air in"), "paddle": _("beating")},
     "way": {
         "pour": _("pouring"), "whisk": _("whisking"), "bubble": _("blowing air in"), "paddle": _("beating"),
         "can": _("a can, or a hose held low"), "hose": _("a sprinkler"), "drip": _("a drip hose"),
