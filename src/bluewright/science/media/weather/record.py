@@ -163,9 +163,9 @@ class BandOnDay:
 class DayBand:
     """The day on which something happens; an end that lies beyond the days asked for is absent."""
 
-    early: date | None
+    early: date | None = None
     """Once in twenty it has happened by this day."""
-    middle: date | None
+    middle: date | None = None
     """As likely before as after."""
-    late: date | None
+    late: date | None = None
     """Nineteen times in twenty it has happened by this day."""

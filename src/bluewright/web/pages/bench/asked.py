@@ -31,6 +31,8 @@ from bluewright.words.reader import read_by, reader
 
 LONGEST_QUERY: Final = 12_000
 """Characters: a longer address is cut by some programs on its way."""
+LONGEST_SENT: Final = 40_000
+"""Characters with all that was left blank: a form of many rows has many of these."""
 MOST_FIELDS: Final = 900
 AS, BLANK, MORE = "as", "blank", "more"
 OWN: Final = (AS, BLANK, MORE)
@@ -59,9 +61,9 @@ class Asked:
 
 
 def too_long(request: HttpRequest) -> bool:
-    """Whether the address is longer than any form makes it."""
-    query = request.META.get("QUERY_STRING", "")
-    return len(query) > LONGEST_QUERY or query.count("&") > MOST_FIELDS
+    """Whether the address is longer than any form makes it; what is left blank is sent once and then dropped."""
+    sent = request.META.get("QUERY_STRING", "")
+    return len(sent) > LONGEST_SENT or sent.count("&") > MOST_FIELDS or len(query(request)) > LONGEST_QUERY
 
 
 def with_blanks(request: HttpRequest) -> bool:
