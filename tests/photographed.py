@@ -38,10 +38,12 @@ def _rgb(ink: str) -> Floats:
     return np.array([int(ink[k : k + 2], 16) for k in (1, 3, 5)], dtype=float)
 
 
-def card_drawn(*, number: int, px_per_mm: float, patches: Floats | None = None, sample: Floats = SAMPLE) -> Floats:
+def card_drawn(
+    *, number: int, px_per_mm: float, patches: Floats | None = None, sample: Floats = SAMPLE, paper: Floats = PAPER
+) -> Floats:
     """The card as it throws back light, with its white edge; shape (height_px, width_px, 3)."""
     wide, high = (round((side + 2 * EDGE_MM) * px_per_mm) for side in FRAME_MM)
-    drawn = np.tile(PAPER, (high, wide, 1))
+    drawn = np.tile(paper, (high, wide, 1))
 
     def fill(place: Field, colour: Floats | float) -> None:
         left, top = (round((start + EDGE_MM) * px_per_mm) for start in (place.x_mm, place.y_mm))
@@ -57,7 +59,7 @@ def card_drawn(*, number: int, px_per_mm: float, patches: Floats | None = None, 
         for row, line in enumerate(modules(code)):
             for column, dark in enumerate(line):
                 square = Field(x_mm=whole.x_mm + column * side, y_mm=whole.y_mm + row * side, w_mm=side, h_mm=side)
-                fill(square, MATTE_BLACK if dark else PAPER)
+                fill(square, MATTE_BLACK if dark else paper)
     return drawn
 
 
@@ -89,6 +91,7 @@ class Shot:
     quality: int = 92
     patches: Floats | None = None
     sample: Floats = field(default_factory=lambda: SAMPLE)
+    paper: Floats = field(default_factory=lambda: PAPER)
     background: float = 0.25
     shift_px: tuple[float, float] = (0.0, 0.0)
 
@@ -137,7 +140,9 @@ def jpeg_of(shot: Shot, *, seed: int = 1, exif: Image.Exif | None = None) -> byt
 
     rng = np.random.default_rng(seed)
     px_per_mm = 1.2 * shot.filled * shot.size_px[1] / FRAME_MM[1]
-    drawn = card_drawn(number=shot.number, px_per_mm=px_per_mm, patches=shot.patches, sample=shot.sample)
+    drawn = card_drawn(
+        number=shot.number, px_per_mm=px_per_mm, patches=shot.patches, sample=shot.sample, paper=shot.paper
+    )
     drawn = cv2.GaussianBlur(drawn, (0, 0), 0.6)
     to_drawn = np.array([[px_per_mm, 0, EDGE_MM * px_per_mm], [0, px_per_mm, EDGE_MM * px_per_mm], [0, 0, 1.0]])
     half = np.array([[1, 0, -0.5], [0, 1, -0.5], [0, 0, 1.0]])  # OpenCV counts from the middle of a point

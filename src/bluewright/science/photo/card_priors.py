@@ -36,7 +36,7 @@ DRIFT_DE00: Final = Sourced(
     note="mean over the patches after correction: beyond it the card has faded or is dirty, or the light is a lamp's",
 )  # fmt: skip
 SPOILED_DE00: Final = Sourced(
-    value=4.0, unit="dE00", source="common-practice", low=3.0, high=6.0, grade="guess",
+    value=5.0, unit="dE00", source="common-practice", low=3.0, high=7.0, grade="guess",
     note="of one patch after correction, if the others agree",
 )  # fmt: skip
 MOST_TINT_FACTOR: Final = Sourced(
