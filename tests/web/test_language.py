@@ -42,7 +42,7 @@ ENGLISH: Final = {
 """Titles of papers, and cautions of the science that stand by themselves."""
 UNITS: Final = (
     "mg CaCO₃/L|kg|g|mg|L|mL|ml|C|°C|K|m2|m|mm|cm|h|min|s|MB|px|ppm|mol|kg/L|g/L|g/kg|g/mol|mg/L|mol/L|L/s"
-    "|L/min|m/s|L/h|mm/h|µS/cm|nm|mg/mL"
+    "|L/min|m/s|MJ/m²|L/h|mm/h|µS/cm|nm|mg/mL"
 )
 OWN: Final = re.compile(
     r"Bluewright|JSON|PDF|pH|CIELAB|Europe/London"

@@ -11,7 +11,7 @@ from bluewright.science.media.weather.record import DayBand
 from bluewright.words.language import gettext as _
 from bluewright.words.language import marked
 from bluewright.words.measures import amount, degree, in_own_units, measured
-from bluewright.words.numbers import figure, percent, ranged, weekday, with_range
+from bluewright.words.numbers import figure, percent, ranged, rough, weekday, with_range
 from bluewright.words.said import Rows, Said
 
 QUESTION: Final = marked(
@@ -27,6 +27,8 @@ BASIS: Final = {
 }
 DAYS_BACK, DAYS_AHEAD = 4, 7
 """Days about today that the table shows."""
+MUCH_FACTOR: Final = 2.0
+"""A range whose ends lie closer is said by its middle."""
 
 
 def said(found: WeatherAnswer) -> Said:
@@ -83,21 +85,22 @@ def _table(found: WeatherAnswer) -> Rows:
     today = min(found.inputs.today, found.inputs.last)
     shown = [row for row in found.days if -DAYS_BACK <= (row.day - today).days <= DAYS_AHEAD]
     shown = shown or list(found.days[:DAYS_AHEAD])
-    head = (_("day"), _("coldest"), _("warmest"), _("rain"), _("grass gives"), _("how known"))
+    head = (_("day"), _("coldest to warmest"), _("rain"), _("how known"))
     return Rows(caption=_("The days about now"), head=head, rows=tuple(_row(row) for row in shown))
 
 
 def _row(row: DayFound) -> tuple[str, ...]:
-    temps = (_temp(row.min_c), _temp(row.max_c))
-    return (weekday(row.day), *temps, _water(row.rain_mm), _water(row.eto_mm), _(KNOWN[row.known]))
+    """The middles of its temperatures, and the likely range of its rain."""
+    (low, high), unit = in_own_units((row.min_c.p50, row.max_c.p50), "temp_c")
+    temps = _("%(low)s to %(high)s") % {"low": round(low), "high": f"{round(high)} {unit}"}
+    return (weekday(row.day), temps, _rain(row.rain_mm), _(KNOWN[row.known]))
 
 
-def _temp(band: Band) -> str:
-    """`9 C (7 to 11)`, in whole degrees."""
-    (low, mid, high), unit = in_own_units((band.p5, band.p50, band.p95), "temp_c")
-    return with_range(f"{round(mid)} {unit}", f"{round(low)}", f"{round(high)}")
-
-
-def _water(band: Band) -> str:
-    """`2.1 mm (0.8 to 4.5)`; a dry day is `0`."""
-    return measured(band, "length_mm") if band.p95 > 0 else "0"
+def _rain(band: Band) -> str:
+    """`0`, `about 4 mm`, `0 to 11 mm`."""
+    if band.p95 == 0:
+        return "0"
+    (low, mid, high), unit = in_own_units((band.p5, band.p50, band.p95), "length_mm")
+    if high < MUCH_FACTOR * low:
+        return _("about %(rain)s") % {"rain": f"{rough(mid)} {unit}"}
+    return _("%(low)s to %(high)s") % {"low": rough(low), "high": f"{rough(high)} {unit}"}
