@@ -5,7 +5,7 @@ from __future__ import annotations
 from datetime import date
 from typing import Final
 
-from bluewright.science.photo.card_record import CardCheck, RegisteredPatch, RegisteredPhoto, Registration
+from bluewright.science.photo.card_record import RegisteredPatch, RegisteredPhoto, Registration
 from bluewright.words.language import gettext as _
 from bluewright.words.language import marked
 from bluewright.words.numbers import day, figure, sentence
@@ -112,24 +112,13 @@ def registration_told(found: Registration) -> list[str]:
     return lines + [caution.text for caution in found.cautions]
 
 
+def drift_told(mean_de00: float) -> str:
+    """How a card came out in one photo, for a pointer or a screen reader."""
+    return _("%(off)s off (dE00), as a mean over its patches") % {"off": figure(mean_de00)}
+
+
 def patch_told(patch: RegisteredPatch) -> str:
     """The colour of a patch in figures, with its spread from photo to photo."""
     lightness, a, b = patch.lab
     sd = float(sum(one * one for one in patch.lab_sd)) ** 0.5
     return _("L* %(l).1f, a* %(a).1f, b* %(b).1f, give or take %(sd).1f") % {"l": lightness, "a": a, "b": b, "sd": sd}
-
-
-def check_told(found: CardCheck) -> str:
-    """How a card came out in one photo."""
-    told = {"mean": figure(found.mean_de00), "patch": patch_name(found.worst_patch), "worst": figure(found.worst_de00)}
-    if found.spoiled:
-        return (
-            _("One patch of the card is off: %(patch)s, by %(worst)s (dE00). Dirt, shine, or something on it?") % told
-        )
-    if found.drifted:
-        said = _(
-            "The card is %(mean)s (dE00) from what it was registered as: it has faded or is dirty, or the light was "
-            "a lamp's. Look at it; if it has changed, register it again."
-        )
-        return said % told
-    return _("The card is as it was registered: %(mean)s off (dE00), at most %(worst)s.") % told

@@ -55,7 +55,9 @@ def test_how_it_came_out_is_told_from_its_photos(client: Client, card: Card) -> 
     points = cards.drift(found)
     assert len(points) == 3
     assert all(0 <= point.mean_de00 < 1 for point in points)
-    assert "In 3 photos" in client.get(url("cards.show", key=card.pk)).context["page"].drift
+    page = client.get(url("cards.show", key=card.pk))
+    assert "Yes: " in page.context["page"].drift
+    assert "Does Card 1 still come out as it was registered?" in page.content.decode()
 
 
 def test_too_few_register_nothing_and_it_is_said_of_each_why(client: Client, card: Card) -> None:

@@ -14,6 +14,7 @@ from bluewright.journal.actions import beds, steeps
 from bluewright.journal.actions.keeping import keep
 from bluewright.journal.bridge.steeps import steep_record
 from bluewright.journal.demo import plan
+from bluewright.journal.demo.card import a_card
 from bluewright.journal.demo.tub_truth import TubTruth, noted, tub_truth
 from bluewright.journal.demo.work import Tub, Work
 from bluewright.journal.models import AirTemp, Alkali, Bed, Garden, JarTaken, Picking, Reading, Steep, Strain
@@ -75,6 +76,7 @@ class _Season:
                 what_for=what_for,
             )  # fmt: skip
             keep(row_taken, by=self.by)
+        a_card(self.garden, now=self.now, by=self.by)
         return self.garden
 
     def _weather(self) -> None:

@@ -19,11 +19,8 @@ class DriftPoint:
     """How far a card was from its registered values in one photo."""
 
     time: datetime
+    """When it was taken, or, where it is not kept here, when the card was registered."""
     mean_de00: float
-    photo: UUID
-    """Key of the photo."""
-    registering: bool
-    """Whether it is one of those that the card was registered from."""
 
 
 def cards(of: Garden) -> QuerySet[Card]:
@@ -67,8 +64,7 @@ def drift(card: Card) -> list[DriftPoint]:
     if row is None:
         return []
     after = {one.name: one.after_de00 for one in registered(row).photos if one.after_de00 is not None}
-    photos = Photo.objects.filter(garden=card.garden, about_id=card.pk, sha256__in=list(after)).order_by("taken_at")
-    return [
-        DriftPoint(time=photo.taken_at, mean_de00=after[photo.sha256], photo=photo.pk, registering=True)
-        for photo in photos
-    ]
+    kept = Photo.objects.filter(garden=card.garden, about_id=card.pk, sha256__in=list(after))
+    times = dict(kept.values_list("sha256", "taken_at"))
+    points = [DriftPoint(time=times.get(name, row.registered_at), mean_de00=off) for name, off in after.items()]
+    return sorted(points, key=lambda point: point.time)

@@ -12,11 +12,12 @@ from django.utils.translation import gettext as _
 from django.utils.translation import ngettext
 
 from bluewright.charts.card_drawn import card_drawing
+from bluewright.charts.control_chart import ControlChart, Session, control_chart
 from bluewright.journal.models import Card, CardRegistration, Photo
 from bluewright.journal.queries.cards import DriftPoint, latest, registered
 from bluewright.journal.queries.history import Step
 from bluewright.science.colour.spaces import code_of_lab
-from bluewright.science.photo.card_priors import AGAIN_D, LEAST_PHOTOS
+from bluewright.science.photo.card_priors import AGAIN_D, DRIFT_DE00, LEAST_PHOTOS
 from bluewright.science.photo.card_record import RegisteredCard, RegisteredPhoto, Registration
 from bluewright.web.ui.history import HistoryRow, history, written
 from bluewright.web.ui.photos import Thumb, thumbs
@@ -92,7 +93,7 @@ class CardPage:
     swatches: tuple[SwatchRow, ...]
     shots: tuple[ShotRow, ...]
     drift: str
-    """How it has come out in photos since; empty before it is registered."""
+    """How it has come out in photos, SVG text; empty before it is registered."""
     registrations: tuple[EarlierRow, ...]
     written: str
     history: tuple[HistoryRow, ...]
@@ -119,7 +120,7 @@ def card_page(
         spread=_spread(row) if row is not None else "",
         swatches=swatches,
         shots=shots(found.photos, photos) if found is not None else (),
-        drift=_drift(drift) if drift else "",
+        drift=_drift(card, drift),
         registrations=tuple(_earlier(one, zone, counts=one is row) for one in card.registrations.all()),
         written=written(card, zone),
         history=history(card, steps, zone),
@@ -199,16 +200,25 @@ def _spread(row: CardRegistration) -> str:
     return _("From %(n)d photos; one photo is %(spread)s from their mean (dE00).") % told
 
 
-def _drift(points: Sequence[DriftPoint]) -> str:
-    worst = max(point.mean_de00 for point in points)
-    told = {"n": len(points), "worst": figure(worst)}
-    return (
-        ngettext(
-            "In %(n)d photo its patches came out %(worst)s off (dE00).",
-            "In %(n)d photos its patches came out at most %(worst)s off on average (dE00).",
-            len(points),
+def _drift(card: Card, points: Sequence[DriftPoint]) -> str:
+    """The chart of how the card has come out, SVG text; empty before it is registered."""
+    if not points:
+        return ""
+    zone, name = ZoneInfo(card.garden.time_zone), words.name(card.number)
+    sessions = tuple(
+        Session(time=one.time.astimezone(zone), de00=one.mean_de00, label=words.drift_told(one.mean_de00))
+        for one in points
+    )
+    off = sessions[-1].de00 > DRIFT_DE00.value
+    told = {"card": name, "off": figure(sessions[-1].de00)}
+    return control_chart(
+        ControlChart(
+            question=_("Does %(card)s still come out as it was registered?") % told,
+            answer=(_("No: %(off)s off in the last photo.") if off else _("Yes: %(off)s off in the last photo."))
+            % told,
+            sessions=sessions,
+            limit_de00=DRIFT_DE00.value,
         )
-        % told
     )
 
 
