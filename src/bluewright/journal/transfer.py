@@ -35,10 +35,12 @@ from bluewright.journal.models import (
     Intake,
     Jar,
     JarFrom,
+    JarLook,
     JarStep,
     JarTaken,
     JarTest,
     LiquorLook,
+    Measured,
     Photo,
     PickedFrom,
     Picking,
@@ -89,6 +91,11 @@ KINDS: Final[dict[str, tuple[type[models.Model], str]]] = {
 """Every kind of row of a garden with its path to it, in an order in which each finds what it refers to."""
 PHOTOS: Final = "photos"
 """Beside them: each with its picture, see `photos.carrying`."""
+OF_PHOTOS: Final[dict[str, tuple[type[models.Model], str]]] = {
+    "measured": (Measured, "photo__garden"),
+    "jar_looks": (JarLook, "measured__photo__garden"),
+}
+"""Rows that refer to photos: they come in after them, and go along only where the photos do."""
 LOGGED: Final = "logged"
 """And the temperatures of loggers, see `loggers.carrying`."""
 PEOPLE: Final = frozenset({"made_by_id", "changed_by_id"})
@@ -110,8 +117,13 @@ def parts(garden: Garden, *, photos: bool = True) -> Iterator[str]:
         standing[model] = {row.pk for row in rows}
         whole[kind] = [_plain(row, names) for row in rows]
     whole[LOGGED] = logged.along(standing[Intake])
-    text = json.dumps(whole, cls=DjangoJSONEncoder, ensure_ascii=False, indent=1)
     along = carrying.along(garden, standing) if photos else []
+    standing[Photo] = {photo.pk for photo in along}
+    for kind, (model, path) in OF_PHOTOS.items():
+        rows = [row for row in _rows(model, path, garden) if _stands(row, standing)]
+        standing[model] = {row.pk for row in rows}
+        whole[kind] = [_plain(row, names) for row in rows]
+    text = json.dumps(whole, cls=DjangoJSONEncoder, ensure_ascii=False, indent=1)
     if not along:
         yield text
         return
@@ -134,22 +146,26 @@ def bring_in(text: str | bytes, *, by: Any) -> Garden:
         if Garden.everything.filter(pk=garden.pk).exists():
             raise InputError(where="garden", what=f"{garden.name} is here already", right="open it instead")
         garden.save(force_insert=True)
-        for kind, (model, _) in KINDS.items():
-            for index, plain in enumerate(whole.get(kind, [])):
-                where = f"{kind}[{index}]"
-                row = _row(model, plain, where=where, by=by)
-                _check(row, where=where)
-                row.save(force_insert=True)
+        _bring_rows(whole, KINDS, by=by)
         logged.bring(whole.get(LOGGED, []), into=garden, by=by)
-        _bring_photos(garden, whole.get(PHOTOS, []), by=by)
+        _bring_photos(garden, whole, by=by)
     return garden
 
 
-def _bring_photos(garden: Garden, rows: list[Any], *, by: Any) -> None:
-    """Write the photos of a file; if one does not fit, no file of any stays."""
+def _bring_rows(whole: dict[str, Any], kinds: dict[str, tuple[type[models.Model], str]], *, by: Any) -> None:
+    for kind, (model, _) in kinds.items():
+        for index, plain in enumerate(whole.get(kind, [])):
+            where = f"{kind}[{index}]"
+            row = _row(model, plain, where=where, by=by)
+            _check(row, where=where)
+            row.save(force_insert=True)
+
+
+def _bring_photos(garden: Garden, whole: dict[str, Any], *, by: Any) -> None:
+    """Write the photos of a file and what refers to them; if one does not fit, no file of any stays."""
     brought: list[Photo] = []
     try:
-        for index, plain in enumerate(rows):
+        for index, plain in enumerate(whole.get(PHOTOS, [])):
             where = f"{PHOTOS}[{index}]"
             told, picture = carrying.parted(plain)
             photo: Photo = _row(Photo, told, where=where, by=by)
@@ -157,6 +173,7 @@ def _bring_photos(garden: Garden, rows: list[Any], *, by: Any) -> None:
             carrying.bring_picture(photo, picture, into=garden, where=where)
             brought.append(photo)
             photo.save(force_insert=True)
+        _bring_rows(whole, OF_PHOTOS, by=by)
     except BaseException as error:
         for photo in brought:
             store.remove(photo)
@@ -216,7 +233,7 @@ def _read(text: str | bytes) -> dict[str, Any]:
             what=f"it is of version {whole.get('version')!r}, which this program does not read",
             right=f"update the program; it reads version {VERSION}",
         )
-    wrong = [kind for kind in (*KINDS, PHOTOS) if not isinstance(whole.get(kind, []), list)]
+    wrong = [kind for kind in (*KINDS, *OF_PHOTOS, PHOTOS) if not isinstance(whole.get(kind, []), list)]
     if wrong:
         raise InputError(where=wrong[0], what="it is not a list", right="choose a file taken out here")
     return whole

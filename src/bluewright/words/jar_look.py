@@ -88,6 +88,11 @@ def signed(band: Band) -> str:
     return with_range(*(f"{value:+.2f}".replace("-", "−") for value in (band.p50, band.p5, band.p95)))
 
 
+def dye_index_said(per_cm: float) -> str:
+    """`dye index of a jar +0.47 for each cm`."""
+    return _("dye index of a jar %(dye)s for each cm") % {"dye": f"{per_cm:+.2f}".replace("-", "−")}
+
+
 def hue_said(hue_deg: float) -> str:
     """`yellow-green, 105°`."""
     name = next(word for end, word in HUES if hue_deg % 360.0 < end)

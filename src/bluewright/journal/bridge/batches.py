@@ -316,6 +316,8 @@ def _air_reading(look: LiquorLook, *, done_min: float | None, done_pours: int | 
         after_pours=min(after_pours or 0, done_pours or 0) if by_pours else None,
         dissolved_oxygen_mg_l=look.dissolved_oxygen_mg_l,
         signs=Signs(foam=look.foam, liquor=look.liquor),
+        dye_index=look.dye_index,
+        dye_index_sd=look.dye_index_sd,
         ph=look.ph,
     )
 

@@ -68,6 +68,8 @@ def reading_record(reading: Reading, zone: ZoneInfo) -> ReadingRecord:
         ph=reading.ph,
         temp_c=reading.temp_c,
         dissolved_oxygen_mg_l=reading.dissolved_oxygen_mg_l,
+        dye_index=reading.dye_index,
+        dye_index_sd=reading.dye_index_sd,
     )
 
 

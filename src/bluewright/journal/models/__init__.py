@@ -10,6 +10,7 @@ from bluewright.journal.models.garden import AirTemp, Garden
 from bluewright.journal.models.intake import Intake, TubTemp
 from bluewright.journal.models.jar import Jar, JarFrom, JarTaken, YieldSeen
 from bluewright.journal.models.kept import Change, Kept
+from bluewright.journal.models.measured import JarLook, Measured
 from bluewright.journal.models.person import DoorTry, Person
 from bluewright.journal.models.photo import Photo
 from bluewright.journal.models.picking import PickedFrom, Picking
@@ -35,11 +36,13 @@ __all__ = [
     "Intake",
     "Jar",
     "JarFrom",
+    "JarLook",
     "JarStep",
     "JarTaken",
     "JarTest",
     "Kept",
     "LiquorLook",
+    "Measured",
     "Person",
     "Photo",
     "PickedFrom",

@@ -69,6 +69,9 @@ class LiquorLook(Kept):
     temp_c = models.FloatField(null=True, blank=True)
     temp_typed = models.CharField(max_length=30, blank=True)
     dissolved_oxygen_mg_l = models.FloatField(null=True, blank=True)
+    dye_index = models.FloatField(null=True, blank=True)
+    """Of a jar, for each centimetre, undiluted (`science.photo.jar`)."""
+    dye_index_sd = models.FloatField(null=True, blank=True)
     foam = level()
     liquor = level()
     after_pours = models.PositiveIntegerField(null=True, blank=True)

@@ -91,6 +91,9 @@ class Reading(Kept):
     temp_c = models.FloatField(null=True, blank=True)
     temp_typed = models.CharField(max_length=30, blank=True)
     dissolved_oxygen_mg_l = models.FloatField(null=True, blank=True)
+    dye_index = models.FloatField(null=True, blank=True)
+    """Of a jar, for each centimetre, undiluted (`science.photo.jar`)."""
+    dye_index_sd = models.FloatField(null=True, blank=True)
 
     class Meta:
         ordering = ["taken_at"]

@@ -28,10 +28,14 @@ PICTURE: Final = "picture"
 
 
 def along(garden: Garden, there: Mapping[Any, Collection[Any]]) -> list[Photo]:
-    """The photos of a garden that are of something that goes along: `there` holds the keys of each model's rows."""
+    """The photos of a garden that are of something that goes along: `there` holds the keys of each model's rows.
+
+    One whose picture is gone stays behind.
+    """
     known = {name: there.get(kind.model, ()) for name, kind in KINDS.items()}
     photos = Photo.objects.filter(garden=garden).order_by("pk")
-    return [photo for photo in photos if photo.about_id in known.get(photo.about_kind, ())]
+    of_what_goes = (photo for photo in photos if photo.about_id in known.get(photo.about_kind, ()))
+    return [photo for photo in of_what_goes if store.path(photo, "1600").exists()]
 
 
 def carried(photos: list[Photo], plain: dict[Any, dict[str, Any]]) -> Iterator[dict[str, Any]]:

@@ -21,6 +21,7 @@ from bluewright.web.ui.why import main_why
 from bluewright.web.ui.why_view import why_address
 from bluewright.words import numbers
 from bluewright.words.air import said
+from bluewright.words.jar_look import dye_index_said
 from bluewright.words.measures import amount
 from bluewright.words.numbers import moment
 from bluewright.words.signs import level_said, seen_said
@@ -194,6 +195,7 @@ def look_row(look: LiquorLook, zone: ZoneInfo) -> LookRow:
     parts += [_("liquor: %(level)s") % {"level": level_said("liquor", look.liquor)}] if look.liquor is not None else []
     oxygen = look.dissolved_oxygen_mg_l
     parts += [_("oxygen %(o2)s mg/L") % {"o2": f"{oxygen:g}"}] if oxygen is not None else []
+    parts += [dye_index_said(look.dye_index)] if look.dye_index is not None else []
     parts += [f"pH {look.ph:g}"] if look.ph is not None else []
     parts += [look.temp_typed or amount(look.temp_c, "temp_c")] if look.temp_c is not None else []
     return LookRow(key=str(look.pk), when=moment(look.taken_at.astimezone(zone)), said="; ".join(parts), note=look.note)

@@ -22,6 +22,7 @@ from bluewright.science.steep.answer import SteepAnswer
 from bluewright.web.pages.tubs.calls_before import CallRow, calls_before
 from bluewright.web.ui.history import HistoryRow, history, written
 from bluewright.web.ui.photos import Thumb, thumbs
+from bluewright.words.jar_look import dye_index_said
 from bluewright.words.numbers import NOTES, day_of_year, moment, percent, sentence
 from bluewright.words.own_text import own_text
 from bluewright.words.signs import seen_said
@@ -255,10 +256,11 @@ def look_row(reading: Reading, zone: ZoneInfo, photos: Sequence[Photo] = (), ste
     levels = [seen_said(name, level) for name in SIGN_FIELDS if (level := getattr(reading, name)) is not None]
     temp = [_("tub %(temp)s") % {"temp": reading.temp_typed}] if reading.temp_c is not None else []
     ph = [f"pH {reading.ph:g}"] if reading.ph is not None else []
+    dye = [dye_index_said(reading.dye_index)] if reading.dye_index is not None else []
     return LookRow(
         key=str(reading.pk),
         when=moment(reading.taken_at.astimezone(zone)),
-        said="; ".join(temp + ph + levels),
+        said="; ".join(temp + ph + dye + levels),
         note=reading.note,
         photos=thumbs(photos),
         history=history(reading, steps, zone),

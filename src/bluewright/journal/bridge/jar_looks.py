@@ -1,0 +1,55 @@
+"""Rows of measured jars become a jar record; and a row of what a forecast reads."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from functools import lru_cache
+from typing import Any
+
+import numpy as np
+
+from bluewright.journal.models import JarLook, LiquorLook, Reading
+from bluewright.science.photo.jar import jar_look
+from bluewright.science.photo.jar_record import JarAnswer, JarFound, JarRecord, JarSeen
+
+NINETY_WIDTH_SD = 3.29
+"""Width of a normal distribution from its 5 to its 95 % point, in standard deviations."""
+
+
+def jar_record(looks: Sequence[JarLook], *, name: str) -> JarRecord:
+    """The looks at a jar, put in the order of their minutes."""
+    return JarRecord(id=name, looks=tuple(sorted(map(jar_seen, looks), key=lambda seen: seen.after_min)))
+
+
+def jar_seen(look: JarLook) -> JarSeen:
+    """One look."""
+    colours: dict[str, Any] = {
+        role: tuple(float(part) for part in sample["lab"])
+        for role, sample in zip(look.measured.roles, look.measured.answer["samples"], strict=True)
+    }
+    return JarSeen(
+        after_min=look.after_min,
+        stood="shaken" if look.stood == "shaken" else "settled",
+        path_cm=look.path_cm,
+        dilution_factor=look.dilution_factor,
+        foam_blue_frac=look.foam_blue_frac,
+        **colours,
+    )
+
+
+@lru_cache(maxsize=64)
+def looked_at(record: JarRecord) -> JarAnswer:
+    """What the jar says; kept for the record that it answers."""
+    return jar_look(record, rng=np.random.default_rng(record.seed))
+
+
+def read_as(look: JarLook, found: JarFound, *, after_pours: int | None, after_min: float | None) -> Any:
+    """The look at tub or liquor that a forecast reads: the dye index with its own spread; None if it was too dark."""
+    dye = found.dye_index_per_cm
+    if dye is None:
+        return None
+    spread = (dye.p95 - dye.p5) / NINETY_WIDTH_SD
+    index = {"dye_index": dye.p50, "dye_index_sd": spread, "taken_at": look.seen_at}
+    if look.steep is not None:
+        return Reading(steep=look.steep, **index)
+    return LiquorLook(batch=look.batch, after_pours=after_pours, after_min=after_min, **index)
