@@ -32,7 +32,7 @@ SAFE: Final = frozenset({"GET", "HEAD", "OPTIONS"})
 WORK: Final = frozenset({
     "today", "weather", "beds", "pickings", "tubs",
     "batches", "alkali", "airing", "settling", "washing", "drying", "jars", "threads", "prints", "book", "photos",
-    "intake", "cards",
+    "intake", "cards", "measured", "jarlooks",
 })  # fmt: skip
 """Nouns of the garden's work: helpers may do all of it."""
 OF_THE_WORK: Final = frozenset({"gardens.taken_out"})
@@ -43,7 +43,8 @@ READING: Final = frozenset({"index", "show", "why"})
 """Verbs of the garden's work that an onlooker may read."""
 READ_BY_ALL: Final = frozenset({
     "today", "weather.days", "gardens.begin", "photos.image", "alkali.dose", "alkali.jar", "alkali.card",
-    "prints.batch", "prints.alkali", "prints.jar", "prints.card", "book.csv", "book.looks",
+    "prints.batch", "prints.alkali", "prints.jar", "prints.card", "book.csv", "book.looks", "jarlooks.how_jar",
+    "jarlooks.how_light",
 })  # fmt: skip
 """Further pages that an onlooker may read. Pages that only hold a form are not among them."""
 OF_THE_BROWSER: Final = frozenset({"gardens.open"})

@@ -13,6 +13,8 @@ urlpatterns = [
     path("batches/", include("bluewright.web.pages.batches.urls")),
     path("book/", include("bluewright.web.pages.book.urls")),
     path("photos/", include("bluewright.web.pages.photos.urls")),
+    path("measured/", include("bluewright.web.pages.measured.urls")),
+    path("jarlooks/", include("bluewright.web.pages.jarlooks.urls")),
     path("jars/", include("bluewright.web.pages.jars.urls")),
     path("threads/", include("bluewright.web.pages.threads.urls")),
     path("airing/", include("bluewright.web.pages.airing.urls")),

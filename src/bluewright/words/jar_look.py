@@ -26,7 +26,6 @@ COURSES: Final = {
     "falling": marked("The dye index falls: blue is sinking, or is being lost."),
     "unclear": marked("Whether blue is still forming cannot be told from these looks."),
 }
-STOOD: Final = {"settled": marked("settled"), "shaken": marked("shaken")}
 HUES: Final = (
     (20.0, marked("red")), (45.0, marked("orange")), (80.0, marked("brown-yellow")), (100.0, marked("yellow")),
     (125.0, marked("yellow-green")), (160.0, marked("green")), (215.0, marked("blue-green")),
@@ -47,6 +46,8 @@ def said(found: JarAnswer) -> Said:
         parts.append(_("Of what takes the light, %(share)s is haze that settles.") % {"share": frac(found.turbid_frac)})
     parts.append(_table(found))
     last = found.looks[-1]
+    if last.dye_index_per_cm is not None:
+        parts.append(_("For each cm of undiluted liquor: %(dye)s.") % {"dye": signed(last.dye_index_per_cm)})
     if last.over_black_hue_deg is not None:
         parts.append(_("Lit from the side before black: %(hue)s.") % {"hue": hue_said(last.over_black_hue_deg)})
     if last.foam_blue_frac is not None or last.foam_hue_deg is not None:
@@ -67,16 +68,21 @@ def _changes(found: JarAnswer) -> list[str]:
 def _table(found: JarAnswer) -> Rows:
     """Each look in figures."""
     return Rows(
-        head=(_("minutes"), _("stood"), _("dye index"), _("yellow index"), _("for each cm"), _("colour")),
+        head=(_("minutes"), _("dye index"), _("yellow index"), _("colour")),
         rows=tuple(
             (
-                figure(look.after_min), _(STOOD[look.stood]), _or_dark(look.dye_index), _or_dark(look.yellow_index),
-                _or_dark(look.dye_index_per_cm),
+                _minutes(look), _or_dark(look.dye_index), _or_dark(look.yellow_index),
                 "–" if look.hue_deg is None else hue_said(look.hue_deg.p50),
             )
             for look in found.looks
         ),
     )  # fmt: skip
+
+
+def _minutes(look: JarFound) -> str:
+    """`5`; `5, shaken`."""
+    after = figure(look.after_min)
+    return after if look.stood == "settled" else _("%(minutes)s, shaken") % {"minutes": after}
 
 
 def _or_dark(band: Band | None) -> str:

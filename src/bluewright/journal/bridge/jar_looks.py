@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from datetime import datetime, timedelta
 from functools import lru_cache
-from typing import Any
+from typing import Any, Final
 
 import numpy as np
 
@@ -12,13 +13,27 @@ from bluewright.journal.models import JarLook, LiquorLook, Reading
 from bluewright.science.photo.jar import jar_look
 from bluewright.science.photo.jar_record import JarAnswer, JarFound, JarRecord, JarSeen
 
-NINETY_WIDTH_SD = 3.29
+SAME_DOSE: Final = timedelta(minutes=30)
+"""A jar before and after its alkali, by clocks and minutes that people note."""
+NINETY_WIDTH_SD: Final = 3.29
 """Width of a normal distribution from its 5 to its 95 % point, in standard deviations."""
 
 
 def jar_record(looks: Sequence[JarLook], *, name: str) -> JarRecord:
     """The looks at a jar, put in the order of their minutes."""
     return JarRecord(id=name, looks=tuple(sorted(map(jar_seen, looks), key=lambda seen: seen.after_min)))
+
+
+def same_jar(looks: Sequence[JarLook]) -> list[JarLook]:
+    """The looks of the latest jar: of a batch all; of a tub those whose alkali went in at about the same time."""
+    last = looks[-1]
+    if last.steep is None:
+        return list(looks)
+    return [look for look in looks if abs(_dosed_at(look) - _dosed_at(last)) <= SAME_DOSE]
+
+
+def _dosed_at(look: JarLook) -> datetime:
+    return look.seen_at - timedelta(minutes=look.after_min)
 
 
 def jar_seen(look: JarLook) -> JarSeen:

@@ -27,6 +27,12 @@ def photo(key: UUID, *, of: Garden) -> Photo | None:
     return found
 
 
+def by_bytes(sha256: str, *, of_thing: UUID, of: Garden) -> Photo | None:
+    """The photo of a thing that was sent as these bytes; None if there is none."""
+    found: Photo | None = Photo.objects.filter(garden=of, about_id=of_thing, sha256=sha256).first()
+    return found
+
+
 def _by_thing(photos: Iterable[Photo]) -> ByThing:
     found: ByThing = {}
     for one in photos:

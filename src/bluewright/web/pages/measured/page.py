@@ -1,0 +1,175 @@
+"""What the pages of measured colours show: rounding and words happen here, once."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from typing import Any
+
+from django.urls import reverse
+from django.utils import timezone
+from django.utils.translation import gettext as _
+
+from bluewright.journal.models import Measured, Photo
+from bluewright.science.colour.spaces import code_of_lab
+from bluewright.science.photo.record import PhotoAnswer
+from bluewright.web.pages.photos.page import Subject
+from bluewright.web.ui.answered import Answered, answered
+from bluewright.web.ui.photos import thumbs
+from bluewright.words.numbers import moment
+from bluewright.words.photo import said
+
+SIDE = 26
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Chip:
+    """A colour to be seen beside its figures."""
+
+    hex: str
+    """`#2b427f`: as a screen shows it; yours may differ."""
+    name: str
+    """`Sample 1: L* 32, a* 0, b* -21`."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Found:
+    """Colours that were found."""
+
+    chips: tuple[Chip, ...]
+    answer: Answered
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class MeasuredRow:
+    """One measurement in a list."""
+
+    key: str
+    page: str
+    name: str
+    when: str
+    chips: tuple[Chip, ...]
+    thumb: str
+    """Address of the small picture."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class MeasuredIndex:
+    """All measurements, the newest first."""
+
+    rows: tuple[MeasuredRow, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DrawPage:
+    """A photo to draw boxes on."""
+
+    key: str
+    of: str
+    of_page: str
+    trouble: str
+    """Why nothing can be measured in it; empty where it can."""
+    add: str
+    """Where the photo can be added again."""
+    before: tuple[MeasuredRow, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class MeasuredPage:
+    """One measurement, as it was found then."""
+
+    key: str
+    name: str
+    when: str
+    by: str
+    """Which version of the program found it."""
+    of: str
+    of_page: str
+    photo: str
+    again: str
+    """Where its boxes can be drawn anew."""
+    picture: str
+    found: Found
+    boxes: tuple[str, ...]
+    note: str
+
+
+def found_of(answer: PhotoAnswer) -> Found:
+    """The colours of an answer."""
+    labs = [sample.lab for sample in answer.samples]
+    return Found(chips=chips(labs), answer=answered(said(answer)))
+
+
+def chips(labs: Iterable[Sequence[float]]) -> tuple[Chip, ...]:
+    """A chip for each colour, with its figures."""
+    return tuple(
+        Chip(
+            hex=hex_of(lab),
+            name=_("Sample %(number)s: L* %(l)s, a* %(a)s, b* %(b)s")
+            % {"number": number, **{k: f"{part:.0f}".replace("-0", "0") for k, part in zip("lab", lab, strict=True)}},
+        )
+        for number, lab in enumerate(labs, start=1)
+    )
+
+
+def hex_of(lab: Sequence[float]) -> str:
+    """A colour as a screen takes it."""
+    return "#" + "".join(f"{round(255 * float(code)):02x}" for code in code_of_lab(lab))
+
+
+def measured_row(row: Measured) -> MeasuredRow:
+    """One measurement in a list."""
+    return MeasuredRow(
+        key=str(row.pk),
+        page=reverse("measured.show", kwargs={"key": row.pk}),
+        name=row.name or _("no name"),
+        when=moment(timezone.localtime(row.measured_at)),
+        chips=chips(sample["lab"] for sample in row.answer["samples"]),
+        thumb=thumbs([row.photo])[0].picture,
+    )
+
+
+def draw_page(photo: Photo, of: Subject, *, trouble: str, before: Iterable[Measured]) -> DrawPage:
+    """The page to draw on."""
+    return DrawPage(
+        key=str(photo.pk),
+        of=of.said,
+        of_page=reverse("photos.show", kwargs={"key": photo.pk}),
+        trouble=trouble,
+        add=reverse("photos.add", kwargs={"kind": photo.about_kind, "thing": photo.about_id}),
+        before=tuple(measured_row(row) for row in before),
+    )
+
+
+def measured_page(row: Measured, of: Subject, answer: PhotoAnswer) -> MeasuredPage:
+    """The page of one measurement."""
+    photo = reverse("photos.show", kwargs={"key": row.photo.pk})
+    return MeasuredPage(
+        key=str(row.pk),
+        name=row.name or _("Measured colour"),
+        when=moment(timezone.localtime(row.measured_at)),
+        by=row.program,
+        of=of.said,
+        of_page=of.page,
+        photo=photo,
+        again=reverse("measured.draw", kwargs={"photo": row.photo.pk}) + f"?like={row.pk}",
+        picture=reverse("photos.image", kwargs={"key": row.photo.pk, "size": 1600}),
+        found=found_of(answer),
+        boxes=tuple(_boxes(row.record)),
+        note=row.note,
+    )
+
+
+def _boxes(record: dict[str, Any]) -> Iterable[str]:
+    """Where each box was."""
+    names = {"white": _("white"), "grey": _("grey"), "black": _("black")}
+    for number, box in enumerate(record["samples"], start=1):
+        yield _box(_("sample %(number)s") % {"number": number}, box)
+    for key, name in names.items():
+        if key in record:
+            yield _box(name, record[key])
+
+
+def _box(name: str, box: dict[str, int]) -> str:
+    told = {"name": name, "w": box["w_px"], "h": box["h_px"], "x": box["x_px"], "y": box["y_px"]}
+    return _("%(name)s: %(w)s by %(h)s points at %(x)s, %(y)s") % told
