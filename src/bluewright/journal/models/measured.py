@@ -6,6 +6,7 @@ from django.db import models
 from django.utils.translation import gettext_lazy as _
 
 from bluewright.journal.models.batch import Batch, LiquorLook
+from bluewright.journal.models.card import Card
 from bluewright.journal.models.kept import Kept
 from bluewright.journal.models.photo import Photo
 from bluewright.journal.models.steep import Reading, Steep
@@ -26,6 +27,8 @@ class Measured(Kept):
     """The `PhotoRecord` as it was entered."""
     answer = models.JSONField()
     """The `PhotoAnswer` to it, without the record."""
+    card = models.ForeignKey(Card, models.SET_NULL, null=True, blank=True, related_name="measured")
+    """The printed card that it was measured against."""
     program = models.CharField(max_length=20)
     """The version that answered."""
 

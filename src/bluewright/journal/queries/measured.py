@@ -25,15 +25,15 @@ def one(key: UUID, *, of: Garden) -> Measured | None:
 
 def of_photo(photo: Photo) -> list[Measured]:
     """What was measured in one photo, the newest first."""
-    return list(Measured.objects.filter(photo=photo, jar_looks=None))
+    return list(Measured.objects.filter(photo=photo, jar_looks=None).select_related("photo"))
 
 
 def jar_looks(of: Steep | Batch) -> list[JarLook]:
     """The looks at jars of a tub or a batch, in order of time."""
     mine = JarLook.objects.filter(steep=of) if isinstance(of, Steep) else JarLook.objects.filter(batch=of)
-    return list(mine.select_related("measured__photo", "made_by").order_by("seen_at"))
+    return list(mine.select_related("measured__photo", "reading", "liquor_look", "made_by").order_by("seen_at"))
 
 
 def _standing(of: Garden) -> QuerySet[Measured]:
     found: QuerySet[Measured] = Measured.objects.filter(photo__garden=of, photo__deleted_at=None)
-    return found.select_related("photo", "made_by")
+    return found.select_related("photo", "made_by", "card")

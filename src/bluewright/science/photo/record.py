@@ -160,7 +160,7 @@ class SampleColour:
     """How far it would differ if it were measured again with the same references: less than `lab_sd`."""
     parts: tuple[Part, ...]
     """What `lab_sd` is made of."""
-    k_over_s_red: Band | None
+    k_over_s_red: Band | None = None
     """Depth by Kubelka and Munk in the red channel, against the white; None without a white, or where the sample is
     deeper than a photo can tell (above 10)."""
     uneven_frac: float
@@ -183,7 +183,7 @@ class PhotoAnswer:
     """In the order of the record."""
     method: Method | Literal["none"]
     """Which correction was used."""
-    fit_de: float | None
+    fit_de: float | None = None
     """How far, by CIEDE2000, known patches that had no part in the correction came out from their true colour; None if
     there are too few."""
     photos: int

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from uuid import UUID
 
-import numpy as np
 from django.contrib import messages
 from django.http import Http404, HttpRequest, HttpResponse, JsonResponse
 from django.shortcuts import get_object_or_404, redirect
@@ -17,6 +16,7 @@ from django.views.decorators.http import require_http_methods, require_POST, req
 from bluewright import __version__
 from bluewright.journal.actions import measuring as actions
 from bluewright.journal.bridge.jar_looks import jar_record, looked_at, read_as
+from bluewright.journal.bridge.measuring import measured_in
 from bluewright.journal.models import Batch, Garden, JarLook, Measured, Photo, Steep
 from bluewright.journal.photos.measuring import picture_of
 from bluewright.journal.queries import batches, photos, tubs
@@ -25,7 +25,6 @@ from bluewright.science.base.errors import InputError
 from bluewright.science.base.records import dump
 from bluewright.science.photo.foam import blue_frac
 from bluewright.science.photo.jar_record import JarAnswer
-from bluewright.science.photo.measure import measure
 from bluewright.web.pages.jarlooks.forms import JarForm, PhotoForm, first_typed
 from bluewright.web.pages.jarlooks.page import (
     add_page,
@@ -151,20 +150,21 @@ def restore(request: HttpRequest, garden: Garden, kind: str, key: UUID, row: UUI
 def _look(form: JarForm, photo: Photo) -> tuple[JarLook, JarAnswer] | None:
     """The look of a valid form with what it says, not written; None, with what is wrong in the form."""
     try:
-        picture, record = picture_of(photo), form.record()
-        answer = measure(picture, record, rng=np.random.default_rng(record.seed))
+        record = form.record()
+        found = measured_in(photo, record)
         measured = Measured(
             photo=photo,
             name=str(form.of),
             measured_at=timezone.now(),
             roles=list(form.roles()),
             record=dump(record),
-            answer={name: value for name, value in dump(answer).items() if name != "inputs"},
+            answer={name: value for name, value in dump(found.answer).items() if name != "inputs"},
+            card=found.card,
             program=__version__,
         )
         look = form.write(JarLook(measured=measured, **_mine(form.of)))
         foam = form.cleaned_data["foam"]
-        look.foam_blue_frac = blue_frac(picture, foam[0]) if foam else None
+        look.foam_blue_frac = blue_frac(picture_of(photo), foam[0]) if foam else None
         return look, looked_at(jar_record([look], name=form.of.name))
     except InputError as error:
         form.add_error(_field(form, error), own_text(f"{error.what}; {error.right}."))

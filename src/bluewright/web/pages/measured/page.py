@@ -10,6 +10,7 @@ from django.urls import reverse
 from django.utils import timezone
 from django.utils.translation import gettext as _
 
+from bluewright.journal.bridge.measuring import CardFound
 from bluewright.journal.models import Measured, Photo
 from bluewright.science.colour.spaces import code_of_lab
 from bluewright.science.photo.record import PhotoAnswer
@@ -17,6 +18,7 @@ from bluewright.web.pages.photos.page import Subject
 from bluewright.web.ui.answered import Answered, answered
 from bluewright.web.ui.photos import thumbs
 from bluewright.words.numbers import moment
+from bluewright.words.own_text import own_text
 from bluewright.words.photo import said
 
 SIDE = 26
@@ -69,6 +71,8 @@ class DrawPage:
     of_page: str
     trouble: str
     """Why nothing can be measured in it; empty where it can."""
+    card: str
+    """What is said of a printed card that was found in it; empty where none was."""
     add: str
     """Where the photo can be added again."""
     before: tuple[MeasuredRow, ...]
@@ -83,6 +87,8 @@ class MeasuredPage:
     when: str
     by: str
     """Which version of the program found it."""
+    card: str
+    """The printed card that it was measured against; empty for none."""
     of: str
     of_page: str
     photo: str
@@ -129,16 +135,29 @@ def measured_row(row: Measured) -> MeasuredRow:
     )
 
 
-def draw_page(photo: Photo, of: Subject, *, trouble: str, before: Iterable[Measured]) -> DrawPage:
+def draw_page(photo: Photo, of: Subject, *, trouble: str, card: str, before: Iterable[Measured]) -> DrawPage:
     """The page to draw on."""
     return DrawPage(
         key=str(photo.pk),
         of=of.said,
         of_page=reverse("photos.show", kwargs={"key": photo.pk}),
         trouble=trouble,
+        card=card,
         add=reverse("photos.add", kwargs={"kind": photo.about_kind, "thing": photo.about_id}),
         before=tuple(measured_row(row) for row in before),
     )
+
+
+def card_said(found: CardFound) -> str:
+    """What was found of a printed card."""
+    if found.trouble:
+        return _("A printed card is seen, but cannot be used: %(why)s.") % {"why": own_text(found.trouble)}
+    if found.card is None:
+        return ""
+    told = {"number": found.card.number}
+    if found.card.lying is None:
+        return _("Card %(number)s lies in the photo, but is not registered: it is not used.") % told
+    return _("Card %(number)s was found: it serves as white, greys and colours.") % told
 
 
 def measured_page(row: Measured, of: Subject, answer: PhotoAnswer) -> MeasuredPage:
@@ -149,6 +168,7 @@ def measured_page(row: Measured, of: Subject, answer: PhotoAnswer) -> MeasuredPa
         name=row.name or _("Measured colour"),
         when=moment(timezone.localtime(row.measured_at)),
         by=row.program,
+        card=str(row.card) if row.card is not None else "",
         of=of.said,
         of_page=of.page,
         photo=photo,

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from uuid import UUID
 
-import numpy as np
 from django.contrib import messages
 from django.http import Http404, HttpRequest, HttpResponse, JsonResponse
 from django.shortcuts import get_object_or_404, redirect
@@ -16,6 +15,7 @@ from django.views.decorators.http import require_http_methods, require_POST, req
 
 from bluewright import __version__
 from bluewright.journal.actions import measuring as actions
+from bluewright.journal.bridge.measuring import MeasuredIn, card_found, measured_in
 from bluewright.journal.models import Garden, Measured, Photo
 from bluewright.journal.photos.kinds import KINDS
 from bluewright.journal.photos.measuring import picture_of
@@ -23,11 +23,11 @@ from bluewright.journal.queries import measured as queries
 from bluewright.journal.queries import photos
 from bluewright.science.base.errors import InputError
 from bluewright.science.base.records import dump, read
-from bluewright.science.photo.measure import measure
-from bluewright.science.photo.record import PhotoAnswer, PhotoRecord
+from bluewright.science.photo.record import PhotoAnswer
 from bluewright.web.pages.measured.forms import MeasureForm, as_drawn
 from bluewright.web.pages.measured.page import (
     MeasuredIndex,
+    card_said,
     draw_page,
     found_of,
     measured_page,
@@ -53,7 +53,8 @@ def draw(request: HttpRequest, garden: Garden, photo: UUID) -> HttpResponse:
     """Draw boxes on a photo; what is posted is measured and kept."""
     of_photo, of = _photo(photo, garden)
     form = MeasureForm(posted(request), initial=_like(request, garden))
-    if request.method == "POST" and form.is_valid() and (answer := _answered(form, of_photo)) is not None:
+    if request.method == "POST" and form.is_valid() and (found := _answered(form, of_photo)) is not None:
+        answer = found.answer
         row = Measured(
             photo=of_photo,
             name=form.cleaned_data["name"],
@@ -62,14 +63,15 @@ def draw(request: HttpRequest, garden: Garden, photo: UUID) -> HttpResponse:
             roles=["sample"] * len(answer.samples),
             record=dump(answer.inputs),
             answer={name: value for name, value in dump(answer).items() if name != "inputs"},
+            card=found.card,
             program=__version__,
         )
         actions.keep_measured(row, by=request.user)
         undo = reverse("measured.delete", kwargs={"key": row.pk})
         messages.success(request, _("Written down."), extra_tags=undo)
         return redirect("measured.show", key=row.pk)
-    trouble = _trouble(of_photo)
-    page = draw_page(of_photo, of, trouble=trouble, before=queries.of_photo(of_photo))
+    trouble, card = _seen(of_photo, garden)
+    page = draw_page(of_photo, of, trouble=trouble, card=card, before=queries.of_photo(of_photo))
     said = _("Photo of %(what)s") % {"what": of.said}
     boxes = drawn(of_photo, live=reverse("measured.live", kwargs={"photo": photo}), said=said)
     status = 422 if form.errors else 200
@@ -84,7 +86,7 @@ def live(request: HttpRequest, garden: Garden, photo: UUID) -> HttpResponse:
     form = MeasureForm(request.POST)
     answer = _answered(form, of_photo) if form.is_valid() else None
     wrong = [text for errors in form.errors.values() for text in errors] if form.data.get("samples") else []
-    found = found_of(answer) if answer is not None else None
+    found = found_of(answer.answer) if answer is not None else None
     html = render_to_string("measured/found.html", {"found": found, "wrong": wrong}, request)
     return JsonResponse({"html": html})
 
@@ -115,11 +117,10 @@ def restore(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
     return redirect("measured.show", key=key) if brought_back(request, row) else redirect("measured.index")
 
 
-def _answered(form: MeasureForm, photo: Photo) -> PhotoAnswer | None:
+def _answered(form: MeasureForm, photo: Photo) -> MeasuredIn | None:
     """The colours in the boxes of a valid form; None, with what is wrong in the form, where there is no answer."""
     try:
-        record: PhotoRecord = form.record()
-        return measure(picture_of(photo), record, rng=np.random.default_rng(record.seed))
+        return measured_in(photo, form.record())
     except InputError as error:
         field = error.where.partition("[")[0].partition(".")[0]
         form.add_error(field if field in form.fields else None, own_text(f"{error.what}; {error.right}."))
@@ -135,12 +136,13 @@ def _like(request: HttpRequest, garden: Garden) -> dict[str, object]:
     return as_drawn(row.record) if row is not None else {}
 
 
-def _trouble(photo: Photo) -> str:
+def _seen(photo: Photo, garden: Garden) -> tuple[str, str]:
+    """Why nothing can be measured in a photo, empty where it can; and what is said of a card that lies in it."""
     try:
-        picture_of(photo)
+        picture = picture_of(photo)
     except InputError as error:
-        return own_text(f"{error.what}; {error.right}.")
-    return ""
+        return own_text(f"{error.what}; {error.right}."), ""
+    return "", card_said(card_found(picture, of=garden))
 
 
 def _photo(key: UUID, garden: Garden) -> tuple[Photo, Subject]:
