@@ -28,6 +28,7 @@ class Command:
 
 COMMANDS: Final = (
     Command(("bed", "stand"), "plants on a square metre from counted frames; thin, leave or count more", "bed_stand"),
+    Command(("bed", "growth"), "when the next cut is ready, how much leaf and blue it gives", "bed_growth"),
     Command(("bed", "disease"), "how much of the leaf is damaged, and what that costs in blue", "bed_disease"),
     Command(("bed", "rotation"), "whether a plant may follow what grew in a bed", "bed_rotation"),
     Command(("weather", "days"), "degree-days, rain and evaporation of a season with gaps", "weather_days"),

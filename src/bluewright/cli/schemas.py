@@ -14,6 +14,7 @@ from bluewright.science.assay.powder_record import PowderAnswer, PowderRecord
 from bluewright.science.assay.spectrum_record import SpectrumAnswer, SpectrumRecord
 from bluewright.science.assay.titration_record import TitrationAnswer, TitrationRecord
 from bluewright.science.bed.disease_record import DiseaseAnswer, DiseaseRecord
+from bluewright.science.bed.growth_record import GrowthAnswer, GrowthRecord
 from bluewright.science.bed.rotation_record import RotationAnswer, RotationRecord
 from bluewright.science.bed.stand_record import StandAnswer, StandRecord
 from bluewright.science.colour.compare_record import CompareAnswer, CompareRecord
@@ -44,6 +45,8 @@ PUBLISHED: dict[str, type] = {
     "tub-temp-answer": TubTempAnswer,
     "bed-stand-record": StandRecord,
     "bed-stand-answer": StandAnswer,
+    "bed-growth-record": GrowthRecord,
+    "bed-growth-answer": GrowthAnswer,
     "bed-disease-record": DiseaseRecord,
     "bed-disease-answer": DiseaseAnswer,
     "bed-rotation-record": RotationRecord,

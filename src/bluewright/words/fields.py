@@ -33,6 +33,7 @@ UNITS: Final[Mapping[str, str]] = {
     "code": "", "ev": "", "light": "",
     "deg": "°", "degree_d": "°C d", "per_cm": marked("for each cm"),
     "l_per_g_cm": "L/(g cm)", "mg_per_ml": "mg/mL", "absorbance": "",
+    "kg_per_m2": "kg/m²", "g_per_m2": "g/m²", "degree_d": marked("degree-days"),
     "per_m2": marked("plants/m²"), "plants": marked("plants"), "frames": marked("frames"),
     "frac": "%", "chance": "%", "factor": marked("times"), "exposure": "", "sd": "", "z": "",
 }  # fmt: skip
@@ -51,7 +52,8 @@ _RATIOS: Final[Mapping[str, tuple[str, float]]] = {
     "degree_d": ("°F d", FAHRENHEIT_PER_CELSIUS.value),
     "g_per_kg": ("g/lb", POUND_KG.value), "l_per_kg": ("gal/lb", POUND_KG.value / US_GALLON_L.value),
     "kg_per_l": ("lb/gal", US_GALLON_L.value / POUND_KG.value),
-    "per_m2": (marked("plants/sq ft"), SQUARE_FOOT_M2.value),
+    "per_m2": (marked("plants/sq ft"), SQUARE_FOOT_M2.value), "g_per_m2": ("g/sq ft", SQUARE_FOOT_M2.value),
+    "kg_per_m2": ("lb/sq ft", SQUARE_FOOT_M2.value / POUND_KG.value),
 }  # fmt: skip
 """What a US reader reads instead, and the factor to it."""
 _DIFFERENCES: Final = frozenset({"error", "sd", "width"})

@@ -1,0 +1,93 @@
+"""What to mind at a bed: law and seed where woad flowers, frost, heat, the weight of leaf, one's skin."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import date
+
+import numpy as np
+
+from bluewright.science.base.bands import Band
+from bluewright.science.base.cautions import Caution
+from bluewright.science.base.sourced import Sourced
+from bluewright.science.bed import law
+from bluewright.science.bed.growth_record import GrowthRecord
+from bluewright.science.bed.seeds import seedlings_per_m2
+from bluewright.science.bed.winter import FROST_C, HOT_C, WORTH_SAYING, Flowering
+from bluewright.science.media.basket import Plant
+from bluewright.science.media.weather.days import cautions as of_weather
+from bluewright.science.media.weather.filling import Temps
+
+HEAVY_KG = Sourced(
+    value=25.0, unit="kg", source="common-practice", low=15.0, high=25.0, grade="practice",
+    note="more than one person should lift at once",
+)  # fmt: skip
+AT_RISK = Sourced(
+    value=0.3, unit="1", source="common-practice", low=0.1, high=0.5, grade="guess", note="chance worth a warning"
+)
+FROST_SAID: dict[Plant, str] = {
+    "woad": "Woad stands frost; leaf that was frozen is limp and holds less: pick before it, or after some mild days.",
+    "japanese_indigo": "The first frost blackens Japanese indigo in a night: cut before it, or cover it.",
+    "indigofera": "Indigofera does not stand frost: cut before it, or bring it in.",
+}
+SKIN = Caution(
+    code="leaf-skin",
+    text="Some skins redden from sap and hairs of these plants: gloves and long sleeves, and wash after the cut.",
+    source="common-practice",
+)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Forecast:
+    """What cautions rest on."""
+
+    record: GrowthRecord
+    flowering: Flowering | None
+    leaf_kg: Band | None
+    week: Temps
+    """The seven days from today on."""
+    days: Sequence[date]
+
+
+def cautions(found: Forecast) -> tuple[Caution, ...]:
+    """In the order of what could hurt most."""
+    record = found.record
+    said = [*_of_woad(found), SKIN]
+    if found.leaf_kg is not None and found.leaf_kg.p50 > HEAVY_KG.value:
+        text = f"About {found.leaf_kg.p50:.0f} kg of leaf from this bed: carry it in baskets of {HEAVY_KG.value:g} kg at most."
+        said.append(Caution(code="heavy-leaf", text=text, source="common-practice"))
+    if np.mean((found.week.max_c >= HOT_C.value).any(axis=1)) >= AT_RISK.value:
+        text = (
+            f"It may reach {HOT_C.value:g} C this week: pick in the early morning, drink, keep the sun off yourself, and the "
+            "leaf in the shade."
+        )
+        said.append(Caution(code="heat", text=text, source="common-practice"))
+    if np.mean((found.week.min_c <= FROST_C.value).any(axis=1)) >= AT_RISK.value:
+        text = f"Frost is likely enough this week. {FROST_SAID[record.plant]}"
+        said.append(Caution(code="frost", text=text, source="common-practice"))
+    weather = of_weather(found.days, record.weather, today=record.now)
+    return (*said, *(one for one in weather if one.code != "rain-unknown"))
+
+
+def _of_woad(found: Forecast) -> list[Caution]:
+    """Law and seed, and what its second year means."""
+    if found.flowering is None:
+        return []
+    flowers = found.flowering.chance >= WORTH_SAYING
+    begins = found.record.start == "sown" and not found.record.cuts
+    said = list(law.cautions("woad")) if flowers or begins else []
+    if flowers:
+        text = (
+            "Woad that flowers gives little blue: what leaf there is, take before the stems rise. "
+            "Nobody has measured how much cold it takes; go by the stems you see."
+        )
+        said.append(Caution(code="second-year", text=text, source="common-practice"))
+        near, far = (float(value) for value in np.round(seedlings_per_m2(np.array([0.5, 1.0]))))
+        text = (
+            f"Its own seed falls close by: about {near:g} on a square metre half a metre off, {far:g} at 1 m. "
+            "For seed keep 20 plants or more, other woad some 400 m off, and pick when the pods are black; sow it within 2 or 3 years, "
+            "after 25 of it were tried on wet paper."
+        )
+        said.append(Caution(code="own-seed", text=text, source="farah-1988"))
+    return said
