@@ -24,10 +24,12 @@ STATES: Final[dict[State, str]] = {
 }  # fmt: skip
 TAKE: Final[dict[Plant, str]] = {
     "woad": marked(
-        "Take the full-grown outer leaves, about %(usual)s of a plant and never more than %(most)s; leave the crown and %(height)s above it."
+        "Take the full-grown outer leaves, about %(usual)s of a plant and never more than %(most)s; "
+        "leave the crown and %(height)s above it."
     ),
     "japanese_indigo": marked(
-        "Cut the tops, about %(usual)s of the leaf and never more than %(most)s; leave %(height)s of stem with two living nodes or more."
+        "Cut the tops, about %(usual)s of the leaf and never more than %(most)s; "
+        "leave %(height)s of stem with two living nodes or more."
     ),
     "indigofera": marked(
         "Cut the leafy branches, about %(usual)s of the leaf and never more than %(most)s; leave %(height)s of stubble."
@@ -45,7 +47,9 @@ def said(found: GrowthAnswer) -> Said:
     lines.append(_(TAKE[found.inputs.plant]) % taking)
     if found.bolts_on is not None and found.bolting_chance is not None:
         told = {"chance": percent(found.bolting_chance), "stems": days_said(found.bolts_on)}
-        lines.append(_("Chance that it has had cold enough to flower: %(chance)s; stems then rise on %(stems)s.") % told)
+        lines.append(
+            _("Chance that it has had cold enough to flower: %(chance)s; stems then rise on %(stems)s.") % told
+        )
     if found.pods_black_on is not None:
         lines.append(_("Pods blacken on %(pods)s: cut the stems before.") % {"pods": days_said(found.pods_black_on)})
     if found.frost_on is not None:
@@ -97,11 +101,14 @@ def _season(found: GrowthAnswer) -> str:
         chance = {"chance": percent(found.in_season_chance)}
         return _("This season probably ends before another cut (chance of one: %(chance)s).") % chance
     told = {"cuts": cuts, "low": round(found.further_cuts.p5), "high": round(found.further_cuts.p95)}
-    return ngettext(
-        "This season may still give %(cuts)s cut (%(low)s to %(high)s).",
-        "This season may still give %(cuts)s cuts (%(low)s to %(high)s).",
-        cuts,
-    ) % told
+    return (
+        ngettext(
+            "This season may still give %(cuts)s cut (%(low)s to %(high)s).",
+            "This season may still give %(cuts)s cuts (%(low)s to %(high)s).",
+            cuts,
+        )
+        % told
+    )
 
 
 def _learned(found: GrowthAnswer) -> str:

@@ -19,13 +19,11 @@ from bluewright.science.media.stoichiometry import INDIGO_G_PER_MMOL_PRECURSOR
 def blue_g_per_kg(record: GrowthRecord, *, on: date, rng: np.random.Generator, n: int) -> Floats:
     """`n` draws of grams of pure indigo from a kilogram of leaf cut on a day, shape (n,).
 
-    Formula: log grams of the bed is normal, each cut scatters about it by `BLUE_CUT_SD`; own results are joined to the
-    prior (precursor of the season, share commonly got) by the precision of each. Source: the normal with known variance.
+    Formula: log grams of the bed is normal, each cut scatters about it by `BLUE_CUT_SD`; own results are joined to
+    the prior (precursor of the season, share commonly got) by the precision of each: a normal of known variance.
     """
     of_year = northern_day(on, hemisphere=record.weather.hemisphere)
-    mmol_per_kg = draw_mmol_per_kg(
-        record.plant, leaf=LeafState(), day_of_year=of_year, held_temp_c=20.0, rng=rng, n=n
-    )
+    mmol_per_kg = draw_mmol_per_kg(record.plant, leaf=LeafState(), day_of_year=of_year, held_temp_c=20.0, rng=rng, n=n)
     usual = np.log(INDIGO_G_PER_MMOL_PRECURSOR * mmol_per_kg * GOT_FRAC.draw(rng, n))
     own = [
         math.log(cut.blue_g / cut.leaf_kg)

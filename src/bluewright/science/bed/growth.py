@@ -1,7 +1,7 @@
 """When is the next cut ready, how much leaf and blue will it give, and does woad flower?
 
-Degree-days of this garden's weather (`media.weather`) are carried through the model of leaf (`growth_model`), learned from
-the bed's own cuts. Each draw keeps its weather, its plant and its chance together, so that nothing is counted twice.
+Degree-days of this garden's weather (`media.weather`) are carried through the model of leaf (`growth_model`), learned
+from the bed's own cuts. Each draw keeps its weather, its plant and its chance together: nothing is counted twice.
 """
 
 from __future__ import annotations
@@ -33,7 +33,7 @@ from bluewright.science.bed.taking import taking
 from bluewright.science.bed.winter import KILLING_C, WINTER_BEGINS, flowering
 from bluewright.science.media.air_temp import northern_day
 from bluewright.science.media.basket import Plant
-from bluewright.science.media.weather.days import first_day, on_days
+from bluewright.science.media.weather.days import Bools, first_day, on_days
 from bluewright.science.media.weather.degree_days import degree_days
 from bluewright.science.media.weather.filling import Temps, span, temps
 from bluewright.science.media.weather.record import BandOnDay, DayBand
@@ -48,9 +48,9 @@ SHOWN_D: Final = (60, 90)
 LATE_SOWN: Final = 213
 """Day of the year, north, after which what is sown has its season in the next year: the first of August."""
 LIKELY: Final = 0.5
-LONG_D: Final = 320
+LONG_D: Final = 240
 """A longer span is drawn in parts, each knowing the days read beside it: the time it takes grows with its cube."""
-PART_D: Final = 200
+PART_D: Final = 180
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -87,7 +87,7 @@ def growth(record: GrowthRecord, *, rng: np.random.Generator) -> GrowthAnswer:
     gone, today = season.since(last), season.at(record.now)
     ended = _ended(record, season, rng=rng)
     leaf = grown.full_kg_per_m2 * grown.season_factor * np.exp(grown.cut_sd * rng.standard_normal(DRAWS))
-    ready = gone >= ripe[:, None]
+    ready: Bools = np.asarray(gone >= ripe[:, None])
     ready_on = first_day(season.days, ready)
     per_m2 = READY_FRAC.value * leaf
     blue = blue_g_per_kg(record, on=ready_on.p50 or record.now, rng=rng, n=DRAWS)
@@ -105,7 +105,7 @@ def growth(record: GrowthRecord, *, rng: np.random.Generator) -> GrowthAnswer:
         ready_on=ready_on,
         past_on=first_day(season.days, gone >= PAST_FACTOR.value * ripe[:, None]),
         ready_now_chance=_chance(ready[:, today]),
-        in_season_chance=_chance((ready & ~ended).any(axis=1)),
+        in_season_chance=_chance(np.any(ready & ~ended, axis=1)),
         further_cuts=_further(gone, ended, ripe=ripe, grown=grown),
         ripe_degree_d=band(ripe),
         gone_degree_d=band(gone[:, today]),
@@ -115,7 +115,9 @@ def growth(record: GrowthRecord, *, rng: np.random.Generator) -> GrowthAnswer:
         blue_g_per_kg=band(blue),
         blue_g_per_m2=band(blue * per_m2),
         blue_g=None if record.bed_m2 is None else band(record.bed_m2 * blue * per_m2),
-        leaf_kg_per_m2_by_day=_standing(record, season, gone, leaf=leaf, ripe=ripe, rise=grown.rise_degree_d, last=last),
+        leaf_kg_per_m2_by_day=_standing(
+            record, season, gone, leaf=leaf, ripe=ripe, rise=grown.rise_degree_d, last=last
+        ),
         bolting_chance=None if winter is None else winter.chance,
         bolts_on=None if winter is None else winter.bolts_on,
         pods_black_on=None if winter is None else winter.pods_black_on,
@@ -129,9 +131,7 @@ def growth(record: GrowthRecord, *, rng: np.random.Generator) -> GrowthAnswer:
     )
 
 
-def warmth(
-    plant: Plant, first: date, last: date, record: GrowthRecord, n: int, rng: np.random.Generator
-) -> Warmth:
+def warmth(plant: Plant, first: date, last: date, record: GrowthRecord, n: int, rng: np.random.Generator) -> Warmth:
     """`n` draws of the weather from the first day to the last, with degree-days above the plant's base."""
     days = span(first, last)
     step = len(days) if len(days) <= LONG_D else PART_D
@@ -146,7 +146,11 @@ def warmth(
 
 def cuts_seen(record: GrowthRecord, season: Warmth, *, rng: np.random.Generator) -> list[CutSeen]:
     """The cuts of this season and of those before, with the degree-days that each had."""
-    found = _of_season(record, Season(start=record.start, began=record.began, cuts=record.cuts), season, 0) if record.cuts else []
+    found = (
+        _of_season(record, Season(start=record.start, began=record.began, cuts=record.cuts), season, 0)
+        if record.cuts
+        else []
+    )
     for number, one in enumerate(record.earlier, start=1):
         then = warmth(record.plant, one.began, one.cuts[-1].on, record, PAST_DRAWS, rng)
         found += _of_season(record, one, then, number)
@@ -155,7 +159,10 @@ def cuts_seen(record: GrowthRecord, season: Warmth, *, rng: np.random.Generator)
 
 def _of_season(record: GrowthRecord, one: Season, then: Warmth, number: int) -> list[CutSeen]:
     days = [one.began, *(cut.on for cut in one.cuts)]
-    return [_seen(record, one, cut, then, number, before=before, first=k == 0) for k, (before, cut) in enumerate(zip(days, one.cuts, strict=False))]
+    return [
+        _seen(record, one, cut, then, number, before=before, first=k == 0)
+        for k, (before, cut) in enumerate(zip(days, one.cuts, strict=False))
+    ]
 
 
 def _seen(
@@ -179,7 +186,7 @@ def _first(record: GrowthRecord) -> date:
     return day
 
 
-def _ended(record: GrowthRecord, season: Warmth, *, rng: np.random.Generator) -> np.ndarray[tuple[int, ...], np.dtype[np.bool_]]:
+def _ended(record: GrowthRecord, season: Warmth, *, rng: np.random.Generator) -> Bools:
     """Whether the season has ended by each day, shape (n, d)."""
     of_year = np.array([northern_day(day, hemisphere=record.weather.hemisphere) for day in season.days])
     began = season.at(record.began)
@@ -190,7 +197,7 @@ def _ended(record: GrowthRecord, season: Warmth, *, rng: np.random.Generator) ->
     return np.logical_or.accumulate((of_year >= ends[:, None]) & counted, axis=1)
 
 
-def _further(gone: Floats, ended: np.ndarray[tuple[int, ...], np.dtype[np.bool_]], *, ripe: Floats, grown: Growth) -> Band:
+def _further(gone: Floats, ended: Bools, *, ripe: Floats, grown: Growth) -> Band:
     """Cuts that the warmth until the end of the season is enough for."""
     last = np.where(ended.any(axis=1), ended.argmax(axis=1), gone.shape[1] - 1)
     left = gone[np.arange(len(gone)), last]
@@ -214,10 +221,12 @@ def _frost(plant: Plant, season: Warmth, *, today: int) -> DayBand | None:
     return first_day(season.days[today:], killed) if np.mean(killed.any(axis=1)) >= LIKELY else None
 
 
-def _chance(happened: np.ndarray[tuple[int, ...], np.dtype[np.bool_]]) -> float:
+def _chance(happened: Bools) -> float:
     return significant(float(np.mean(happened)))
 
 
 def _sources(plant: Plant) -> tuple[str, ...]:
     priors = (RIPE_FIRST_D, RIPE_AGAIN_D, FULL_KG_PER_M2, SEASON_ENDS, BASE_C)
-    return tuple(sorted({"baskerville-emin-1969", "bluewright-bed", "bluewright-leaf", *(p[plant].source for p in priors)}))
+    return tuple(
+        sorted({"baskerville-emin-1969", "bluewright-bed", "bluewright-leaf", *(p[plant].source for p in priors)})
+    )

@@ -55,12 +55,15 @@ def cautions(found: Forecast) -> tuple[Caution, ...]:
     record = found.record
     said = [*_of_woad(found), SKIN]
     if found.leaf_kg is not None and found.leaf_kg.p50 > HEAVY_KG.value:
-        text = f"About {found.leaf_kg.p50:.0f} kg of leaf from this bed: carry it in baskets of {HEAVY_KG.value:g} kg at most."
+        text = (
+            f"About {found.leaf_kg.p50:.0f} kg of leaf from this bed: carry it in baskets of {HEAVY_KG.value:g} kg "
+            "at most."
+        )
         said.append(Caution(code="heavy-leaf", text=text, source="common-practice"))
     if np.mean((found.week.max_c >= HOT_C.value).any(axis=1)) >= AT_RISK.value:
         text = (
-            f"It may reach {HOT_C.value:g} C this week: pick in the early morning, drink, keep the sun off yourself, and the "
-            "leaf in the shade."
+            f"It may reach {HOT_C.value:g} C this week: pick in the early morning, drink, keep the "
+            "sun off yourself, and the leaf in the shade."
         )
         said.append(Caution(code="heat", text=text, source="common-practice"))
     if np.mean((found.week.min_c <= FROST_C.value).any(axis=1)) >= AT_RISK.value:
@@ -86,8 +89,8 @@ def _of_woad(found: Forecast) -> list[Caution]:
         near, far = (float(value) for value in np.round(seedlings_per_m2(np.array([0.5, 1.0]))))
         text = (
             f"Its own seed falls close by: about {near:g} on a square metre half a metre off, {far:g} at 1 m. "
-            "For seed keep 20 plants or more, other woad some 400 m off, and pick when the pods are black; sow it within 2 or 3 years, "
-            "after 25 of it were tried on wet paper."
+            "For seed keep 20 plants or more, other woad some 400 m off, and pick when the pods are black; sow it "
+            "within 2 or 3 years, after 25 of it were tried on wet paper."
         )
         said.append(Caution(code="own-seed", text=text, source="farah-1988"))
     return said

@@ -1,8 +1,8 @@
 """Leaf against degree-days since the last cut, and what own cuts teach of it.
 
-Leaf rises along a logistic curve to what the ground carries; a cut is ready at four fifths of that. Unknown are the full
-leaf, the degree-days to the first cut and between cuts, how steep the curve is, how cuts scatter, and by what each
-season is off. Own cuts tell by their mass, and by whether they were judged early, right or late.
+Leaf rises along a logistic curve to what the ground carries; a cut is ready at four fifths of that. Unknown are the
+full leaf, the degree-days to the first cut and between cuts, how steep the curve is, how cuts scatter, and by what
+each season is off. Own cuts tell by their mass, and by whether they were judged early, right or late.
 """
 
 from __future__ import annotations
@@ -21,6 +21,7 @@ from bluewright.science.bed.growth_priors import (
     FULL_KG_PER_M2,
     JUDGED_SD,
     READY_FRAC,
+    RIGHT_WIDTH,
     RIPE_AGAIN_D,
     RIPE_FIRST_D,
     RIPE_SD,
@@ -33,8 +34,8 @@ from bluewright.science.media.basket import Plant
 
 SHARED: Final = 5
 """Scores that all seasons share; each season adds its own."""
-LOGIT_SD: Final = math.pi / math.sqrt(3)
-"""Standard deviation of the logistic distribution of scale 1."""
+LEAST_CHANCE: Final = 1e-12
+"""Of a judgement: it keeps logarithms finite."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -133,11 +134,15 @@ def _of_mass(cut: CutSeen, leaf_kg_per_m2: float, growth: Growth, ripe_degree_d:
 
 
 def _of_state(cut: CutSeen, state: State, ripe_degree_d: Floats) -> Floats:
-    """Log chance of the judgement: `right` about ready, `early` before it, `late` after it."""
+    """Log chance of the judgement: `right` about ready, `early` before that, `late` after it."""
     gone = max(cut.gone_degree_d, 1.0)
     sd = math.hypot(RIPE_SD.value, JUDGED_SD.value, cut.gone_sd / gone)
-    off = (math.log(gone) - np.log(ripe_degree_d)) / sd
-    if state == "right":
-        return np.asarray(-0.5 * off**2)
-    side = 1.0 if state == "early" else -1.0
-    return np.asarray(-np.logaddexp(0.0, side * LOGIT_SD * off))
+    off = np.log(gone / ripe_degree_d)
+    early, late = _chance((-RIGHT_WIDTH.value - off) / sd), _chance((off - RIGHT_WIDTH.value) / sd)
+    chances = {"early": early, "late": late, "right": 1 - early - late}
+    return np.asarray(np.log(np.maximum(chances[state], LEAST_CHANCE)))
+
+
+def _chance(z: Floats) -> Floats:
+    """Chance that a standard normal lies below `z`, to 0.01, by the logistic curve (Bowling and others 2009)."""
+    return np.asarray(1 / (1 + np.exp(-np.clip(1.702 * z, -500, 500))))

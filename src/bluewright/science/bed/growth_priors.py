@@ -109,6 +109,10 @@ JUDGED_SD: Final = Sourced(
     value=0.10, unit="1", source="bluewright-bed", low=0.05, high=0.2, grade="guess",
     note="log-sd of a grower's judgement of ready, in degree-days",
 )  # fmt: skip
+RIGHT_WIDTH: Final = Sourced(
+    value=0.10, unit="1", source="bluewright-bed", low=0.05, high=0.2, grade="guess",
+    note="log of how far off ready, in degree-days, a cut is still called right",
+)  # fmt: skip
 BLUE_CUT_SD: Final = Sourced(
     value=0.35, unit="1", source="bluewright-bed", low=0.2, high=0.5, grade="guess",
     note="log-sd of grams of blue for a kilogram of leaf from cut to cut of one bed",

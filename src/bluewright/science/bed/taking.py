@@ -15,12 +15,12 @@ def _share(value: float, low: float, high: float, note: str) -> Sourced:
 
 
 USUAL: Final[dict[Plant, Sourced]] = {
-    "woad": _share(0.33, 0.25, 0.33, "never more than a third: the outer leaves, full grown, with a hand's breadth of stalk left"),
-    "japanese_indigo": _share(0.7, 0.5, 0.8, "the tops, several nodes above the ground; leaf and stem part about evenly"),
+    "woad": _share(0.33, 0.25, 0.33, "a third: the outer leaves, full grown; the crown stays"),
+    "japanese_indigo": _share(0.7, 0.5, 0.8, "the tops, several nodes above the ground"),
     "indigofera": _share(0.8, 0.6, 0.9, "the leafy branches, as flower buds show"),
 }  # fmt: skip
 MOST: Final[dict[Plant, Sourced]] = {
-    "woad": _share(0.5, 0.33, 0.5, "by hand; a swather takes whole rosettes at 30 cm and waits the longer for regrowth"),
+    "woad": _share(0.5, 0.33, 0.5, "by hand; a machine takes whole rosettes of 30 cm"),
     "japanese_indigo": _share(0.85, 0.8, 0.9, "two living nodes on each stem, or more"),
     "indigofera": _share(0.9, 0.8, 0.95, "a branch with leaf on each plant"),
 }  # fmt: skip

@@ -14,7 +14,7 @@ from bluewright.science.base.sourced import Floats, Prior, Sourced
 from bluewright.science.bed.growth_record import GrowthRecord
 from bluewright.science.media.air_temp import northern_day
 from bluewright.science.media.basket import Plant
-from bluewright.science.media.weather.days import first_day
+from bluewright.science.media.weather.days import Bools, first_day
 from bluewright.science.media.weather.filling import Temps
 from bluewright.science.media.weather.record import DayBand
 
@@ -58,7 +58,7 @@ KILLING_C: Final[dict[Plant, Sourced]] = {
         note="rosettes stand ordinary winters; leaf is scorched before that",
     ),
     "japanese_indigo": Sourced(
-        value=0.0, unit="C", source="common-practice", low=-1.0, high=2.0, grade="practice", note="the first frost kills it"
+        value=0.0, unit="C", source="common-practice", low=-1.0, high=2.0, grade="practice", note="killed by frost"
     ),
     "indigofera": Sourced(
         value=3.0, unit="C", source="common-practice", low=0.0, high=5.0, grade="guess", note="of the tropics"
@@ -74,13 +74,13 @@ FROST_C: Final = Sourced(
 )  # fmt: skip
 
 
-def chill_d(mean_c: Floats, *, has_rosette: Floats) -> Floats:
+def chill_d(mean_c: Floats, *, has_rosette: Bools) -> Floats:
     """Days of cold that count towards flowering, up to and with each day, shape (n, d).
 
-    `mean_c` are daily means (n, d); `has_rosette` says from when the plant feels cold, 0 or 1, (n, d) or to broadcast.
+    `mean_c` are daily means (n, d); `has_rosette` says on which days the plant feels cold, (n, d) or to broadcast.
     """
     cold = (mean_c >= CHILL_LOW_C.value) & (mean_c <= CHILL_TOP_C.value)
-    return np.cumsum(cold * has_rosette, axis=1, dtype=np.float64)
+    return np.cumsum(cold & has_rosette, axis=1, dtype=np.float64)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -103,7 +103,8 @@ def flowering(
     if record.plant != "woad":
         return None
     n, today = len(degree_d), (record.now - days[0]).days
-    rosette = np.ones((n, 1)) if record.start != "sown" else degree_d >= ROSETTE_DEGREE_D.draw(rng, n)[:, None]
+    old = record.start != "sown"
+    rosette: Bools = np.asarray(old | (degree_d >= ROSETTE_DEGREE_D.draw(rng, n)[:, None]))
     cold = chill_d((temps.min_c + temps.max_c) / 2, has_rosette=rosette)
     chance = significant(float(np.mean(cold[:, today] >= CHILL_NEED_D.draw(rng, n))))
     of_year = [northern_day(day, hemisphere=record.weather.hemisphere) for day in days]

@@ -32,6 +32,7 @@ class Stage:
 STAGES: Final[Mapping[str, Stage]] = {
     "RotationAnswer": Stage(entry="bed.rotation", page="bed", formula="Rotation", main="spores_left_frac"),
     "StandAnswer": Stage(entry="bed.stand", page="bed", formula="Stand", main="density_per_m2"),
+    "GrowthAnswer": Stage(entry="bed.growth", page="growth", main="leaf_kg_per_m2"),
     "DiseaseAnswer": Stage(entry="bed.disease", page="bed", formula="Damage", main="cost_per_m2_frac"),
     "PotentialAnswer": Stage(entry="leaf.potential", page="leaf", main="realistic_g"),
     "WeatherAnswer": Stage(entry="media.weather.days", page="weather", main="degree_d"),

@@ -13,6 +13,7 @@ from bluewright.charts import answers as charts
 from bluewright.charts import assays as charts_of_assay
 from bluewright.charts.colour_answers import compare_chart, spectrum_chart
 from bluewright.charts.disease_chart import disease_chart
+from bluewright.charts.growth_chart import growth_chart
 from bluewright.charts.jar_series import jar_chart
 from bluewright.science import thread
 from bluewright.science.air.finish import airing
@@ -37,6 +38,8 @@ from bluewright.science.assay.titration import titration as titrate
 from bluewright.science.assay.titration_record import TitrationRecord
 from bluewright.science.bed.disease import disease
 from bluewright.science.bed.disease_record import DiseaseRecord
+from bluewright.science.bed.growth import growth
+from bluewright.science.bed.growth_record import GrowthRecord
 from bluewright.science.bed.rotation import rotation
 from bluewright.science.bed.rotation_record import RotationRecord
 from bluewright.science.bed.stand import stand
@@ -90,6 +93,7 @@ from bluewright.words import (
 )
 from bluewright.words import disease as damage
 from bluewright.words import dry as drying
+from bluewright.words import growth as growing
 from bluewright.words import rotation as resting
 from bluewright.words import settle as settling
 from bluewright.words import stand as standing
@@ -137,6 +141,15 @@ TABLE: Final = (
         slug="bed-stand", title=_("How thick the stand is"), question=_(standing.QUESTION),
         record=StandRecord, compute=stand, said=standing.said,
         front=("plant", "origin", "purpose", "frame_m2", "counts", "bolting", "bed_m2"),
+    ),
+    Calculator(
+        slug="bed-growth", title=_("When to cut next"), question=_(growing.QUESTION),
+        record=GrowthRecord, compute=growth, said=growing.said, chart=growth_chart,
+        front=(
+            "plant", "start", "began", "now", "bed_m2", "cuts", "cuts[].on", "cuts[].leaf_kg", "cuts[].state",
+            "weather.latitude_deg", "weather.normals", "weather.normals[].min_c", "weather.normals[].max_c",
+        ),
+        labels={"began": _("Sown, planted, or growing again since"), "cuts": _("Cuts of this season")},
     ),
     Calculator(
         slug="bed-disease", title=_("What is spotted or eaten"), question=_(damage.QUESTION),
