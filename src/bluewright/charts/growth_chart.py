@@ -41,7 +41,7 @@ def growth_chart(found: GrowthAnswer, *, answer: str) -> str:
 
 def _window(found: GrowthAnswer, first: date, last: date) -> Window | None:
     """From the earliest likely day to the latest, cut to the days shown; None if it lies outside them."""
-    start, end = found.ready_on.p5, found.ready_on.p95 or last
+    start, end = found.ready_on.early, found.ready_on.late or last
     if start is None or start >= last or end <= first:
         return None
     return Window(start=_noon(max(start, first)), end=_noon(min(end, last)), label=_("probably ready"))

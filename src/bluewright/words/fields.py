@@ -33,13 +33,25 @@ UNITS: Final[Mapping[str, str]] = {
     "code": "", "ev": "", "light": "",
     "deg": "°", "degree_d": "°C d", "per_cm": marked("for each cm"),
     "l_per_g_cm": "L/(g cm)", "mg_per_ml": "mg/mL", "absorbance": "",
-    "kg_per_m2": "kg/m²", "g_per_m2": "g/m²", "degree_d": marked("degree-days"),
-    "per_m2": marked("plants/m²"), "plants": marked("plants"), "frames": marked("frames"),
+    "kg_per_m2": "kg/m²", "g_per_m2": "g/m²",
+    "per_m2": marked("plants/m²"), "plants": marked("plants"), "cuts": marked("cuts"), "frames": marked("frames"),
     "frac": "%", "chance": "%", "factor": marked("times"), "exposure": "", "sd": "", "z": "",
 }  # fmt: skip
 """What the ending of a name is in print."""
 _BY_LENGTH: Final = sorted(UNITS, key=len, reverse=True)
-_KEPT_IN_NAME: Final = ("plants", "frames", "pours", "factor", "exposure", "sd", "z", "chance", "light", "absorbance")
+_KEPT_IN_NAME: Final = (
+    "cuts",
+    "plants",
+    "frames",
+    "pours",
+    "factor",
+    "exposure",
+    "sd",
+    "z",
+    "chance",
+    "light",
+    "absorbance",
+)
 """Endings that are words of the name too."""
 
 _MEASURES: Final[Mapping[str, tuple[MeasureKind, str]]] = {

@@ -5,23 +5,17 @@ from __future__ import annotations
 from typing import Final
 
 from bluewright.science.base.bands import Band
-from bluewright.science.bed.growth_record import GrowthAnswer, Start, State
+from bluewright.science.bed.growth_record import GrowthAnswer
 from bluewright.science.media.basket import Plant
 from bluewright.science.media.weather.record import DayBand
 from bluewright.words.fields import in_own_unit
 from bluewright.words.language import gettext as _
 from bluewright.words.language import marked, ngettext
 from bluewright.words.measures import amount, measured, of_leaf
-from bluewright.words.numbers import day, percent, ranged, with_range
+from bluewright.words.numbers import percent, ranged, weekday, with_range
 from bluewright.words.said import Said
 
 QUESTION: Final = marked("When is this bed's next cut ready, and how much leaf and blue will it give?")
-STARTS: Final[dict[Start, str]] = {
-    "sown": marked("sown"), "planted": marked("planted out"), "overwintered": marked("stood over winter"),
-}  # fmt: skip
-STATES: Final[dict[State, str]] = {
-    "early": marked("early"), "right": marked("at the right time"), "late": marked("late"),
-}  # fmt: skip
 TAKE: Final[dict[Plant, str]] = {
     "woad": marked(
         "Take the full-grown outer leaves, about %(usual)s of a plant and never more than %(most)s; "
@@ -59,8 +53,10 @@ def said(found: GrowthAnswer) -> Said:
 
 
 def days_said(found: DayBand) -> str:
-    """`13 Aug 2026 (4 Aug 2026 to 26 Aug 2026)`; what lies beyond the days looked at is said as later."""
-    low, mid, high = (day(one) if one is not None else _("later") for one in (found.p5, found.p50, found.p95))
+    """`Thu 13 Aug (Tue 4 Aug to Wed 26 Aug)`; what lies beyond the days looked at is said as later."""
+    low, mid, high = (
+        weekday(one) if one is not None else _("later") for one in (found.early, found.middle, found.late)
+    )
     return with_range(mid, low, high)
 
 
@@ -68,7 +64,7 @@ def _when(found: GrowthAnswer) -> str:
     told = {
         "ready": days_said(found.ready_on), "past": days_said(found.past_on), "chance": percent(found.ready_now_chance)
     }  # fmt: skip
-    if found.ready_on.p50 is None:
+    if found.ready_on.middle is None:
         return _("The next cut is hardly ready within seven months.")
     if found.ready_now_chance >= 0.5:
         return _("The next cut is ready now (chance %(chance)s), since %(ready)s; past it from %(past)s.") % told

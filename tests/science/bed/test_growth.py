@@ -65,17 +65,17 @@ def test_the_base_of_japanese_indigo_gives_the_published_sum_at_pisa() -> None:
 def test_woad_in_england_is_cut_in_july_and_again_about_six_weeks_on() -> None:
     """Trade pages: early to middle July (Farmers Weekly), then six weeks or so, to late autumn: 2 or 3 cuts."""
     first = answer()
-    assert first.ready_on.p50 is not None
-    assert date(2026, 7, 1) <= first.ready_on.p50 <= date(2026, 7, 20)
+    assert first.ready_on.middle is not None
+    assert date(2026, 7, 1) <= first.ready_on.middle <= date(2026, 7, 20)
     then = answer(now="2026-07-10", cuts=[{"on": "2026-07-10"}])
-    assert days_apart(date(2026, 7, 10), then.ready_on.p50) == pytest.approx(42, abs=8)
+    assert days_apart(date(2026, 7, 10), then.ready_on.middle) == pytest.approx(42, abs=8)
     assert 2 <= first.further_cuts.p50 <= 3
 
 
 def test_woad_in_germany_is_cut_every_five_to_seven_weeks() -> None:
     """Katalyse: the first cut at the end of July, then every five to seven weeks."""
     then = answer(now="2026-07-28", cuts=[{"on": "2026-07-28"}], weather=weather(CENTRAL_GERMANY, 51.0))
-    assert 35 <= days_apart(date(2026, 7, 28), then.ready_on.p50) <= 49
+    assert 35 <= days_apart(date(2026, 7, 28), then.ready_on.middle) <= 49
 
 
 @pytest.mark.parametrize(("seasons", "each"), [(1, 0), (1, 2), (3, 3)])
@@ -157,7 +157,9 @@ def test_own_cuts_narrow_the_range_and_own_blue_moves_it() -> None:
     assert (
         after.leaf_kg_per_m2.p95 / after.leaf_kg_per_m2.p5 < 0.5 * before.leaf_kg_per_m2.p95 / before.leaf_kg_per_m2.p5
     )
-    assert days_apart(after.ready_on.p5, after.ready_on.p95) < 0.8 * days_apart(before.ready_on.p5, before.ready_on.p95)
+    assert days_apart(after.ready_on.early, after.ready_on.late) < 0.8 * days_apart(
+        before.ready_on.early, before.ready_on.late
+    )
     assert after.leaf_kg_per_m2.p50 == pytest.approx(0.85, rel=0.15)
     assert after.blue_g_per_kg.p50 == pytest.approx(0.45, rel=0.2), "0.44 g/kg in each of six"
 
@@ -167,7 +169,7 @@ def test_own_cuts_narrow_the_range_and_own_blue_moves_it() -> None:
 def test_a_warmer_place_never_cuts_later(warmer: float) -> None:
     hotter = [tuple(value + warmer for value in months) for months in CENTRAL_ENGLAND]
     usual, warm = answer(), answer(weather=weather((hotter[0], hotter[1]), 52.0))
-    assert days_apart(warm.ready_on.p50, usual.ready_on.p50) >= 1
+    assert days_apart(warm.ready_on.middle, usual.ready_on.middle) >= 1
     assert warm.further_cuts.p50 >= usual.further_cuts.p50
 
 
@@ -181,7 +183,7 @@ def test_the_south_has_the_same_season_half_a_year_on() -> None:
     turned = tuple(months[6:] + months[:6] for months in CENTRAL_ENGLAND)
     found = answer(began="2026-10-01", now="2026-10-01", weather=weather(turned, -42.0))
     north = answer()
-    away = days_apart(date(2026, 10, 1), found.ready_on.p50) - days_apart(date(2026, 4, 1), north.ready_on.p50)
+    away = days_apart(date(2026, 10, 1), found.ready_on.middle) - days_apart(date(2026, 4, 1), north.ready_on.middle)
     assert abs(away) <= 5
     assert found.further_cuts.p50 == pytest.approx(north.further_cuts.p50, abs=1)
 
@@ -192,11 +194,11 @@ def test_woad_after_a_winter_flowers_between_april_and_may_and_drops_seed_in_sum
     assert found.bolting_chance is not None
     assert found.bolting_chance > 0.6
     assert found.bolts_on is not None
-    assert found.bolts_on.p50 is not None
-    assert date(2026, 4, 1) <= found.bolts_on.p50 <= date(2026, 5, 31)
+    assert found.bolts_on.middle is not None
+    assert date(2026, 4, 1) <= found.bolts_on.middle <= date(2026, 5, 31)
     assert found.pods_black_on is not None
-    assert found.pods_black_on.p50 is not None
-    assert date(2026, 6, 1) <= found.pods_black_on.p50 <= date(2026, 7, 31)
+    assert found.pods_black_on.middle is not None
+    assert date(2026, 6, 1) <= found.pods_black_on.middle <= date(2026, 7, 31)
     assert {"woad-spreads", "keep-seed-in", "second-year", "own-seed"} <= {one.code for one in found.cautions}
 
 
@@ -213,8 +215,8 @@ def test_the_others_have_no_second_year_and_end_with_the_frost() -> None:
     found = answer(plant="japanese_indigo", start="planted", began="2026-05-20", now="2026-08-20")
     assert (found.bolting_chance, found.bolts_on) == (None, None)
     assert found.frost_on is not None
-    assert found.frost_on.p50 is not None
-    assert date(2026, 10, 1) <= found.frost_on.p50 <= date(2026, 12, 15)
+    assert found.frost_on.middle is not None
+    assert date(2026, 10, 1) <= found.frost_on.middle <= date(2026, 12, 15)
 
 
 @pytest.mark.parametrize(

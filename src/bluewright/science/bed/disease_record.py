@@ -68,9 +68,9 @@ class DiseaseAnswer:
 
     version: Literal[1] = 1
     id: str
-    spotted_frac: Band | None
+    spotted_frac: Band | None = None
     """Share of the leaf area that is spotted, as a mean over the leaves of the bed; absent where it was not scored."""
-    eaten_frac: Band | None
+    eaten_frac: Band | None = None
     """Share of the leaf area that is missing."""
     touched_frac: Band
     """Share of the leaves with any damage."""
@@ -80,7 +80,7 @@ class DiseaseAnswer:
     """Share of the blue that a kilogram of such leaf has less than sound leaf; below 0 where it would have more."""
     cost_per_m2_frac: Band
     """Share of the blue that a square metre has less: what is eaten is gone, what is spotted holds less."""
-    cost_g: Band | None
+    cost_g: Band | None = None
     """Pure blue that the spots cost in the leaf to be picked, grams; absent where no leaf was given."""
     basis: Literal["readings"]
     """Your own scores, and a judgement of what damage does to the precursor."""

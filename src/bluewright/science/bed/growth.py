@@ -30,7 +30,7 @@ from bluewright.science.bed.growth_priors import (
 )
 from bluewright.science.bed.growth_record import Cut, GrowthAnswer, GrowthRecord, Season
 from bluewright.science.bed.taking import taking
-from bluewright.science.bed.winter import KILLING_C, WINTER_BEGINS, flowering
+from bluewright.science.bed.winter import KILLING_C, WINTER_BEGINS, Flowering, flowering
 from bluewright.science.media.air_temp import northern_day
 from bluewright.science.media.basket import Plant
 from bluewright.science.media.weather.days import Bools, first_day, on_days
@@ -80,26 +80,16 @@ def growth(record: GrowthRecord, *, rng: np.random.Generator) -> GrowthAnswer:
     season = warmth(record.plant, _first(record), record.now + timedelta(days=AHEAD_D), record, DRAWS, rng)
     seen = cuts_seen(record, season, rng=rng)
     grown = learn(record.plant, seen, n=DRAWS, rng=rng)
-    last = record.cuts[-1].on if record.cuts else record.began
-    ripe = grown.ripe_degree_d(None if record.cuts else record.start) * np.exp(
-        RIPE_SD.value * rng.standard_normal(DRAWS)
-    )
-    gone, today = season.since(last), season.at(record.now)
-    ended = _ended(record, season, rng=rng)
+    last, today = record.cuts[-1].on if record.cuts else record.began, season.at(record.now)
+    usual = grown.ripe_degree_d(None if record.cuts else record.start)
+    ripe = usual * np.exp(RIPE_SD.value * rng.standard_normal(DRAWS))
     leaf = grown.full_kg_per_m2 * grown.season_factor * np.exp(grown.cut_sd * rng.standard_normal(DRAWS))
+    gone, ended = season.since(last), _ended(record, season, rng=rng)
     ready: Bools = np.asarray(gone >= ripe[:, None])
-    ready_on = first_day(season.days, ready)
-    per_m2 = READY_FRAC.value * leaf
-    blue = blue_g_per_kg(record, on=ready_on.p50 or record.now, rng=rng, n=DRAWS)
+    ready_on, per_m2 = first_day(season.days, ready), READY_FRAC.value * leaf
+    blue = blue_g_per_kg(record, on=ready_on.middle or record.now, rng=rng, n=DRAWS)
     winter = flowering(record, season.days, season.temps, season.degree_d, rng=rng)
-    frost_on = _frost(record.plant, season, today=today)
-    found = Forecast(
-        record=record,
-        flowering=winter,
-        leaf_kg=None if record.bed_m2 is None else band(record.bed_m2 * per_m2),
-        week=Temps(min_c=season.temps.min_c[:, today : today + 7], max_c=season.temps.max_c[:, today : today + 7]),
-        days=season.days,
-    )
+    of_bed = None if record.bed_m2 is None else band(record.bed_m2 * per_m2)
     return GrowthAnswer(
         id=record.id,
         ready_on=ready_on,
@@ -111,24 +101,31 @@ def growth(record: GrowthRecord, *, rng: np.random.Generator) -> GrowthAnswer:
         gone_degree_d=band(gone[:, today]),
         base_c=BASE_C[record.plant].value,
         leaf_kg_per_m2=band(per_m2),
-        leaf_kg=found.leaf_kg,
+        leaf_kg=of_bed,
         blue_g_per_kg=band(blue),
         blue_g_per_m2=band(blue * per_m2),
         blue_g=None if record.bed_m2 is None else band(record.bed_m2 * blue * per_m2),
         leaf_kg_per_m2_by_day=_standing(
             record, season, gone, leaf=leaf, ripe=ripe, rise=grown.rise_degree_d, last=last
         ),
-        bolting_chance=None if winter is None else winter.chance,
+        bolting_chance=None if winter is None else winter.flower_chance,
         bolts_on=None if winter is None else winter.bolts_on,
         pods_black_on=None if winter is None else winter.pods_black_on,
-        frost_on=frost_on,
+        frost_on=_frost(record.plant, season, today=today),
         taking=taking(record.plant),
         cuts_learned=sum(cut.leaf_kg_per_m2 is not None or cut.state is not None for cut in seen),
         basis="garden" if seen else "prior",
         inputs=record,
-        cautions=cautions(found),
+        cautions=cautions(_told(record, season, winter, of_bed)),
         sources=_sources(record.plant),
     )
+
+
+def _told(record: GrowthRecord, season: Warmth, winter: Flowering | None, leaf_kg: Band | None) -> Forecast:
+    """What cautions rest on, with the week from today on."""
+    today, temps_ahead = season.at(record.now), season.temps
+    week = Temps(min_c=temps_ahead.min_c[:, today : today + 7], max_c=temps_ahead.max_c[:, today : today + 7])
+    return Forecast(record=record, flowering=winter, leaf_kg=leaf_kg, week=week, days=season.days)
 
 
 def warmth(plant: Plant, first: date, last: date, record: GrowthRecord, n: int, rng: np.random.Generator) -> Warmth:

@@ -77,7 +77,7 @@ def _of_woad(found: Forecast) -> list[Caution]:
     """Law and seed, and what its second year means."""
     if found.flowering is None:
         return []
-    flowers = found.flowering.chance >= WORTH_SAYING
+    flowers = found.flowering.flower_chance >= WORTH_SAYING
     begins = found.record.start == "sown" and not found.record.cuts
     said = list(law.cautions("woad")) if flowers or begins else []
     if flowers:

@@ -139,23 +139,23 @@ class GrowthAnswer:
     """Degree-days are counted above this."""
     leaf_kg_per_m2: Band
     """Fresh leaf of a square metre on the day when it is ready."""
-    leaf_kg: Band | None
+    leaf_kg: Band | None = None
     """Fresh leaf of the bed on that day; absent where its area is not given."""
     blue_g_per_kg: Band
     """Pure indigo that a kilogram of that leaf commonly gives."""
     blue_g_per_m2: Band
     """Pure indigo from a square metre."""
-    blue_g: Band | None
+    blue_g: Band | None = None
     """Pure indigo from the bed."""
     leaf_kg_per_m2_by_day: tuple[BandOnDay, ...]
     """Leaf that stands on each day, from today on."""
-    bolting_chance: float | None
+    bolting_chance: float | None = None
     """Chance that woad has had cold enough to flower; absent for the others."""
-    bolts_on: DayBand | None
+    bolts_on: DayBand | None = None
     """The day on which flower stems rise, in plants that have had cold enough; absent where that is unlikely."""
-    pods_black_on: DayBand | None
+    pods_black_on: DayBand | None = None
     """The day on which pods blacken and begin to drop."""
-    frost_on: DayBand | None
+    frost_on: DayBand | None = None
     """The day of the first night that kills or scorches the leaf; absent where none is likely in the days shown."""
     taking: Taking
     """Which share to take and what to leave."""

@@ -53,11 +53,11 @@ class RotationAnswer:
     id: str
     advice: Advice
     """It `fits`; `wait` some years; or `not_here` where clubroot was seen too lately."""
-    last_year: int | None
+    last_year: int | None = None
     """The last year of the cabbage family before sowing; absent where there was none, or it does not matter."""
     wait_years: int
     """Years still to wait; 0 where it fits."""
-    spores_left_frac: Band | None
+    spores_left_frac: Band | None = None
     """Share of the clubroot spores of that year that would still be alive at sowing, if there were any."""
     basis: Literal["prior"]
     """Published half-lives and practice alone."""

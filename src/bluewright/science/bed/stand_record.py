@@ -62,11 +62,11 @@ class StandAnswer:
     id: str
     density_per_m2: Band
     """Plants on a square metre, as a mean over the bed."""
-    in_bed_plants: Band | None
+    in_bed_plants: Band | None = None
     """Plants in the whole bed; absent where its area is not given."""
-    leafy_per_m2: Band | None
+    leafy_per_m2: Band | None = None
     """Plants without a flower stem on a square metre; absent where stems were not looked for."""
-    bolting_frac: Band | None
+    bolting_frac: Band | None = None
     """Share of the plants with a flower stem."""
     clumping_factor: Band
     """Variance of a frame's count over its mean: 1 where plants stand as if thrown at random, more in clumps."""

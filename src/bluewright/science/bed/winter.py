@@ -87,7 +87,7 @@ def chill_d(mean_c: Floats, *, has_rosette: Bools) -> Floats:
 class Flowering:
     """Whether and when woad flowers."""
 
-    chance: float
+    flower_chance: float
     """Chance that it has had cold enough by today."""
     bolts_on: DayBand | None
     pods_black_on: DayBand | None
@@ -110,9 +110,9 @@ def flowering(
     of_year = [northern_day(day, hemisphere=record.weather.hemisphere) for day in days]
     turns = [k for k, day in enumerate(of_year) if day == round(WINTER_TURNS.value)]
     if chance < WORTH_SAYING or not turns:
-        return Flowering(chance=chance, bolts_on=None, pods_black_on=None)
+        return Flowering(flower_chance=chance, bolts_on=None, pods_black_on=None)
     since = degree_d - degree_d[:, turns[0] : turns[0] + 1]
     stem, pods = (prior.draw(rng, n)[:, None] for prior in (STEM_DEGREE_D, PODS_DEGREE_D))
     return Flowering(
-        chance=chance, bolts_on=first_day(days, since >= stem), pods_black_on=first_day(days, since >= pods)
+        flower_chance=chance, bolts_on=first_day(days, since >= stem), pods_black_on=first_day(days, since >= pods)
     )

@@ -149,7 +149,10 @@ TABLE: Final = (
             "plant", "start", "began", "now", "bed_m2", "cuts", "cuts[].on", "cuts[].leaf_kg", "cuts[].state",
             "weather.latitude_deg", "weather.normals", "weather.normals[].min_c", "weather.normals[].max_c",
         ),
-        labels={"began": _("Sown, planted, or growing again since"), "cuts": _("Cuts of this season")},
+        labels={
+            "start": _("How the season began"), "began": _("Sown, planted, or growing again since"),
+            "cuts": _("Cuts of this season"),
+        },
     ),
     Calculator(
         slug="bed-disease", title=_("What is spotted or eaten"), question=_(damage.QUESTION),

@@ -30,14 +30,8 @@ LABELS: Final[dict[str, Words]] = {
     "frame_m2": _("Area inside the frame"), "counts": _("Plants in each frame"),
     "bolting": _("Of all those, with a flower stem"), "bed_m2": _("Area of the bed"),
     "wanted_error_frac": _("It may be off by"), "spotted_pct": _("Each leaf: spotted, %"),
-    "start": _("How the season began"), "began": _("Began"), "cuts": _("Cuts"), "on": _("Day"),
-    "state": _("It was cut"),
-    "blue_g": _("Pure blue got from it"), "earlier": _("Seasons before"), "weather": _("The weather"),
-    "latitude_deg": _("Degrees north of the equator"), "coast": _("By the sea"),
-    "wind_height_m": _("Wind is measured at"),
-    "normals": _("Climate, month by month from January"), "rain_mm": _("Rain"), "wet_d": _("Days with rain"),
-    "humidity_low_frac": _("Lowest humidity"), "humidity_high_frac": _("Highest humidity"),
-    "sunshine_h": _("Sunshine"), "radiation_mj_per_m2": _("Sun on a square metre"),
+    "began": _("Began"), "cuts": _("Cuts"), "on": _("Day"), "state": _("It was cut"),
+    "blue_g": _("Pure blue got from it"), "earlier": _("Seasons before"),
     "eaten_pct": _("Each leaf: eaten, %"), "with_key": _("Held against drawn leaves"), "cause": _("What it is"),
     # weather and water
     "weather": _("The weather"), "first": _("From"), "last": _("To"), "cutoff_c": _("Counts no more above"),
@@ -170,7 +164,6 @@ NO_LABELS: Final[Mapping[str, Words]] = {}
 ALKALIS: Final[dict[object, Words]] = {kind: _(found.words) for kind, found in KINDS.items()}
 SAID: Final[dict[str, dict[object, Words]]] = {
     "plant": {"woad": _("woad"), "japanese_indigo": _("Japanese indigo"), "indigofera": _("Indigofera")},
-    "start": {"sown": _("sown"), "planted": _("planted out"), "overwintered": _("stood over winter")},
     "state": {"early": _("early"), "right": _("at the right time"), "late": _("late")},
     "family": {"cabbage": _("cabbage family, woad too"), "other": _("any other")},
     "origin": {"sown": _("sown"), "transplanted": _("transplanted"), "self_sown": _("self-sown")},
@@ -191,7 +184,10 @@ SAID: Final[dict[str, dict[object, Words]]] = {
         "wet": _("wet: water shines"), "moist": _("moist: a ball holds"), "dry": _("dry: it crumbles"),
         "dusty": _("dusty: it runs through the fingers"),
     },
-    "start": {"full": _("soaked through"), "damp": _("damp"), "unknown": _("not known")},
+    "start": {
+        "full": _("soaked through"), "damp": _("damp"), "unknown": _("not known"),
+        "sown": _("sown"), "planted": _("planted out"), "overwintered": _("stood over winter"),
+    },
     "stage": {
         "bare": _("nothing: bare"), "small": _("under a quarter"), "half_cover": _("about half"),
         "full_cover": _("all of it"), "cut": _("just cut"),
