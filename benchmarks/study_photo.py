@@ -4,6 +4,7 @@
     python -m benchmarks.study_photo shots        bias and scatter over many photos, as the priors hold them
     python -m benchmarks.study_photo faults       what single faults of a photo cost, and what undoes them
     python -m benchmarks.study_photo coverage     how often the stated spread holds the truth
+    python -m benchmarks.study_photo card         the printed card: registered, found again tilted, cloth in its window
 
 The photos are invented: spectra through two published cameras (`tests/science/photo/rendering.py`). They rank methods;
 they are not the truth of phones, which add more of their own.
@@ -14,14 +15,20 @@ from __future__ import annotations
 import sys
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
+from datetime import UTC, datetime
 
 import numpy as np
+from tests import photographed
 from tests.science.photo import rendering as made
 
+from bluewright.pictures import cards
 from bluewright.pictures.decoding import picture
 from bluewright.science.base.sourced import Floats
 from bluewright.science.colour.differences import ciede2000
 from bluewright.science.colour.spaces import lab_of_linear, linear_of_code
+from bluewright.science.photo import card
+from bluewright.science.photo.card_fit import register
+from bluewright.science.photo.card_record import RegisteredCard
 from bluewright.science.photo.correction import Correction, Method, fit
 from bluewright.science.photo.measure import measure
 from bluewright.science.photo.record import Neutral, PhotoRecord
@@ -43,21 +50,21 @@ class Kit:
 
 def kits() -> list[Kit]:
     """From nothing to a registered card."""
-    card, true = made.printed(), made.true_lab(made.printed())
+    patches, true = made.printed(), made.true_lab(made.printed())
     greys, names = made.INK_NEUTRAL, list(made.INKS)
     three = np.array([names.index(each) for each in ("paper", "grey-3", "black")])
-    yes = np.ones(len(card), dtype=bool)
+    yes = np.ones(len(patches), dtype=bool)
     return [
-        Kit(name="nothing", reflectance=card[:1], neutral=yes[:1], lab=true[:1], method=None),
-        Kit(name="white taken as pure white", reflectance=card[:1], neutral=yes[:1], lab=np.array([[100.0, 0, 0]]),
+        Kit(name="nothing", reflectance=patches[:1], neutral=yes[:1], lab=true[:1], method=None),
+        Kit(name="white taken as pure white", reflectance=patches[:1], neutral=yes[:1], lab=np.array([[100.0, 0, 0]]),
             method="white"),
-        Kit(name="white of (95, 2, -8) taken as grey", reflectance=card[:1], neutral=yes[:1],
+        Kit(name="white of (95, 2, -8) taken as grey", reflectance=patches[:1], neutral=yes[:1],
             lab=true[:1] - [[0, 2.0, -8.0]], method="white"),
-        Kit(name="white", reflectance=card[:1], neutral=yes[:1], lab=true[:1], method="white"),
-        Kit(name="white, grey, black", reflectance=card[three], neutral=yes[:3], lab=true[three], method="neutrals"),
-        Kit(name="six greys", reflectance=card[greys], neutral=yes[:6], lab=true[greys], method="neutrals"),
-        Kit(name="card, 3 by 3", reflectance=card, neutral=greys, lab=true, method="matrix"),
-        Kit(name="card, root terms", reflectance=card, neutral=greys, lab=true, method="root"),
+        Kit(name="white", reflectance=patches[:1], neutral=yes[:1], lab=true[:1], method="white"),
+        Kit(name="white, grey, black", reflectance=patches[three], neutral=yes[:3], lab=true[three], method="neutrals"),
+        Kit(name="six greys", reflectance=patches[greys], neutral=yes[:6], lab=true[greys], method="neutrals"),
+        Kit(name="card, 3 by 3", reflectance=patches, neutral=greys, lab=true, method="matrix"),
+        Kit(name="card, root terms", reflectance=patches, neutral=greys, lab=true, method="root"),
     ]  # fmt: skip
 
 
@@ -231,8 +238,86 @@ def _tried(fields: dict[str, object], light: str, lights: Sequence[str], count: 
     return np.array(off), np.array(stated)
 
 
+# --- the printed card, from its registration to cloth in its window ------------------------------------------------
+
+DEPTHS = (0.5, 2.0, 6.0, 13.0)
+TURNS = ((4.0, 0.0), (95.0, 10.0), (183.0, 15.0), (-8.0, 5.0), (30.0, 25.0))
+"""How the card lies: turned, and tilted, in degrees."""
+
+
+def card_shot(camera: str, light: str, cloth: Floats, k: int, rng: np.random.Generator) -> photographed.Shot:
+    """The card with cloth in its window, spectra lit and seen; the balance on its own paper, off by 3 %."""
+    names = list(made.INKS)
+    seen = made.light_of(made.printed()[[names.index(each) for each in card.NAMES]], made.Shot(
+        camera=camera, light=light, exposure=1.0,
+    ))  # fmt: skip
+    sample = made.light_of(cloth, made.Shot(camera=camera, light=light, exposure=1.0))
+    on_paper = photographed.PAPER / seen[card.NAMES.index(card.PAPER)]
+    turn_deg, tilt_deg = TURNS[k % len(TURNS)]
+    r, g, b = np.exp(rng.normal(0, 0.03, 3))
+    return photographed.Shot(
+        size_px=(1300, 1300), filled=0.7, turn_deg=turn_deg, tilt_deg=tilt_deg,
+        patches=np.maximum(seen * on_paper, 0.0),
+        sample=np.maximum(sample * on_paper, 0.0), light=(r, g, b), exposure=rng.uniform(0.75, 0.95),
+        gradient=rng.uniform(-0.2, 0.2), curve=rng.uniform(0.1, 0.3),
+    )  # fmt: skip
+
+
+def registered(camera: str, rng: np.random.Generator) -> RegisteredCard:
+    """The card of four photos in open shade and overcast."""
+    shots = [
+        cards.shot(
+            picture(photographed.jpeg_of(card_shot(camera, light, made.cloth(2.0), k, rng), seed=k,
+                                         exif=photographed.noted())),
+            name=f"{k}.jpg",
+        )
+        for k, light in enumerate(("d65", "d65", "d75", "d50"))
+    ]  # fmt: skip
+    paper = made.true_lab(made.printed()[0])
+    found = register(shots, now=datetime(2026, 6, 20, tzinfo=UTC), paper_lab=_lab(paper)).card
+    if found is None:
+        raise SystemExit("the card could not be registered")
+    return found
+
+
+def with_card() -> None:
+    """Cloth in the window of the registered card: off from its truth, and from itself in other photos of the card."""
+    print(f"{'camera':<10}{'registered by':<15}{'light':<8}{'truth':>7}{'alike':>7}{'held-out':>10}{'90 % hold':>11}")
+    for by in made.CAMERAS:
+        rng = np.random.default_rng(9)
+        known = registered(by, rng)
+        for camera in made.CAMERAS:
+            first = np.array([_in_window(camera, "d65", depth, known, 0, rng)[0] for depth in DEPTHS])
+            for light in (*made.DAYLIGHTS, *made.LAMPS):
+                rows = [
+                    (depth, k, *_in_window(camera, light, depth, known, k, rng)) for depth in DEPTHS for k in range(3)
+                ]
+                labs, stated = np.array([row[2] for row in rows]), np.array([row[3] for row in rows])
+                true = np.array([made.true_lab(made.cloth(row[0])) for row in rows])
+                own = np.repeat(first, 3, axis=0)
+                held = np.mean(np.abs(labs - true) < 1.645 * stated)
+                fits = np.mean([row[4] for row in rows])
+                print(
+                    f"{camera[-1]:<10}{by[-1]:<15}{light:<8}{ciede2000(labs, true).mean():>7.1f}"
+                    f"{ciede2000(labs, own).mean():>7.1f}{fits:>10.1f}{100 * held:>9.0f} %",
+                    flush=True,
+                )
+
+
+def _in_window(
+    camera: str, light: str, depth: float, known: RegisteredCard, k: int, rng: np.random.Generator
+) -> tuple[Floats, Floats, float]:
+    """Lab of the cloth, its stated spread, and the held-out patches."""
+    shot = card_shot(camera, light, made.cloth(depth), k, rng)
+    opened = picture(photographed.jpeg_of(shot, seed=k, exif=photographed.noted()))
+    lying = cards.registered_in(opened, known)
+    kind = "daylight" if light in made.DAYLIGHTS else "lamp"
+    found = measure(opened, PhotoRecord(samples=(lying.window,), light=kind), rng=rng, card=lying.seen)
+    return np.array(found.samples[0].lab), np.array(found.samples[0].lab_sd), found.fit_de or 0.0
+
+
 STUDIES: dict[str, Callable[[], None]] = {
-    "methods": methods, "shots": shots, "faults": faults, "coverage": coverage,
+    "methods": methods, "shots": shots, "faults": faults, "coverage": coverage, "card": with_card,
 }  # fmt: skip
 
 

@@ -23,7 +23,7 @@ from bluewright.science.colour.spaces import code_of_linear, lab_of_xyz, linear_
 from bluewright.science.colour.spectrum import xyz_of_spectrum
 from bluewright.science.photo.record import Box
 
-SPECTRA = Path(__file__).parent / "spectra"
+TABLES = Path(__file__).parent / "tables"
 CAMERAS = ("camera_1", "camera_2")
 DAYLIGHTS, LAMPS = ("d50", "d65", "d75"), ("a", "led_b3", "fl11")
 LADDER = (0.25, 0.5, 1.0, 2.0, 4.0, 6.0, 8.0, 13.0, 20.0, 28.0)
@@ -33,7 +33,7 @@ LADDER = (0.25, 0.5, 1.0, 2.0, 4.0, 6.0, 8.0, 13.0, 20.0, 28.0)
 @cache
 def table(name: str) -> dict[str, Floats]:
     """The columns of a table of spectra, at the wavelengths of the observer."""
-    lines = [line for line in (SPECTRA / f"{name}.csv").read_text().splitlines() if not line.startswith("#")]
+    lines = [line for line in (TABLES / f"{name}.csv").read_text().splitlines() if not line.startswith("#")]
     values = np.array([[float(cell) for cell in line.split(",")] for line in lines[1:]])
     assert np.array_equal(values[:, 0], WAVELENGTHS_NM)
     return dict(zip(lines[0].split(",")[1:], values[:, 1:].T, strict=True))

@@ -50,6 +50,7 @@ class References:
     """How well that is known, shape (n, 3)."""
     neutral: NDArray[np.bool_]
     white: Region | None
+    """The white box, or the lightest patch of the card."""
     space: Space
 
     def lightened(self, part: Region) -> Floats:
@@ -75,8 +76,10 @@ def references(
         if not name.startswith("black"):
             check_not_clipped(part, where=name)
     white = found.get("white")
-    around = tuple(part for name, part in found.items() if name.startswith("around"))
-    border = (card.border if card is not None else ()) + ((white,) if white is not None else ()) + around
+    sheet = tuple(part for name, part in found.items() if name == "white" or name.startswith("around"))
+    border = card.border if card is not None and card.border else sheet  # never two papers as one
+    if card is not None and white is None:
+        white = card.patches[int(np.argmax(card.lab[:, 0]))]
     blank = References(
         even=even_light(border, samples=[part.at_px for part in samples]),
         veil=np.zeros(3),
@@ -107,8 +110,8 @@ def _with_patches(
 ) -> References:
     paper, paper_sd = paper_lab()
     rows: list[tuple[Region, Floats, Floats, bool]] = []
-    if "white" in found:
-        known = record.white_lab is not None
+    known = record.white_lab is not None
+    if "white" in found and (known or card is None):  # beside a card, a guess at paper would spoil what is known
         rows.append((found["white"], np.array(record.white_lab or paper), np.zeros(3) if known else paper_sd, True))
     if record.grey_lab is not None and "grey" in found:
         rows.append((found["grey"], np.array(record.grey_lab), np.zeros(3), True))

@@ -16,6 +16,8 @@ from bluewright.science.photo.references import References
 from bluewright.science.photo.region import Region
 
 RESAMPLES: Final = 100
+CARD_SHARE: Final = 0.5
+"""Of what held-out patches are off by, cloth between them is off by about so much (the study of the docs page)."""
 
 
 def parts_of(
@@ -37,7 +39,7 @@ def parts_of(
     if correction is not None:
         found.append(_part("white", _of_white(part, known, correction, lab=lab)))
         if correction.method in {"matrix", "root"}:
-            found.append(_part("card", np.full(3, correction.fit_de / np.sqrt(3 * len(correction.held_out_de)))))
+            found.append(_part("card", np.full(3, CARD_SHARE * correction.fit_de / np.sqrt(3))))
     if not known.veil.any() and len(known.light) < 4:
         found.append(_part("veil", _of_veil(part, known, correction, lab=lab)))
     return tuple(each for each in found if any(each.lab_sd))
