@@ -228,7 +228,7 @@ def a_registration(card: Card, *, hours_ago: float = 2.0, **other: Any) -> CardR
             for name, lab in zip(NAMES, lab_of_linear(inks()).round(2).tolist(), strict=True)
         ),
         photos=tuple(
-            RegisteredPhoto(name=f"shade-{n}.jpg", off_de00=0.4, after_de00=0.3, left_out=left)
+            RegisteredPhoto(name=f"shade-{n}.jpg", off_de00=0.4, after_de00=None if left else 0.3, left_out=left)
             for n, left in enumerate((None, None, "uneven", None), start=1)
         ),
     )

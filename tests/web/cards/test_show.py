@@ -1,14 +1,23 @@
 """`/cards/<key>/`: one card, what it was registered as, and how it has come out."""
 
+from pathlib import Path
+from typing import Any
+
+import numpy as np
 import pytest
 from django.test import Client
 
 from bluewright.journal.actions.keeping import delete
-from bluewright.journal.models import Card, Garden
+from bluewright.journal.models import Card, Garden, Measured, Steep
+from bluewright.journal.queries import cards
+from bluewright.science.colour.differences import ciede2000
+from bluewright.science.colour.spaces import lab_of_linear
 from bluewright.science.photo.card import PATCHES
 from bluewright.web.pages.cards.page import hex_of_lab
 from tests import cast
+from tests.photographed import SAMPLE, Shot, jpeg_of
 from tests.web.checks import NOBODY, flat, only, to_the_start_without_a_garden, url
+from tests.web.measuring import kept_photo
 
 pytestmark = pytest.mark.django_db
 
@@ -67,6 +76,35 @@ def test_the_latest_registration_that_stands_counts(client: Client, card: Card) 
     page = client.get(where(card)).context["page"]
     assert [one.key for one in page.registrations] == [str(first.pk)]
     assert "0.6" in page.spread
+
+
+def test_a_photo_that_is_measured_with_it_is_a_point_of_its_drift(
+    client: Client, card: Card, steeping: Steep, tmp_path: Path, settings: Any
+) -> None:
+    """The card is found by itself in a photo of a tub, its window is marked, and it comes out as it is registered."""
+    settings.HOME = tmp_path
+    cast.a_registration(card)
+    assert len(cards.drift(one(card))) == 3
+    photo = kept_photo(card.garden, jpeg_of(Shot(size_px=(750, 1000), number=1)), of=steeping, kind="tub")
+    where_to_draw = url("measured.draw", photo=photo.pk)
+    form = client.get(where_to_draw).context["form"]
+    response = client.post(where_to_draw, {"samples": form["samples"].value(), "light": "daylight", "name": "Vat blue"})
+    assert response.status_code == 302
+    row = Measured.objects.get(photo=photo)
+    assert row.card == card
+    assert row.answer["trust"] == "same_card"
+    assert ciede2000(np.array(row.answer["samples"][0]["lab"]), lab_of_linear(SAMPLE)) < 1.5
+    assert row.card_off_de00 is not None
+    assert row.card_off_de00 < 0.7
+    assert len(cards.drift(one(card))) == 4
+    delete(row, by=None)
+    assert len(cards.drift(one(card))) == 3
+
+
+def one(card: Card) -> Card:
+    found = cards.card(card.pk, of=card.garden)
+    assert found is not None
+    return found
 
 
 def test_as_json_it_is_the_same(client: Client, card: Card) -> None:

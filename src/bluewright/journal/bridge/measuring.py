@@ -31,6 +31,8 @@ class MeasuredIn:
 
     answer: PhotoAnswer
     card: Card | None
+    card_off_de00: float | None = None
+    """How far the card's patches came out from what they were registered as, on average; None without a card."""
 
 
 def card_found(picture: Picture, *, of: Garden) -> CardFound:
@@ -54,4 +56,8 @@ def measured_in(photo: Photo, record: PhotoRecord) -> MeasuredIn:
         return MeasuredIn(answer=measure(picture, record, rng=rng), card=None)
     answer = measure(picture, record, rng=rng, card=lying.seen)
     told = replace(answer, cautions=(*answer.cautions, *cautions_of(lying.check)))
-    return MeasuredIn(answer=told, card=Card.objects.filter(garden=photo.garden, number=found.number).first())
+    return MeasuredIn(
+        answer=told,
+        card=Card.objects.filter(garden=photo.garden, number=found.number).first(),
+        card_off_de00=lying.check.mean_de00,
+    )

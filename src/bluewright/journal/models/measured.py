@@ -29,6 +29,8 @@ class Measured(Kept):
     """The `PhotoAnswer` to it, without the record."""
     card = models.ForeignKey(Card, models.SET_NULL, null=True, blank=True, related_name="measured")
     """The printed card that it was measured against."""
+    card_off_de00 = models.FloatField(null=True, blank=True)
+    """How far that card's patches came out from what they were registered as, on average."""
     program = models.CharField(max_length=20)
     """The version that answered."""
 

@@ -8,7 +8,7 @@ from uuid import UUID
 
 from django.db.models import Max, Prefetch, QuerySet
 
-from bluewright.journal.models import Card, CardRegistration, Garden, Photo
+from bluewright.journal.models import Card, CardRegistration, Garden, Measured, Photo
 from bluewright.science.base.records import read
 from bluewright.science.photo.card import MOST_CARDS
 from bluewright.science.photo.card_record import RegisteredCard
@@ -59,7 +59,9 @@ def next_number(of: Garden) -> int | None:
 
 
 def drift(card: Card) -> list[DriftPoint]:
-    """How far the card was from its latest registration in the photos it was registered from, the oldest first."""
+    """How far the card was from its latest registration: in the photos that it was registered from, and in those that
+    were measured with it since; the oldest first.
+    """
     row = latest(card)
     if row is None:
         return []
@@ -67,4 +69,9 @@ def drift(card: Card) -> list[DriftPoint]:
     kept = Photo.objects.filter(garden=card.garden, about_id=card.pk, sha256__in=list(after))
     times = dict(kept.values_list("sha256", "taken_at"))
     points = [DriftPoint(time=times.get(name, row.registered_at), mean_de00=off) for name, off in after.items()]
+    since = Measured.objects.filter(card=card, measured_at__gte=row.registered_at, card_off_de00__isnull=False)
+    measured = since.filter(photo__deleted_at=None).order_by("measured_at")
+    told = measured.values_list("photo", "photo__taken_at", "card_off_de00")
+    last = {photo: DriftPoint(time=taken, mean_de00=off) for photo, taken, off in told}  # one point for a photo
+    points += last.values()
     return sorted(points, key=lambda point: point.time)

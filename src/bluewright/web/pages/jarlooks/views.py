@@ -160,6 +160,7 @@ def _look(form: JarForm, photo: Photo) -> tuple[JarLook, JarAnswer] | None:
             record=dump(record),
             answer={name: value for name, value in dump(found.answer).items() if name != "inputs"},
             card=found.card,
+            card_off_de00=found.card_off_de00,
             program=__version__,
         )
         look = form.write(JarLook(measured=measured, **_mine(form.of)))

@@ -9,6 +9,7 @@ from django.core.exceptions import ValidationError
 from django.utils.translation import gettext as _
 from django.utils.translation import gettext_lazy
 
+from bluewright.journal.bridge.measuring import CardFound
 from bluewright.science.base.errors import InputError
 from bluewright.science.base.records import read
 from bluewright.science.base.typed_numbers import number, plain
@@ -114,6 +115,12 @@ def as_drawn(record: dict[str, Any]) -> dict[str, Any]:
         "white_lab": _lab_text(known.white_lab),
         "grey_lab": _lab_text(known.grey_lab),
     }
+
+
+def in_window(found: CardFound) -> dict[str, Any]:
+    """A box in the window of the card that lies in the photo, to begin with; nothing without a registered card."""
+    lying = found.card.lying if found.card is not None else None
+    return {"samples": box_text(lying.window)} if lying is not None else {}
 
 
 def _lab_text(lab: tuple[float, float, float] | None) -> str:

@@ -157,7 +157,13 @@ def card_said(found: CardFound) -> str:
     told = {"number": found.card.number}
     if found.card.lying is None:
         return _("Card %(number)s lies in the photo, but is not registered: it is not used.") % told
-    return _("Card %(number)s was found: it serves as white, greys and colours.") % told
+    return (
+        _(
+            "Card %(number)s was found: it serves as white, greys and colours. A box lies in its window; draw another "
+            "where the sample lies elsewhere."
+        )
+        % told
+    )
 
 
 def measured_page(row: Measured, of: Subject, answer: PhotoAnswer) -> MeasuredPage:

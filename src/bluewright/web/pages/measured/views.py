@@ -15,7 +15,7 @@ from django.views.decorators.http import require_http_methods, require_POST, req
 
 from bluewright import __version__
 from bluewright.journal.actions import measuring as actions
-from bluewright.journal.bridge.measuring import MeasuredIn, card_found, measured_in
+from bluewright.journal.bridge.measuring import CardFound, MeasuredIn, card_found, measured_in
 from bluewright.journal.models import Garden, Measured, Photo
 from bluewright.journal.photos.kinds import KINDS
 from bluewright.journal.photos.measuring import picture_of
@@ -24,7 +24,7 @@ from bluewright.journal.queries import photos
 from bluewright.science.base.errors import InputError
 from bluewright.science.base.records import dump, read
 from bluewright.science.photo.record import PhotoAnswer
-from bluewright.web.pages.measured.forms import MeasureForm, as_drawn
+from bluewright.web.pages.measured.forms import MeasureForm, as_drawn, in_window
 from bluewright.web.pages.measured.page import (
     MeasuredIndex,
     card_said,
@@ -52,7 +52,8 @@ def index(request: HttpRequest, garden: Garden) -> HttpResponse:
 def draw(request: HttpRequest, garden: Garden, photo: UUID) -> HttpResponse:
     """Draw boxes on a photo; what is posted is measured and kept."""
     of_photo, of = _photo(photo, garden)
-    form = MeasureForm(posted(request), initial=_like(request, garden))
+    trouble, seen = _seen(of_photo, garden)
+    form = MeasureForm(posted(request), initial=_like(request, garden) or in_window(seen))
     if request.method == "POST" and form.is_valid() and (found := _answered(form, of_photo)) is not None:
         answer = found.answer
         row = Measured(
@@ -64,14 +65,14 @@ def draw(request: HttpRequest, garden: Garden, photo: UUID) -> HttpResponse:
             record=dump(answer.inputs),
             answer={name: value for name, value in dump(answer).items() if name != "inputs"},
             card=found.card,
+            card_off_de00=found.card_off_de00,
             program=__version__,
         )
         actions.keep_measured(row, by=request.user)
         undo = reverse("measured.delete", kwargs={"key": row.pk})
         messages.success(request, _("Written down."), extra_tags=undo)
         return redirect("measured.show", key=row.pk)
-    trouble, card = _seen(of_photo, garden)
-    page = draw_page(of_photo, of, trouble=trouble, card=card, before=queries.of_photo(of_photo))
+    page = draw_page(of_photo, of, trouble=trouble, card=card_said(seen), before=queries.of_photo(of_photo))
     said = _("Photo of %(what)s") % {"what": of.said}
     boxes = drawn(of_photo, live=reverse("measured.live", kwargs={"photo": photo}), said=said)
     status = 422 if form.errors else 200
@@ -136,13 +137,13 @@ def _like(request: HttpRequest, garden: Garden) -> dict[str, object]:
     return as_drawn(row.record) if row is not None else {}
 
 
-def _seen(photo: Photo, garden: Garden) -> tuple[str, str]:
-    """Why nothing can be measured in a photo, empty where it can; and what is said of a card that lies in it."""
+def _seen(photo: Photo, garden: Garden) -> tuple[str, CardFound]:
+    """Why nothing can be measured in a photo, empty where it can; and the card that lies in it."""
     try:
         picture = picture_of(photo)
     except InputError as error:
-        return own_text(f"{error.what}; {error.right}."), ""
-    return "", card_said(card_found(picture, of=garden))
+        return own_text(f"{error.what}; {error.right}."), CardFound()
+    return "", card_found(picture, of=garden)
 
 
 def _photo(key: UUID, garden: Garden) -> tuple[Photo, Subject]:
