@@ -1,11 +1,14 @@
 """`bluewright photo measure`, as people type it."""
 
 import json
+import re
 from pathlib import Path
 
 import pytest
 
 from bluewright.cli.main import main
+from bluewright.science.base.records import dump, read
+from bluewright.science.photo.record import PhotoRecord
 from tests.science.photo.rendering import Faults, Shot, photograph
 from tests.science.photo.test_rendered import CLOTH, SCENE, lab, np
 from tests.science.photo.test_rendered import record as record_of
@@ -39,9 +42,10 @@ def test_boxes_typed_give_the_colour_and_what_it_may_be_compared_with(
     assert run(photos[0], "--white", WHITE, f"--white-lab={white}", "--sample", SAMPLE) == 0
     out, err = capsys.readouterr()
     assert err == ""
-    assert out.startswith("1 sample in 1 photo.")
+    assert re.match(r"Very pale greenish blue, give or take \d\.\d\.\n", out), "K/S 0.5 is pale cloth"
+    assert re.search(r"1: very pale greenish blue +L \d\d\.\d, a −\d\.\d, b −\d\d\.\d ", out)
     assert "Compare it with photos beside the same white" in out
-    assert "D65, 2 degree observer" in out
+    assert "CIELAB, D65, 2° observer" in out
 
 
 def test_several_photos_are_one_answer(photos: list[str], capsys: pytest.CaptureFixture[str]) -> None:
@@ -54,8 +58,6 @@ def test_several_photos_are_one_answer(photos: list[str], capsys: pytest.Capture
 def test_boxes_can_come_from_a_record_for_all_or_for_each(
     photos: list[str], tmp_path: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:
-    from bluewright.science.base.records import dump
-
     path = tmp_path / "boxes.json"
     path.write_text(json.dumps(dump(record_of())))
     assert run(*photos[:2], "--json", "--record", str(path)) == 0
@@ -88,6 +90,14 @@ def test_what_is_wrong_is_said_in_one_line(
     assert err.startswith("bluewright photo measure: ")
     assert says in err
     assert err.count("\n") == 1
+
+
+def test_the_example_is_a_record_that_is_read(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    assert run("--example") == 0
+    made = read(PhotoRecord, capsys.readouterr().out)
+    assert made.white is not None and made.black is not None
+    assert run("--sample", SAMPLE) == 2
+    assert "name a photo" in capsys.readouterr().err
 
 
 def test_what_is_no_photo_is_refused_by_its_name(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:

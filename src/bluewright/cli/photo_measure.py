@@ -12,7 +12,7 @@ from typing import Any, Final, get_args
 import numpy as np
 
 from bluewright.cli.fields import fields_text
-from bluewright.cli.record_command import complain, read_bytes
+from bluewright.cli.record_command import complain, example_text, read_bytes
 from bluewright.pictures import cards
 from bluewright.pictures.decoding import picture
 from bluewright.pictures.opening import MOST_FILE_BYTES
@@ -38,6 +38,11 @@ LAB_RIGHT: Final = "write a colour as L,a,b, like 95.2,0.4,-3.1"
 def run(arguments: Sequence[str]) -> int:
     """Parse `arguments`, measure, print; returns the exit code."""
     asked = _parser().parse_args(arguments)
+    if asked.example:
+        print(example_text("photo-measure"), end="")
+        return 0
+    if not asked.image:
+        return complain(WORDS, "name a photo; --example prints a record of boxes to start from")
     try:
         records = _records(asked)
         card = read(RegisteredCard, read_bytes(asked.card)) if asked.card else None
@@ -139,7 +144,7 @@ def _parser() -> argparse.ArgumentParser:
         "--sample 120,600,500,500\n\n"
         f"what a record holds (* must be given, [] a list of them):\n\n{fields_text(PhotoRecord)}",
     )
-    parser.add_argument("image", nargs="+", metavar="IMAGE", help="a photo as the camera wrote it")
+    parser.add_argument("image", nargs="*", metavar="IMAGE", help="a photo as the camera wrote it")
     parser.add_argument("--sample", action="append", default=[], metavar=BOX, help="what to measure; repeatable")
     parser.add_argument("--white", metavar=BOX, help="white paper in the same light")
     parser.add_argument("--white-lab", metavar=LAB, help="its colour, if it was measured")
@@ -168,4 +173,5 @@ def _parser() -> argparse.ArgumentParser:
     )
     parser.add_argument("--seed", type=int, default=1, help="seed of the random draws")
     parser.add_argument("--json", action="store_true", help="print the answer as JSON")
+    parser.add_argument("--example", action="store_true", help="print an example record of boxes to start from")
     return parser

@@ -7,10 +7,12 @@ from typing import Final
 
 import numpy as np
 
+from bluewright.science.colour.hues import hue_of, shade_of
 from bluewright.science.photo.record import PhotoAnswer, Reason, SampleColour, Trust
+from bluewright.words.colour import lab_named, lab_said, named
 from bluewright.words.language import gettext as _
-from bluewright.words.language import marked, ngettext
-from bluewright.words.numbers import percent, ranged
+from bluewright.words.language import marked
+from bluewright.words.numbers import percent, ranged, sentence
 from bluewright.words.said import Rows, Said
 
 QUESTION: Final = marked("What colour is this in a photo, and how far can that be trusted?")
@@ -40,7 +42,6 @@ REASONS: Final[Mapping[Reason, str]] = {
 }
 """Why."""
 METHODS: Final[Mapping[str, str]] = {
-    "none": marked("not corrected"),
     "white": marked("by white"),
     "neutrals": marked("by white and greys"),
     "matrix": marked("by all patches, three by three"),
@@ -52,21 +53,39 @@ METHODS: Final[Mapping[str, str]] = {
 def said(found: PhotoAnswer) -> Said:
     """The answer as a person reads it."""
     parts: list[str | Rows] = [
-        ngettext("%(count)s sample in %(photos)s.", "%(count)s samples in %(photos)s.", len(found.samples))
-        % {
-            "count": len(found.samples),
-            "photos": ngettext("%(n)s photo", "%(n)s photos", found.photos) % {"n": found.photos},
-        },
+        _first(found),
         Rows(
-            head=("", "L*", "a*", "b*", _("give or take"), _("K/S in red"), _("uneven")),
+            caption=_("Each colour (%(lab)s)") % {"lab": lab_named()},
+            head=(_("sample"), "L, a, b", _("give or take"), _("depth K/S in red"), _("uneven")),
             rows=tuple(_row(number, each) for number, each in enumerate(found.samples, start=1)),
         ),
-        _("Corrected: %(how)s. D65, 2 degree observer.") % {"how": _(METHODS[found.method])},
+        _("Corrected %(how)s.") % {"how": _(METHODS[found.method])}
+        if found.method != "none"
+        else _("Not corrected: nothing in the photo has a known colour that is used."),
     ]
     if found.fit_de is not None:
-        parts.append(_("Known patches that had no part in it came out %(fit)s off.") % {"fit": f"{found.fit_de:.1f}"})
+        parts.append(
+            _("Known patches that had no part in it came out %(fit)s off (CIEDE2000).") % {"fit": f"{found.fit_de:.1f}"}
+        )
     parts.append(trust_said(found))
     return Said(parts=tuple(parts), cautions=found.cautions)
+
+
+def _first(found: PhotoAnswer) -> str:
+    """The colour itself, where there is one only; else how many there are."""
+    told: dict[str, object] = {"count": len(found.samples), "photos": found.photos}
+    if len(found.samples) > 1:
+        if found.photos > 1:
+            return _("%(count)s colours, each the mean of %(photos)s photos.") % told
+        return _("%(count)s colours in one photo.") % told
+    told |= {"colour": sentence(_colour(found.samples[0])), "off": f"{off_by(found.samples[0]):.1f}"}
+    if found.photos > 1:
+        return _("%(colour)s, give or take %(off)s; the mean of %(photos)s photos.") % told
+    return _("%(colour)s, give or take %(off)s.") % told
+
+
+def _colour(sample: SampleColour) -> str:
+    return named(hue_of(sample.lab), shade_of(sample.lab))
 
 
 def trust_said(found: PhotoAnswer) -> str:
@@ -81,6 +100,6 @@ def off_by(sample: SampleColour) -> float:
 
 
 def _row(number: int, sample: SampleColour) -> tuple[str, ...]:
-    l, a, b = (f"{each:.1f}" for each in sample.lab)  # noqa: E741 - its name
-    depth = ranged(sample.k_over_s_red, "") if sample.k_over_s_red is not None else "-"
-    return (str(number), l, a, b, f"{off_by(sample):.1f}", depth, percent(sample.uneven_frac))
+    depth = ranged(sample.k_over_s_red, "") if sample.k_over_s_red is not None else "–"
+    name = _("%(number)s: %(colour)s") % {"number": number, "colour": _colour(sample)}
+    return (name, lab_said(sample.lab), f"{off_by(sample):.1f}", depth, percent(sample.uneven_frac))
