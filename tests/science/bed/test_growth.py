@@ -130,6 +130,14 @@ def test_a_cut_without_weight_or_judgement_teaches_nothing() -> None:
     assert np.array_equal(one.first_degree_d, other.first_degree_d)
 
 
+def test_without_a_beginning_only_what_follows_the_first_cut_teaches() -> None:
+    taken = [{"on": "2026-06-20", "leaf_kg": 5.0}, {"on": "2026-08-01", "leaf_kg": 9.0}]
+    found = answer(began=None, now="2026-08-03", bed_m2=10.0, cuts=taken)
+    assert found.cuts_learned == 1
+    assert found.ready_on.middle is not None
+    assert days_apart(date(2026, 8, 1), found.ready_on.middle) > 28
+
+
 def test_early_cuts_make_it_wait_longer_and_late_ones_shorter() -> None:
     def again(state: str) -> float:
         found = [
@@ -254,7 +262,7 @@ def test_seed_falls_as_published(row: Row) -> None:
         ({"cuts": [{"on": "2026-04-01"}]}, "does not come after"),
         ({"now": "2026-09-01", "cuts": [{"on": "2026-08-01"}, {"on": "2026-07-01"}]}, "does not come after"),
         ({"now": "2026-08-01", "cuts": [{"on": "2026-07-01", "leaf_kg": 3.0}]}, "the area is missing"),
-        ({"now": "2027-09-01"}, "400 days"),
+        ({"now": "2027-09-01"}, "400 days"), ({"began": None}, "neither it nor a cut"),
     ],
 )  # fmt: skip
 def test_what_cannot_be_is_refused(fields: dict[str, object], says: str) -> None:

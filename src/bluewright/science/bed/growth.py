@@ -80,7 +80,7 @@ def growth(record: GrowthRecord, *, rng: np.random.Generator) -> GrowthAnswer:
     season = warmth(record.plant, _first(record), record.now + timedelta(days=AHEAD_D), record, DRAWS, rng)
     seen = cuts_seen(record, season, rng=rng)
     grown = learn(record.plant, seen, n=DRAWS, rng=rng)
-    last, today = record.cuts[-1].on if record.cuts else record.began, season.at(record.now)
+    last, today = record.cuts[-1].on if record.cuts else record.since, season.at(record.now)
     usual = grown.ripe_degree_d(None if record.cuts else record.start)
     ripe = usual * np.exp(RIPE_SD.value * rng.standard_normal(DRAWS))
     leaf = grown.full_kg_per_m2 * grown.season_factor * np.exp(grown.cut_sd * rng.standard_normal(DRAWS))
@@ -149,16 +149,18 @@ def cuts_seen(record: GrowthRecord, season: Warmth, *, rng: np.random.Generator)
         else []
     )
     for number, one in enumerate(record.earlier, start=1):
-        then = warmth(record.plant, one.began, one.cuts[-1].on, record, PAST_DRAWS, rng)
+        then = warmth(record.plant, one.began or one.cuts[0].on, one.cuts[-1].on, record, PAST_DRAWS, rng)
         found += _of_season(record, one, then, number)
     return found
 
 
 def _of_season(record: GrowthRecord, one: Season, then: Warmth, number: int) -> list[CutSeen]:
-    days = [one.began, *(cut.on for cut in one.cuts)]
+    """Each cut with the warmth since the one before; the first only where the beginning is known."""
+    known = [*filter(None, [one.began]), *(cut.on for cut in one.cuts)]
+    told = one.cuts if one.began else one.cuts[1:]
     return [
-        _seen(record, one, cut, then, number, before=before, first=k == 0)
-        for k, (before, cut) in enumerate(zip(days, one.cuts, strict=False))
+        _seen(record, one, cut, then, number, before=before, first=before == one.began)
+        for before, cut in zip(known, told, strict=False)
     ]
 
 
@@ -176,8 +178,8 @@ def _seen(
 def _first(record: GrowthRecord) -> date:
     """The first day whose weather matters: for woad that stood over winter, the beginning of that winter."""
     if record.start != "overwintered" or record.plant != "woad":
-        return record.began
-    day = record.began
+        return record.since
+    day = record.since
     while northern_day(day, hemisphere=record.weather.hemisphere) != round(WINTER_BEGINS.value):
         day -= timedelta(days=1)
     return day
@@ -186,9 +188,9 @@ def _first(record: GrowthRecord) -> date:
 def _ended(record: GrowthRecord, season: Warmth, *, rng: np.random.Generator) -> Bools:
     """Whether the season has ended by each day, shape (n, d)."""
     of_year = np.array([northern_day(day, hemisphere=record.weather.hemisphere) for day in season.days])
-    began = season.at(record.began)
+    began = season.at(record.since)
     counted = np.arange(len(of_year)) > began
-    if of_year[began] >= LATE_SOWN:
+    if record.began and of_year[began] >= LATE_SOWN:
         counted &= np.cumsum(of_year == 1) > np.cumsum(of_year == 1)[began]
     ends = SEASON_ENDS[record.plant].draw(rng, DRAWS)
     return np.logical_or.accumulate((of_year >= ends[:, None]) & counted, axis=1)

@@ -40,8 +40,9 @@ class Season:
 
     start: Start = "sown"
     """`sown`, `planted` out, or `overwintered`."""
-    began: date
-    """Day of sowing or planting out; after a winter the day on which growth began again."""
+    began: date | None = None
+    """Day of sowing or planting out; after a winter the day on which growth began again. Left out: its first cut
+    teaches nothing, since nobody knows how long the leaf had grown."""
     cuts: Annotated[tuple[Cut, ...], Field(min_length=1, max_length=12)]
     """Its cuts in order."""
 
@@ -61,8 +62,9 @@ class GrowthRecord:
     """`woad`, `japanese_indigo` or `indigofera`."""
     start: Start = "sown"
     """How this season began: `sown`, `planted` out, or `overwintered` (woad in its second year)."""
-    began: date
-    """Day of sowing or planting out; after a winter the day on which growth began again."""
+    began: date | None = None
+    """Day of sowing or planting out; after a winter the day on which growth began again. It may be left out once there
+    is a cut."""
     now: date
     """Today."""
     cuts: Annotated[tuple[Cut, ...], Field(max_length=12)] = ()
@@ -77,22 +79,31 @@ class GrowthRecord:
     """Seed of the random draws: the same record and seed give the same answer."""
 
     def __post_init__(self) -> None:
+        if self.began is None and not self.cuts:
+            raise InputError(
+                where="began", what="neither it nor a cut is given", right="say when it was sown or planted"
+            )
         check_cuts(self.began, self.cuts)
-        last = self.cuts[-1].on if self.cuts else self.began
+        last = self.cuts[-1].on if self.cuts else self.since
         if self.now < last:
             raise InputError(where="now", what="it is before the last cut or the beginning", right="give today's date")
-        check_span(self.began, self.now, where="now")
+        check_span(self.since, self.now, where="now")
         weighed = any(cut.leaf_kg is not None for cuts in (self.cuts, *(s.cuts for s in self.earlier)) for cut in cuts)
         if weighed and self.bed_m2 is None:
             raise InputError(
                 where="bed_m2", what="leaf was weighed and the area is missing", right="give the area of the bed"
             )
 
+    @property
+    def since(self) -> date:
+        """The first day that is known of."""
+        return self.began or self.cuts[0].on
 
-def check_cuts(began: date, cuts: tuple[Cut, ...]) -> None:
+
+def check_cuts(began: date | None, cuts: tuple[Cut, ...]) -> None:
     """Cuts follow the beginning and each other, within a season."""
-    days = [began, *(cut.on for cut in cuts)]
-    for k, (before, after) in enumerate(pairwise(days)):
+    days = [*filter(None, [began]), *(cut.on for cut in cuts)]
+    for k, (before, after) in enumerate(pairwise(days), start=0 if began else 1):
         if after <= before:
             raise InputError(
                 where=f"cuts[{k}].on",
@@ -100,7 +111,7 @@ def check_cuts(began: date, cuts: tuple[Cut, ...]) -> None:
                 right="give the cuts in order, after the beginning",
             )
     if cuts:
-        check_span(began, cuts[-1].on, where=f"cuts[{len(cuts) - 1}].on")
+        check_span(days[0], cuts[-1].on, where=f"cuts[{len(cuts) - 1}].on")
 
 
 @answer

@@ -103,7 +103,7 @@ def flowering(
     if record.plant != "woad":
         return None
     n, today = len(degree_d), (record.now - days[0]).days
-    old = record.start != "sown"
+    old = record.start != "sown" or record.began is None
     rosette: Bools = np.asarray(old | (degree_d >= ROSETTE_DEGREE_D.draw(rng, n)[:, None]))
     cold = chill_d((temps.min_c + temps.max_c) / 2, has_rosette=rosette)
     chance = significant(float(np.mean(cold[:, today] >= CHILL_NEED_D.draw(rng, n))))

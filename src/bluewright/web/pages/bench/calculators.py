@@ -147,7 +147,7 @@ TABLE: Final = (
         record=GrowthRecord, compute=growth, said=growing.said, chart=growth_chart,
         front=(
             "plant", "start", "began", "now", "bed_m2", "cuts", "cuts[].on", "cuts[].leaf_kg", "cuts[].state",
-            "weather.latitude_deg", "weather.normals", "weather.normals[].min_c", "weather.normals[].max_c",
+            "weather.latitude_deg",
         ),
         labels={
             "start": _("How the season began"), "began": _("Sown, planted, or growing again since"),
