@@ -5,20 +5,22 @@ from __future__ import annotations
 from collections.abc import Iterator
 from contextlib import contextmanager
 from datetime import datetime, timedelta
-from typing import Any
+from typing import Any, Final
 
 import pytest
 from django.db import connection
 from django.test.utils import CaptureQueriesContext
 from django.utils import timezone
 
-from bluewright.journal.actions import batches, beds, photos, steeps
+from bluewright.journal.actions import assays, batches, beds, photos, steeps
 from bluewright.journal.actions.keeping import keep
+from bluewright.journal.bridge.assays import found_now
 from bluewright.journal.models import (
     Airing,
     AirTemp,
     Alkali,
     AlkaliPart,
+    Assay,
     Batch,
     Bed,
     CallSeen,
@@ -52,6 +54,14 @@ from tests.pictures import photo
 
 STARTED = timezone.now().replace(second=0, microsecond=0)
 """When the tests began: the same minute in a whole run, so that none fails for a minute that turned."""
+
+
+SWATCHES: Final = (
+    ("standard", 20.0, 2.1), ("standard", 40.0, 3.9), ("standard", 80.0, 7.1), ("standard", 20.0, 2.2),
+    ("standard", 40.0, 4.0), ("standard", 80.0, 7.3), ("sample", 60.0, 2.3), ("sample", 120.0, 4.1),
+    ("sample", 240.0, 7.4), ("sample", 60.0, 2.2), ("sample", 120.0, 4.2), ("sample", 240.0, 7.2),
+)  # fmt: skip
+"""Twelve dyed swatches: of what, mg in the vat, K/S."""
 
 
 def moment(hours_ago: float = 0.0) -> datetime:
@@ -202,6 +212,22 @@ def a_jar_from_the_bed(garden: Garden, pigment_g: float = 12.0, **other: Any) ->
 def taken(jar: Jar, grams: float, **other: Any) -> JarTaken:
     plain = {"taken_at": moment(), "taken_typed": f"{grams:g} g"}
     return keep(JarTaken(jar=jar, taken_g=grams, **plain | other), by=None)
+
+
+def an_assay(jar: Jar, *, deeper: float = 1.0, hours_ago: float = 0.5, **other: Any) -> Assay:
+    """A test dyeing: three times as much of the pigment dyes as deep as the standard; its depths times `deeper`."""
+    swatches = [
+        {"of": of, "pigment_mg": mass, "k_over_s": depth * (deeper if of == "sample" else 1.0)}
+        for of, mass, depth in SWATCHES
+    ]
+    record = {"id": jar.name, "standard_frac": 0.95, "standard_sd_frac": 0.02, "swatches": swatches}
+    typed = {"standard": "95%", "standard_sd": "2%"}
+    for number, row in enumerate(swatches):
+        typed |= {f"swatches.{number}.{name}": f"{value}" for name, value in row.items()}
+    plain = {"method": "dyeing", "assayed_at": moment(hours_ago), "typed": typed, "record": record}
+    made = Assay(jar=jar, **plain | other)
+    found_now(made)
+    return assays.keep(made, by=None)
 
 
 def a_photo(garden: Garden, *, of: Kept, kind: str, width_px: int = 64) -> Photo:

@@ -55,7 +55,9 @@ def test_a_batch_goes_along_from_its_straining_to_its_jar(garden: Garden, strain
     cast.an_airing(batch)
     cast.a_standing(batch, edges=[(0.1, 220.0)])
     cast.a_drying(batch, (50, 160.0))
-    cast.taken(cast.a_jar((batch, 12.0)), 3.0)
+    jar = cast.a_jar((batch, 12.0))
+    cast.taken(jar, 3.0)
+    cast.an_assay(jar)
     cast.a_registration(cast.a_card(garden))
     before = out(garden)
     assert [kind for kind in transfer.KINDS if not before[kind]] == ["intakes", "calls_seen", "yields_seen"]

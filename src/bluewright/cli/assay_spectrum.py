@@ -10,8 +10,8 @@ from typing import Any, Final, get_args
 from bluewright.cli.record_command import RecordCommand, read_bytes
 from bluewright.science.assay.priors import Solvent
 from bluewright.science.assay.spectrum import spectrum
-from bluewright.science.assay.spectrum_record import SpectrumRecord
-from bluewright.science.assay.spectrum_text import points
+from bluewright.science.assay.spectrum_record import LEAST_POINTS, SpectrumRecord
+from bluewright.science.assay.spectrum_text import decoded, points
 from bluewright.science.base.errors import InputError
 from bluewright.science.base.records import dump
 from bluewright.words.assay import SPECTRUM_QUESTION, spectrum_said
@@ -90,11 +90,7 @@ def _calibration(asked: argparse.Namespace) -> dict[str, Any]:
 
 def _table(text: bytes, where: str) -> list[dict[str, Any]]:
     try:
-        plain = text.decode("utf-8")
-    except UnicodeDecodeError:
-        plain = text.decode("latin-1")
-    try:
-        return [dump(point) for point in points(plain)]
+        return [dump(point) for point in points(decoded(text), least=1 if where == "--standard" else LEAST_POINTS)]
     except InputError as error:
         raise error.inside(where) if where != "file" else error from None
 

@@ -24,6 +24,7 @@ from bluewright.journal.models import (
     AirTemp,
     Alkali,
     AlkaliPart,
+    Assay,
     Batch,
     Bed,
     CallSeen,
@@ -85,6 +86,7 @@ KINDS: Final[dict[str, tuple[type[models.Model], str]]] = {
     "jar_from": (JarFrom, "jar__garden"),
     "jar_taken": (JarTaken, "jar__garden"),
     "yields_seen": (YieldSeen, "jar__garden"),
+    "assays": (Assay, "jar__garden"),
     "cards": (Card, "garden"),
     "card_registrations": (CardRegistration, "card__garden"),
 }

@@ -16,6 +16,7 @@ urlpatterns = [
     path("measured/", include("bluewright.web.pages.measured.urls")),
     path("jarlooks/", include("bluewright.web.pages.jarlooks.urls")),
     path("jars/", include("bluewright.web.pages.jars.urls")),
+    path("assays/", include("bluewright.web.pages.assays.urls")),
     path("threads/", include("bluewright.web.pages.threads.urls")),
     path("airing/", include("bluewright.web.pages.airing.urls")),
     path("alkali/", include("bluewright.web.pages.alkali.urls")),

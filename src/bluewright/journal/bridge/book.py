@@ -10,7 +10,7 @@ from statistics import NormalDist
 from typing import Any, Final, cast
 from uuid import UUID
 
-from bluewright.journal.bridge.jars import PURITY_SD_FRAC
+from bluewright.journal.bridge.assays import PURITY_SD_FRAC
 from bluewright.journal.models import Garden
 from bluewright.journal.queries import book
 from bluewright.journal.queries.batches import Stage
@@ -141,7 +141,7 @@ def lines(of: Garden, rows: Sequence[Begun], came_from: Mapping[UUID, Basket]) -
             tub_temp_c=_mean_temp_c(basket, temps), alkalis=alkalis.get(row.key, ()), ph=phs.get(row.key),
             aired_min=minutes, aired_pours=pours, pigment_g=pigment_g,
             g_per_kg=pigment_g / basket.leaf_kg if pigment_g is not None and basket.leaf_kg > 0 else None,
-            purity_frac=purity(jars), measured=all(one.purity_frac is not None for one in jars),
+            purity_frac=purity(jars), measured=all(one.purity_frac is not None or one.assayed for one in jars),
             stage=cast(Stage, done.stage), jars=tuple(dict.fromkeys(one.name for one in jars)),
             joined=joined.get(row.key, ()), ended_why=done.ended_why,
         )  # fmt: skip
@@ -150,7 +150,7 @@ def lines(of: Garden, rows: Sequence[Begun], came_from: Mapping[UUID, Basket]) -
 def purity(jars: Sequence[InJar]) -> Band | None:
     """The purity of pigment in these jars together, weighed by it; None if that of one is not known.
 
-    A purity that was typed counts with what it may be off; without one typed, as a page of the jar told it last.
+    A purity that was typed counts with what it may be off; without one, or with assays, as the jar's page told it last.
     """
     known = [(one.pigment_g, _purity(one)) for one in jars]
     total_g = sum(one.pigment_g for one in jars)
@@ -165,7 +165,7 @@ def purity(jars: Sequence[InJar]) -> Band | None:
 
 
 def _purity(one: InJar) -> Band | None:
-    if one.purity_frac is not None:
+    if one.purity_frac is not None and not one.assayed:
         off = Z95 * (one.purity_sd_frac or PURITY_SD_FRAC)
         return Band(p5=max(one.purity_frac - off, 0.0), p50=one.purity_frac, p95=min(one.purity_frac + off, 1.0))
     return None if one.told_frac is None else Band(**one.told_frac)

@@ -6,11 +6,12 @@ from collections import defaultdict
 from collections.abc import Sequence
 from dataclasses import replace
 from functools import lru_cache
-from typing import Any, Final
+from typing import Any
 
 import numpy as np
 
 from bluewright.journal.bridge import calls
+from bluewright.journal.bridge.assays import purity
 from bluewright.journal.bridge.batches import latest
 from bluewright.journal.bridge.sources import Source, leaf_kg, sources, strain_balance, strain_record
 from bluewright.journal.bridge.steeps import steep_record
@@ -21,11 +22,8 @@ from bluewright.science.base.bands import Band
 from bluewright.science.base.errors import BluewrightError, InputError
 from bluewright.science.leaf.potential import potential
 from bluewright.science.leaf.record import PotentialAnswer, PotentialRecord
-from bluewright.science.pigment.yield_record import Conversion, Known, YieldRecord
+from bluewright.science.pigment.yield_record import Conversion, YieldRecord
 from bluewright.science.steep.answer import SteepAnswer
-
-PURITY_SD_FRAC: Final = 0.05
-"""Standard deviation of a purity that was typed without one (a guess)."""
 
 
 def tub_threads(batch: Batch) -> list[thread.TubThread]:
@@ -111,13 +109,6 @@ def _potential(call: SteepAnswer) -> PotentialAnswer:
         hemisphere=steep.hemisphere, seed=steep.seed,
     )  # fmt: skip
     return _leaf_potential(record)
-
-
-def purity(jar: Jar) -> Known | None:
-    """The measured purity of a jar; None where it was not measured."""
-    if jar.purity_frac is None:
-        return None
-    return Known(mean_frac=jar.purity_frac, sd_frac=jar.purity_sd_frac or PURITY_SD_FRAC)
 
 
 def _main_plant(batches: Sequence[Batch]) -> Any:

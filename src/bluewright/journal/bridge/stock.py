@@ -10,7 +10,8 @@ import numpy as np
 from django.utils import timezone
 
 from bluewright import __version__
-from bluewright.journal.bridge.jars import purity, yield_record
+from bluewright.journal.bridge.assays import purity
+from bluewright.journal.bridge.jars import yield_record
 from bluewright.journal.models import Jar, YieldSeen
 from bluewright.journal.queries import jars
 from bluewright.science.base.bands import Band
@@ -40,7 +41,7 @@ def pure_left_g(jar: Jar, *, found: YieldAnswer | None = None) -> Band | None:
     """Pure blue of what is left in a jar; None where nobody knows.
 
     By the answer; without one by what a page told last, if the jar was not changed since (`queries.jars.jars`); else
-    by its measured purity alone. No strain call is worked out for it.
+    by its purity alone, as typed or by its assays. No strain call is worked out for it.
     """
     put_in_g, left_g = jars.put_in_g(jar), max(jars.left_g(jar), 0.0)
     if put_in_g <= 0:

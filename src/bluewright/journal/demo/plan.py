@@ -146,3 +146,5 @@ BATCHES: Final = (
 
 TAKEN: Final = (("Jar 1", 0.5, "a wool vat"), ("Jar 2", 0.3, "a class"))
 """Jar, share of it that was taken out, what for."""
+ASSAYS: Final = (("Jar 2", "spectrum", 11), ("Jar 2", "dyeing", 9), ("Jar 5", "dyeing", 9))
+"""Jar, how it was assayed, days ago."""

@@ -13,7 +13,7 @@ from django.db import transaction
 from bluewright.journal.actions import beds, steeps
 from bluewright.journal.actions.keeping import keep
 from bluewright.journal.bridge.steeps import steep_record
-from bluewright.journal.demo import plan
+from bluewright.journal.demo import assaying, plan
 from bluewright.journal.demo.card import a_card
 from bluewright.journal.demo.tub_truth import TubTruth, noted, tub_truth
 from bluewright.journal.demo.work import Tub, Work
@@ -77,6 +77,11 @@ class _Season:
             )  # fmt: skip
             keep(row_taken, by=self.by)
         a_card(self.garden, now=self.now, by=self.by)
+        for name, method, days_ago in plan.ASSAYS:
+            assaying.assay(
+                work.jars[name][0], method=method, indigo_frac=work.indigo_frac[name],
+                at=self.now - timedelta(days=days_ago), by=self.by, rng=self.rng,
+            )  # fmt: skip
         return self.garden
 
     def _weather(self) -> None:

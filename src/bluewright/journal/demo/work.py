@@ -88,6 +88,8 @@ class Work:
     rng: np.random.Generator
     done: dict[str, Batch] = field(default_factory=dict)
     jars: dict[str, tuple[Jar, float]] = field(default_factory=dict)
+    indigo_frac: dict[str, float] = field(default_factory=dict)
+    """Indigo in the pigment of each jar, as it was drawn."""
 
     def batch(self, told: BatchPlan) -> None:
         """Write one batch as far as it has come."""
@@ -299,6 +301,7 @@ class Work:
         kept = np.prod([prior.from_z(0.5 * self.rng.standard_normal(1))[0] for prior in steps])
         make: Make = "acid_washed" if told.acid else "limed" if told.alkali == "Slaked lime" else "unlimed"
         purity = PURITY[make][plant].from_z(0.5 * self.rng.standard_normal(1))[0]
+        self.indigo_frac[told.jar] = float(purity)
         return max(round(float(in_liquor_g * kept / purity / (1 - AIR_DRY_MOISTURE_FRAC)), 1), LEAST_JARRED_G)
 
     def _jar(self, told: BatchPlan, batch: Batch, at: datetime, pigment_g: float) -> None:

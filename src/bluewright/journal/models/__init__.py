@@ -2,6 +2,7 @@
 
 from bluewright.journal.models.airing import Airing
 from bluewright.journal.models.alkali import Alkali, AlkaliPart, JarStep, JarTest
+from bluewright.journal.models.assay import Assay
 from bluewright.journal.models.batch import Batch, LiquorLook, Poured
 from bluewright.journal.models.bed import Bed
 from bluewright.journal.models.card import Card, CardRegistration
@@ -23,6 +24,7 @@ __all__ = [
     "Airing",
     "Alkali",
     "AlkaliPart",
+    "Assay",
     "Batch",
     "Bed",
     "CallSeen",

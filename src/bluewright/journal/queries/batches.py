@@ -73,6 +73,9 @@ def stage_of(found: Batch) -> Stage:
     return next((stage for stage, is_so in reached if is_so), "liquor")
 
 
+_JARRED = JarFrom.objects.filter(jar__deleted_at=None).select_related("jar").prefetch_related("jar__assays")
+
+
 def _whole(found: QuerySet[Batch], *, looks: bool = True) -> QuerySet[Batch]:
     standing = Q(into__deleted_at=None)
     along = (*_TO_THE_BED, _LOOKS) if looks else _TO_THE_BED
@@ -85,7 +88,7 @@ def _whole(found: QuerySet[Batch], *, looks: bool = True) -> QuerySet[Batch]:
         Prefetch("went_into", queryset=Poured.objects.filter(standing).select_related("into")),
         Prefetch("alkali_parts", queryset=AlkaliPart.objects.select_related("alkali")),
         Prefetch("jar_tests", queryset=JarTest.objects.select_related("alkali").prefetch_related("steps")),
-        Prefetch("jarred", queryset=JarFrom.objects.filter(jar__deleted_at=None).select_related("jar")),
+        Prefetch("jarred", queryset=_JARRED),
         "looks",
         "airings",
         "standings__edges",

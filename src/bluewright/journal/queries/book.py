@@ -29,6 +29,7 @@ from django.db.models import (
 from bluewright.journal.models import (
     Airing,
     AlkaliPart,
+    Assay,
     Batch,
     Drying,
     Garden,
@@ -87,6 +88,8 @@ class InJar(NamedTuple):
     purity_frac: float | None
     purity_sd_frac: float | None
     told_frac: dict[str, float] | None
+    assayed: bool = False
+    """Whether an assay of the jar told a figure."""
 
 
 class Work(NamedTuple):
@@ -196,11 +199,12 @@ def pigment_g(within: Within) -> dict[UUID, float]:
 def jarred(within: Within) -> dict[UUID, list[InJar]]:
     """The jars that pigment of each batch is in."""
     told = YieldSeen.objects.filter(jar=OuterRef("jar"), seen_at__gte=OuterRef("jar__changed_at")).order_by("-seen_at")
+    assays = Assay.objects.filter(jar=OuterRef("jar"), at_most=False).exclude(indigo_frac=None)
     rows = JarFrom.objects.filter(batch__in=within.values("pk"), jar__deleted_at=None).order_by("jar__filled_at", "pk")
     found: defaultdict[UUID, list[InJar]] = defaultdict(list)
     for batch, *row in rows.values_list(
         "batch", "jar", "jar__name", "pigment_g", "jar__purity_frac", "jar__purity_sd_frac",
-        Subquery(told.values("answer__purity_frac")[:1]),
+        Subquery(told.values("answer__purity_frac")[:1]), Exists(assays),
     ):  # fmt: skip
         found[batch].append(InJar(*row))
     return dict(found)

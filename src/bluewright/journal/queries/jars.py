@@ -85,4 +85,4 @@ def _held(of: Garden) -> QuerySet[Any]:
 
 def _with_stock(found: QuerySet[Jar]) -> QuerySet[Jar]:
     parts = JarFrom.objects.filter(batch__deleted_at=None).select_related("batch")
-    return found.select_related("garden").prefetch_related(Prefetch("came_from", queryset=parts), "taken")
+    return found.select_related("garden").prefetch_related(Prefetch("came_from", queryset=parts), "taken", "assays")

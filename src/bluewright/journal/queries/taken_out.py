@@ -8,6 +8,7 @@ from typing import Final
 from django.utils import timezone
 
 from bluewright.journal.models import (
+    Assay,
     Batch,
     Bed,
     Card,
@@ -34,6 +35,7 @@ WAYS: Final[Mapping[type[Kept], tuple[str, str]]] = {
     Batch: ("garden", ""),
     Jar: ("garden", ""),
     JarTaken: ("jar__garden", "jar"),
+    Assay: ("jar__garden", "jar"),
     Photo: ("garden", ""),
     Intake: ("garden", ""),
     Card: ("garden", ""),

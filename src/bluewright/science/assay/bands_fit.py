@@ -6,6 +6,7 @@ the readings, and within each the amounts are drawn from its own normal distribu
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 from typing import Final
 
@@ -22,7 +23,9 @@ EXPONENTS: Final = np.linspace(0.0, MOST_EXPONENT.value, 17)
 SCATTER_NM: Final = 700.0
 """Where the curve of haze is written down."""
 MOST_CORRELATION: Final = 0.8
-TRIES: Final = 40
+TRIES: Final = 60
+RED: Final = 1
+"""The place of indirubin among the amounts, where it is looked for: indigo, indirubin, haze."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -72,6 +75,9 @@ def fit(
     left = values - _columns(wavelength_nm, bands_frac, exponents[best[0]])[best[1]] @ means[best]
     variance = max(float(squares[best]) / free if free else 0.0, noise_sd**2) * _inflation(left)
     log_weight = -0.5 * squares / variance - 0.5 * logdet
+    if means.shape[-1] > 2:
+        red_sd = np.sqrt(variance) * np.linalg.norm(spreads[..., RED, :], axis=-1)
+        log_weight += _log_chance_above(means[..., RED] / red_sd)
     if len(exponents) > 1:
         log_weight -= 0.5 * ((exponents[:, None] - SCATTER_EXPONENT.centre) / SCATTER_EXPONENT.spread) ** 2
     weight = np.exp(log_weight - log_weight.max()).ravel()
@@ -117,20 +123,60 @@ def _inflation(left: Floats) -> float:
 
 
 def _above_nothing(means: Floats, spreads: Floats, rng: np.random.Generator) -> Floats:
-    """One draw for each mean (n, k) with no colour below nothing; the haze (last) may be, of a hazier blank."""
-    found = means + (spreads @ rng.standard_normal((*means.shape, 1)))[:, :, 0]
-    wrong = np.any(found[:, :-1] < 0, axis=1)
-    for _ in range(TRIES):
-        if not wrong.any():
-            return found
-        again = np.flatnonzero(wrong)
-        found[again] = means[again] + (spreads[again] @ rng.standard_normal((len(again), means.shape[1], 1)))[:, :, 0]
-        wrong[again] = np.any(found[again, :-1] < 0, axis=1)
-    keep = np.flatnonzero(~wrong)
+    """One draw for each mean (n, k) with no colour below nothing; the haze (last) may be, of a hazier blank.
+
+    Indirubin first, cut off at nothing; the others from their normal distribution given it.
+    """
+    covariance = spreads @ spreads.transpose(0, 2, 1)
+    found = np.empty_like(means)
+    rest = np.array([0, means.shape[1] - 1])
+    if means.shape[1] > 2:
+        sd = np.sqrt(covariance[:, RED, RED])
+        found[:, RED] = means[:, RED] + sd * _normal_above(-means[:, RED] / sd, rng)
+        slope = covariance[:, rest, RED] / covariance[:, RED, RED][:, None]
+        centre = means[:, rest] + slope * (found[:, RED] - means[:, RED])[:, None]
+        within = covariance[:, rest[:, None], rest] - slope[:, :, None] * covariance[:, None, RED, rest]
+    else:
+        centre, within = means[:, rest], covariance[:, rest[:, None], rest]
+    roots = np.linalg.cholesky(within + 1e-12 * np.trace(within, axis1=1, axis2=2)[:, None, None] * np.eye(2))
+    drawn = centre + (roots @ rng.standard_normal((len(means), 2, 1)))[:, :, 0]
+    keep = np.flatnonzero(drawn[:, 0] > 0)
     if len(keep) < 0.02 * len(found):
         raise ModelError(
             "No amount of indigo above nothing explains this spectrum: is there a band near 610 nm, and was the blank "
             "the same solvent?"
         )
-    found[wrong] = found[rng.choice(keep, size=int(wrong.sum()))]
+    found[:, rest] = drawn
+    return found if len(keep) == len(found) else found[rng.choice(keep, size=len(found))]
+
+
+def _normal_above(least: Floats, rng: np.random.Generator) -> Floats:
+    """Standard normal draws above `least` (n,): drawn again until they are; far out in the tail by Robert's rejection.
+
+    Source: Robert 1995, Simulation of truncated normal variables.
+    """
+    found = np.maximum(least, 0.0)
+    rate = 0.5 * (least + np.sqrt(least**2 + 4))
+    far, open_rows = least > 0.5, np.arange(len(least))
+    for _ in range(TRIES):
+        at = open_rows
+        tail = least[at] + rng.exponential(size=len(at)) / rate[at]
+        plain = rng.standard_normal(len(at))
+        value = np.where(far[at], tail, plain)
+        fits = np.where(far[at], rng.random(len(at)) < np.exp(-0.5 * (tail - rate[at]) ** 2), plain >= least[at])
+        found[at[fits]] = value[fits]
+        open_rows = at[~fits]
+        if not len(open_rows):
+            break
     return found
+
+
+def _log_chance_above(score: Floats) -> Floats:
+    """Logarithm of the chance that a normal amount with this mean over its spread is above nothing."""
+    near = np.maximum(score, -6.0)
+    tail = np.minimum(score, -6.0)
+    inside = np.log(0.5 * _erfc(-near / np.sqrt(2.0)))
+    return np.asarray(np.where(score > -6.0, inside, -0.5 * tail**2 - np.log(-tail) - 0.5 * np.log(2 * np.pi)))
+
+
+_erfc = np.vectorize(math.erfc, otypes=[np.float64])

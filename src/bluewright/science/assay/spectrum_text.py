@@ -22,8 +22,20 @@ Reading = tuple[int, float, float]
 """Line, wavelength or wavenumber, absorbance."""
 
 
-def points(text: str) -> tuple[Point, ...]:
-    """The readings of a table, from short to long wavelengths; a table from long to short is turned round.
+def decoded(data: bytes) -> str:
+    """The text of a file: UTF-16 by its mark, UTF-8, or else Latin-1. Raises InputError for what is a spreadsheet."""
+    if data.startswith((b"PK\x03\x04", b"\xd0\xcf\x11\xe0")):
+        raise InputError(where="file", what="it is a spreadsheet", right="save it as CSV and choose that")
+    if data.startswith((b"\xff\xfe", b"\xfe\xff")):
+        return data.decode("utf-16", errors="replace")
+    try:
+        return data.decode("utf-8-sig")
+    except UnicodeDecodeError:
+        return data.decode("latin-1")
+
+
+def points(text: str, *, least: int = LEAST_POINTS) -> tuple[Point, ...]:
+    """The readings of a table, `least` or more, from short to long wavelengths; one from long to short is turned round.
 
     Lines above the first that holds two numbers are its head. Raises InputError that names the line.
     """
@@ -31,9 +43,9 @@ def points(text: str) -> tuple[Point, ...]:
     if len(lines) > MOST_LINES:
         raise InputError(where="file", what=f"it has {len(lines):,} lines", right=f"at most {MOST_LINES:,} make sense")
     found = list(_readings(lines))
-    if len(found) < LEAST_POINTS:
+    if len(found) < least:
         what = f"it has {len(found)} lines with two numbers"
-        raise InputError(where="file", what=what, right=f"give at least {LEAST_POINTS}: {WRITE}")
+        raise InputError(where="file", what=what, right=f"give at least {least}: {WRITE}")
     _check_order(found)
     _check_units(found)
     if found[0][1] > found[-1][1]:

@@ -31,6 +31,9 @@ NAMES: Final = {
     "purity_frac": gettext_lazy("share of indigo in it"),
     "purity_sd_frac": gettext_lazy("that share give or take"),
     "purity_how": gettext_lazy("how it was measured"),
+    "assayed_at": gettext_lazy("assayed"),
+    "indigo_frac": gettext_lazy("share of indigo in it"),
+    "indigo_sd_frac": gettext_lazy("that share give or take"),
     "scale_sd_g": gettext_lazy("grams the scale is good to"),
 }
 """Columns whose own name says too little."""
@@ -95,4 +98,4 @@ def _value(row: Kept, column: str, value: Any, zone: ZoneInfo) -> str:
     if isinstance(field, models.BooleanField):
         return _("yes") if value else _("no")
     choices = dict(field.flatchoices) if isinstance(field, models.Field) else {}
-    return str(choices.get(value, value))
+    return str(choices.get(value, f"{value:.4g}" if isinstance(value, float) else value))

@@ -131,13 +131,13 @@ def _answer(form: BenchForm) -> tuple[object | None, str]:
         return answer_to(form.calculator.slug, json.dumps(typed.record)), ""
     except InputError as error:
         name = typed.field_of(error.where)
-        form.add_error(name, ONE_WAY if name == WAY else _mistake(error, form.calculator))
+        form.add_error(name, ONE_WAY if name == WAY else mistake(error, form.calculator))
         return None, ""
     except BluewrightError as error:
         return None, plain(own_text(str(error)), form.calculator.labels)
 
 
-def _mistake(error: InputError, calculator: Calculator) -> str:
+def mistake(error: InputError, calculator: Calculator) -> str:
     """What is wrong and what would be right, in the words of the form."""
     if error.right == "it is required":
         return _("This is still missing.")

@@ -116,6 +116,8 @@ class Calculator:
     """What stands up front beside what must be given, by the path in the record, in this order."""
     one_of: tuple[str, ...] = ()
     """Parts of which exactly one is chosen, by name."""
+    left_out: tuple[str, ...] = ()
+    """What is not typed here but comes another way, by the path in the record."""
     labels: dict[str, Words] = field(default_factory=dict)
     """Labels that are other than usual, by path in the record."""
 

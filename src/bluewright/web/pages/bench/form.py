@@ -95,6 +95,8 @@ class BenchForm(forms.Form):
         """Each item as a block with its path (`readings[].ph`); `loose` where leaving out is always right."""
         for item in items:
             at, stands = f"{name}{item.name}", f"{path}{item.field}"
+            if stands in self.calculator.left_out:
+                continue
             if isinstance(item, Entry):
                 yield stands, self._field(item, at, stands, loose=loose)
             elif isinstance(item, Part):

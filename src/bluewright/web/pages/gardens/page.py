@@ -14,6 +14,7 @@ from django.utils.translation import gettext as _
 from django.utils.translation import gettext_lazy, ngettext
 
 from bluewright.journal.models import (
+    Assay,
     Batch,
     Bed,
     Card,
@@ -61,6 +62,7 @@ BACK: Final[Mapping[type[Kept], tuple[str, Mapping[str, str]]]] = {
     Batch: ("batches.restore", {"key": "pk"}),
     Jar: ("jars.restore", {"key": "pk"}),
     JarTaken: ("jars.take_again", {"key": "jar_id", "taken": "pk"}),
+    Assay: ("assays.restore", {"row": "pk"}),
     Photo: ("photos.restore", {"key": "pk"}),
     Intake: ("intake.restore", {"key": "pk"}),
     Card: ("cards.restore", {"key": "pk"}),
@@ -79,6 +81,7 @@ SAID: Final = {
     Batch: (gettext_lazy("Batch %(name)s, begun %(when)s"), "name", "begun_at"),
     Jar: (gettext_lazy("Jar %(name)s, filled %(when)s"), "name", "filled_at"),
     JarTaken: (gettext_lazy("%(name)s out of a jar, %(when)s"), "taken_typed", "taken_at"),
+    Assay: (gettext_lazy("Assay of %(name)s, %(when)s"), "jar.name", "assayed_at"),
     Photo: (gettext_lazy("Photo of a %(name)s, %(when)s"), "about_kind", "taken_at"),
     Intake: (gettext_lazy("Logger's file %(name)s, of %(when)s"), "file_name", "made_at"),
     Card: (gettext_lazy("Card %(name)s for photos, printed %(when)s"), "number", "printed_at"),

@@ -10,13 +10,15 @@ from zoneinfo import ZoneInfo
 from django.utils.translation import gettext as _
 
 from bluewright.charts.answers import loss_chart
+from bluewright.journal.bridge import assays as bridge
 from bluewright.journal.bridge.stock import pure_left_g
 from bluewright.journal.models import Jar, JarTaken
 from bluewright.journal.queries.history import Step
 from bluewright.journal.queries.jars import left_g, put_in_g
 from bluewright.science.base.bands import Band
-from bluewright.science.pigment.stock import together
+from bluewright.science.pigment.stock import together as all_of
 from bluewright.science.pigment.yield_record import YieldAnswer
+from bluewright.web.pages.assays.page import AssayRow, Together, assay_rows, together
 from bluewright.web.pages.threads.page import ThreadPage
 from bluewright.web.ui.history import HistoryRow, history, written
 from bluewright.web.ui.turning import Linked
@@ -95,6 +97,9 @@ class JarPage:
     stock: StockRow
     went_in: tuple[str, ...]
     taken: tuple[TakenRow, ...]
+    together: Together | None
+    """What its assays say together; None without one."""
+    assays: tuple[AssayRow, ...]
     found: YieldPart | None
     trouble: str
     """Why nothing can be reckoned; empty where it can."""
@@ -161,6 +166,8 @@ def jar_page(
             for part in jar.came_from.all()
         ),
         taken=tuple(taken_rows(jar.taken.all(), zone)),
+        together=together(jar),
+        assays=assay_rows(jar),
         found=None if found is None else yield_part(found),
         trouble=trouble,
         thread=thread,
@@ -185,7 +192,9 @@ def yield_part(found: YieldAnswer) -> YieldPart:
 
 
 def purity(jar: Jar) -> str:
-    """`35% indigo, give or take 4% (by a dyer's test)`, or that it was not measured."""
+    """`35% indigo, give or take 4% (by a dyer's test)`, `34% (31 to 37) indigo, by its assays`, or not measured."""
+    if jar.assays.all():
+        return _assayed(jar)
     if jar.purity_frac is None:
         return _("purity not measured")
     how = f" ({jar.purity_how})" if jar.purity_how else ""
@@ -194,6 +203,16 @@ def purity(jar: Jar) -> str:
         return _("%(percent)s indigo") % told + how
     told["doubt"] = f"{100 * jar.purity_sd_frac:g}%"
     return _("%(percent)s indigo, give or take %(doubt)s") % told + how
+
+
+def _assayed(jar: Jar) -> str:
+    """The purity of a jar that has assays."""
+    found = bridge.together(jar)
+    if found is None:
+        return _("assayed, but no figure was told")
+    if found.indigo_pct is not None:
+        return _("%(share)s indigo, by its assays") % {"share": ranged(found.indigo_pct, "%")}
+    return _("only an upper bound of its indigo is known") if found.agree else _("its assays do not agree")
 
 
 def short_id(jar: Jar) -> str:
@@ -215,7 +234,7 @@ def _total(left: float, pure: Sequence[Band | None]) -> str:
         return ""
     known = [one for one in pure if one is not None]
     said = {
-        "left": by_scale(left), "pure": ranged(together(known), "g") if known else "", "known": len(known),
+        "left": by_scale(left), "pure": ranged(all_of(known), "g") if known else "", "known": len(known),
         "all": len(pure),
     }  # fmt: skip
     if not known:

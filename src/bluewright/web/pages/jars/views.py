@@ -21,17 +21,15 @@ from bluewright.journal.models import Garden, Jar, JarTaken
 from bluewright.journal.queries import jars, threads
 from bluewright.journal.queries.history import histories
 from bluewright.journal.queries.threads import Thing
-from bluewright.science.base.errors import BluewrightError
-from bluewright.science.pigment.yield_record import YieldAnswer
 from bluewright.web.pages.jars.forms import JarForm, TakeForm
 from bluewright.web.pages.jars.page import jar_page, stock_page, stock_row
+from bluewright.web.pages.jars.reckoning import reckoned
 from bluewright.web.pages.jars.typed import as_typed, changed_jar, new_jar, new_taken, pigment_in
 from bluewright.web.pages.threads.page import ThreadPage, thread_page
 from bluewright.web.ui.respond import brought_back, in_garden, posted, shown, taken_out
 from bluewright.web.ui.turning import turned
 from bluewright.web.ui.why import Link
 from bluewright.web.ui.why_view import why_address, why_shown
-from bluewright.words.own_text import own_text
 
 MOST_AT_ONCE: Final = 12
 """Jars reckoned at one press: each may take a second."""
@@ -53,7 +51,7 @@ def index(request: HttpRequest, garden: Garden) -> HttpResponse:
 def reckon(request: HttpRequest, garden: Garden) -> HttpResponse:
     """Work out what the jars hold that were not reckoned since they were filled or changed, some at a time."""
     waiting = [one.pk for one in jars.jars(garden) if not stock.is_reckoned(one)]
-    trouble = [said for key in waiting[:MOST_AT_ONCE] if (said := _yield(_jar(garden, key))[1])]
+    trouble = [said for key in waiting[:MOST_AT_ONCE] if (said := reckoned(_jar(garden, key))[1])]
     left = len(waiting) - MOST_AT_ONCE
     if left > 0:
         messages.info(request, ngettext("%(n)d jar is left.", "%(n)d jars are left.", left) % {"n": left})
@@ -83,7 +81,7 @@ def fill(request: HttpRequest, garden: Garden) -> HttpResponse:
 def show(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
     """One jar: what it holds, where the rest went, its stock, its thread."""
     jar = _jar(garden, key)
-    found, trouble = _yield(jar)
+    found, trouble = reckoned(jar)
     steps = histories([jar]).get(jar.pk, [])
     page = jar_page(jar, found=found, trouble=trouble, thread=_thread(garden, key), steps=steps)
     return shown(request, "jars/show.html", page)
@@ -95,7 +93,7 @@ def why(request: HttpRequest, garden: Garden, key: UUID, figure: str) -> HttpRes
     """Why a figure of what the jar holds is so."""
     jar = _jar(garden, key)
     return why_shown(
-        request, _yield(jar)[0], figure=figure, address=why_address("jars.why", key=key),
+        request, reckoned(jar)[0], figure=figure, address=why_address("jars.why", key=key),
         back=Link(to=reverse("jars.show", kwargs={"key": key}), name=jar.name),
         missing=_("Where the blue of %(jar)s went cannot be said.") % {"jar": jar.name},
     )  # fmt: skip
@@ -178,16 +176,6 @@ def _jar(garden: Garden, key: UUID) -> Jar:
     if jar is None:
         raise Http404("there is no such jar in this garden")
     return jar
-
-
-def _yield(jar: Jar) -> tuple[YieldAnswer | None, str]:
-    """What a jar holds; or why nobody can say."""
-    try:
-        found = stock.answer(jar)
-    except BluewrightError as error:
-        return None, own_text(str(error))
-    stock.remember(jar, found)
-    return found, ""
 
 
 def _thread(garden: Garden, key: UUID) -> ThreadPage:

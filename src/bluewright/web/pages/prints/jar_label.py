@@ -14,7 +14,7 @@ from django.utils.translation import gettext as _
 from bluewright.journal.models import Jar
 from bluewright.journal.queries.jars import put_in_g
 from bluewright.journal.queries.threads import Thread
-from bluewright.web.pages.jars.page import short_id
+from bluewright.web.pages.jars.page import purity, short_id
 from bluewright.web.pages.prints.paper import invented_mark, paper_of
 from bluewright.words.numbers import by_scale, day, days, sentence
 
@@ -107,6 +107,8 @@ def _lines(jar: Jar, thread: Thread) -> Iterable[str]:
 
 
 def _purity(jar: Jar) -> str:
+    if jar.assays.all():
+        return purity(jar)
     if jar.purity_frac is None:
         return _("purity not measured")
     if jar.purity_sd_frac is None:
