@@ -58,6 +58,13 @@ def test_a_purity_that_was_not_measured_is_said_so(client: Client, jar: Jar) -> 
     assert "35% indigo" in client.get(where(jar)).context["page"].label.lines
 
 
+def test_the_purity_of_assays_is_told_with_its_range(client: Client, garden: Garden) -> None:
+    jar = cast.a_jar_from_the_bed(garden, 12.3)
+    cast.an_assay(jar)
+    lines = client.get(where(jar)).context["page"].label.lines
+    assert any(re.fullmatch(r"35% \(3\d to 3\d\) indigo, by its assays", line) for line in lines)
+
+
 def test_leaf_of_several_days_is_told_from_first_to_last(client: Client, garden: Garden) -> None:
     late, early = cast.a_picking(garden), cast.a_picking(garden, picked_at=cast.moment(22 + 24 * 3))
     tub = cast.a_tub(garden, leaf=[(late, 1.0), (early, 2.0)])

@@ -10,12 +10,14 @@ from statistics import NormalDist
 from typing import Any, Final, cast
 from uuid import UUID
 
+from bluewright.journal.bridge import assays
 from bluewright.journal.bridge.assays import PURITY_SD_FRAC
 from bluewright.journal.models import Garden
 from bluewright.journal.queries import book
 from bluewright.journal.queries.batches import Stage
 from bluewright.journal.queries.book import Begun, InJar, Pour, Within
 from bluewright.science.base.bands import Band
+from bluewright.science.pigment.yield_record import Known
 
 Z95: Final = NormalDist().inv_cdf(0.95)
 """Standard deviations from the middle to the ends of a band."""
@@ -128,7 +130,7 @@ def lines(of: Garden, rows: Sequence[Begun], came_from: Mapping[UUID, Basket]) -
     """The batches of these rows with all their figures, in the order of the rows; a fixed number of statements."""
     within = book.these(of, [row.key for row in rows])
     temps, alkalis, phs = book.tub_temps(within), book.alkalis(within), book.ph_reached(within)
-    aired, jarred, work, joined = book.aired(within), book.jarred(within), book.work(within), book.joined(within)
+    aired, jarred, work, joined = book.aired(within), jarred_as_known(within), book.work(within), book.joined(within)
     beds = book.beds({tub.key for row in rows for tub in came_from[row.key].tubs})
     for row in rows:
         basket, jars = came_from[row.key], jarred.get(row.key, [])
@@ -141,16 +143,33 @@ def lines(of: Garden, rows: Sequence[Begun], came_from: Mapping[UUID, Basket]) -
             tub_temp_c=_mean_temp_c(basket, temps), alkalis=alkalis.get(row.key, ()), ph=phs.get(row.key),
             aired_min=minutes, aired_pours=pours, pigment_g=pigment_g,
             g_per_kg=pigment_g / basket.leaf_kg if pigment_g is not None and basket.leaf_kg > 0 else None,
-            purity_frac=purity(jars), measured=all(one.purity_frac is not None or one.assayed for one in jars),
+            purity_frac=purity(jars), measured=all(one.purity_frac is not None for one in jars),
             stage=cast(Stage, done.stage), jars=tuple(dict.fromkeys(one.name for one in jars)),
             joined=joined.get(row.key, ()), ended_why=done.ended_why,
         )  # fmt: skip
 
 
+def jarred_as_known(within: Within) -> dict[UUID, list[InJar]]:
+    """The jars of each batch, the purity of those with assays as these tell it: none where they do not agree."""
+    found = book.jarred(within)
+    assayed = {one.jar for jars in found.values() for one in jars if one.assayed}
+    known = {jar.pk: assays.purity(jar) for jar in book.with_assays(assayed)} if assayed else {}
+    return {key: [_as_known(one, known) for one in jars] for key, jars in found.items()}
+
+
+def _as_known(one: InJar, known: Mapping[UUID, Known | None]) -> InJar:
+    if one.jar not in known:
+        return one
+    told = known[one.jar]
+    return one._replace(
+        purity_frac=None if told is None else told.mean_frac, purity_sd_frac=None if told is None else told.sd_frac
+    )
+
+
 def purity(jars: Sequence[InJar]) -> Band | None:
     """The purity of pigment in these jars together, weighed by it; None if that of one is not known.
 
-    A purity that was typed counts with what it may be off; without one, or with assays, as the jar's page told it last.
+    A purity that is known counts with what it may be off; without one, as a page of the jar told it last.
     """
     known = [(one.pigment_g, _purity(one)) for one in jars]
     total_g = sum(one.pigment_g for one in jars)
@@ -165,7 +184,7 @@ def purity(jars: Sequence[InJar]) -> Band | None:
 
 
 def _purity(one: InJar) -> Band | None:
-    if one.purity_frac is not None and not one.assayed:
+    if one.purity_frac is not None:
         off = Z95 * (one.purity_sd_frac or PURITY_SD_FRAC)
         return Band(p5=max(one.purity_frac - off, 0.0), p50=one.purity_frac, p95=min(one.purity_frac + off, 1.0))
     return None if one.told_frac is None else Band(**one.told_frac)
@@ -243,7 +262,7 @@ def _minutes(within: Within) -> dict[UUID, float | None]:
 
 
 def _purities(within: Within) -> dict[UUID, float | None]:
-    found = {key: purity(jars) for key, jars in book.jarred(within).items()}
+    found = {key: purity(jars) for key, jars in jarred_as_known(within).items()}
     return {key: None if band is None else band.p50 for key, band in found.items()}
 
 

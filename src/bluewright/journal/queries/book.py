@@ -33,6 +33,7 @@ from bluewright.journal.models import (
     Batch,
     Drying,
     Garden,
+    Jar,
     JarFrom,
     LiquorLook,
     PickedFrom,
@@ -199,7 +200,7 @@ def pigment_g(within: Within) -> dict[UUID, float]:
 def jarred(within: Within) -> dict[UUID, list[InJar]]:
     """The jars that pigment of each batch is in."""
     told = YieldSeen.objects.filter(jar=OuterRef("jar"), seen_at__gte=OuterRef("jar__changed_at")).order_by("-seen_at")
-    assays = Assay.objects.filter(jar=OuterRef("jar"), at_most=False).exclude(indigo_frac=None)
+    assays = Assay.objects.filter(jar=OuterRef("jar")).exclude(indigo_frac=None)
     rows = JarFrom.objects.filter(batch__in=within.values("pk"), jar__deleted_at=None).order_by("jar__filled_at", "pk")
     found: defaultdict[UUID, list[InJar]] = defaultdict(list)
     for batch, *row in rows.values_list(
@@ -208,6 +209,11 @@ def jarred(within: Within) -> dict[UUID, list[InJar]]:
     ):  # fmt: skip
         found[batch].append(InJar(*row))
     return dict(found)
+
+
+def with_assays(jars: Iterable[UUID]) -> QuerySet[Jar]:
+    """These jars with all their assays."""
+    return Jar.objects.filter(pk__in=list(jars)).prefetch_related("assays")
 
 
 def work(within: Within) -> dict[UUID, Work]:
