@@ -135,6 +135,7 @@ def pictures(page: Any, address: str) -> Iterator[tuple[str, dict[str, int], str
         "alkali": f"/alkali/{to_dose}/dose/", "airing": f"/airing/{to_air}/", "settling": f"/settling/{settling}/",
         "drying": f"/drying/{rack}/", "jar": jar, "jars": "/jars/", "thread": f"/threads/jar/{jar.split('/')[2]}/",
         "bed": bed, "weather": "/weather/", "book-phone": "/book/",
+        "card": first("/cards/", "/cards/*/"),
     }  # fmt: skip
     for name, path in shots.items():
         yield name, PHONE, path
