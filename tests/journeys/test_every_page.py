@@ -24,8 +24,10 @@ from django.utils import timezone
 from bluewright.journal import demo
 from bluewright.journal.models import Batch, Steep, Strain
 from tests import cast
+from tests.web.measuring import written
 from tests.web.visitors import a_person
 garden = demo.plant(now=timezone.now(), by=None)
+written(garden, of=Steep.objects.filter(garden=garden)[0])
 cast.a_photo(garden, of=Steep.objects.filter(garden=garden)[0], kind="tub", width_px=700)
 a_person()
 strain = Strain.objects.filter(steep__garden=garden).latest("strained_at")

@@ -7,9 +7,13 @@ from typing import Any
 from django.test import Client
 from django.utils import timezone
 
+from bluewright.journal.actions.measuring import add_jar_look, keep_measured
 from bluewright.journal.actions.photos import add_photos
-from bluewright.journal.models import Garden, JarLook, Kept, Measured, Photo
+from bluewright.journal.bridge.measuring import measured_in
+from bluewright.journal.models import Garden, JarLook, Kept, Measured, Photo, Steep
 from bluewright.journal.photos.preparing import prepared
+from bluewright.science.base.records import dump
+from bluewright.science.photo.record import Box, PhotoRecord
 from tests.known_photos import CLOTH, GREEN_LIQUOR, LIQUOR, WATER, WHITE, WHITE_LAB, a_cloth, text, two_jars
 from tests.web.checks import url
 
@@ -59,3 +63,29 @@ def a_jar_look(
     photo = a_jar_photo(garden, of=of, kind=kind, light=light, seed=seed)
     client.post(url("jarlooks.draw", kind=kind, key=of.pk, photo=photo.pk), jar_typed(**typed))
     return JarLook.objects.get(measured__photo=photo)
+
+
+def written(garden: Garden, *, of: Steep) -> None:
+    """A measured cloth and a look at a jar of a tub, written without a page."""
+    photo = a_cloth_photo(garden, of=of)
+    _write(photo, PhotoRecord(samples=(Box(**_sides(CLOTH)),), white=Box(**_sides(WHITE))), roles=["sample"])
+    jars = a_jar_photo(garden, of=of, kind="tub")
+    record = PhotoRecord(samples=(Box(**_sides(LIQUOR)), Box(**_sides(WATER))))
+    look = JarLook(
+        measured=_write(jars, record, roles=["jar", "water"]), steep=of, seen_at=timezone.now(), after_min=20.0,
+        path_cm=7.0, path_typed="7 cm", dilution_factor=5.0,
+    )  # fmt: skip
+    add_jar_look(look, read_as=None, by=None)
+
+
+def _sides(box: tuple[int, int, int, int]) -> dict[str, int]:
+    return dict(zip(("x_px", "y_px", "w_px", "h_px"), box, strict=True))
+
+
+def _write(photo: Photo, record: PhotoRecord, *, roles: list[str]) -> Measured:
+    answer = dump(measured_in(photo, record).answer)
+    row = Measured(
+        photo=photo, name="First dip", measured_at=timezone.now(), roles=roles, record=answer.pop("inputs"),
+        answer=answer, program="0.1.0",
+    )  # fmt: skip
+    return keep_measured(row, by=None)

@@ -4,7 +4,7 @@
 (() => {
   const root = document.querySelector("[data-boxes]");
   if (!root) return;
-  const LEAST_DRAWN_PX = 14, TAP_FRAC = 0.09, SEND_AFTER_MS = 350, MOST_ZOOM = 8, STEPS = 300;
+  const LEAST_DRAWN_PX = 14, TAP_FRAC = 0.09, SEND_AFTER_MS = 350, MOST_ZOOM = 8, STEPS = 300, LABEL_FRAC = 0.09;
   const part = (name) => root.querySelector(`[data-part="${name}"]`);
   const form = root.closest("form"), found = document.getElementById("found");
   const wide = Number(root.dataset.width), high = Number(root.dataset.height);
@@ -111,6 +111,7 @@
     style.top = `${(100 * box.y) / high}%`;
     style.width = `${(100 * box.w) / wide}%`;
     style.height = `${(100 * box.h) / high}%`;
+    box.element.classList.toggle("high", box.y < LABEL_FRAC * high);
     name(box.element, box);
   }
 
