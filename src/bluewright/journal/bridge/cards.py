@@ -5,8 +5,10 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import datetime
+from functools import lru_cache
 
 from bluewright.journal.models import Card, Garden
+from bluewright.journal.photos.measuring import MOST_KEPT
 from bluewright.journal.photos.preparing import Prepared
 from bluewright.journal.queries.cards import of_number
 from bluewright.pictures import cards
@@ -14,6 +16,7 @@ from bluewright.pictures.decoding import picture
 from bluewright.science.base.errors import InputError
 from bluewright.science.photo.card_fit import CardShot, register
 from bluewright.science.photo.card_record import Registration
+from bluewright.science.photo.card_view import CardView
 from bluewright.science.photo.picture import Picture
 
 
@@ -38,12 +41,18 @@ def _shot(one: Prepared) -> CardShot:
         return CardShot(name=one.sha256, left_out="no_photo", said=f"{error.what}; {error.right}")
 
 
+@lru_cache(maxsize=MOST_KEPT)
+def _view_in(picture: Picture) -> CardView | None:
+    """The card in a picture, looked for once: the pictures kept decoded are asked again with every box that moves."""
+    return cards.view_in(picture)
+
+
 def card_in_photo(picture: Picture, *, of: Garden) -> CardInPhoto | None:
     """The garden's card in a picture, found by itself; None where none is seen.
 
     Raises InputError where marks of a card are seen that make no whole, flat, well exposed one.
     """
-    view = cards.view_in(picture)
+    view = _view_in(picture)
     if view is None:
         return None
     card = of_number(view.number, of=of)
