@@ -5,7 +5,7 @@ from django.db import migrations, models
 
 class Migration(migrations.Migration):
     dependencies = [
-        ("journal", "0012_assay"),
+        ("journal", "0011_jar_looks_and_measured"),
     ]
 
     operations = [
