@@ -41,6 +41,7 @@ from bluewright.journal.models import (
     Standing,
     Steep,
     Strain,
+    Swatch,
     Weighing,
 )
 from bluewright.journal.photos.preparing import prepared
@@ -200,6 +201,15 @@ def a_jar(*from_: tuple[Batch, float], **other: Any) -> Jar:
     plain = {"garden": from_[0][0].garden, "name": "Jar 9", "filled_at": moment()}
     parts = [batches.PigmentIn(batch=batch, pigment_g=g, pigment_typed=f"{g:g} g") for batch, g in from_]
     return batches.fill_jar(Jar(**plain | other), pigment=parts, by=None)
+
+
+def a_swatch(garden: Garden, **other: Any) -> Swatch:
+    """A deep blue piece of wool that a photo with a card measured."""
+    plain = {
+        "garden": garden, "name": "Swatch 9", "of": "cloth", "fibre": "wool", "measured_at": moment(2), "how": "card",
+        "l_star": 34.2, "a_star": -1.6, "b_star": -23.1,
+    }  # fmt: skip
+    return keep(Swatch(**plain | other), by=None)
 
 
 def a_jar_from_the_bed(garden: Garden, pigment_g: float = 12.0, **other: Any) -> Jar:

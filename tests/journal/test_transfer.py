@@ -9,7 +9,7 @@ from django.contrib.auth import get_user_model
 from bluewright.journal import transfer
 from bluewright.journal.actions.keeping import delete
 from bluewright.journal.bridge.steeps import steep_record
-from bluewright.journal.models import Bed, Garden, Reading, Steep
+from bluewright.journal.models import Bed, Garden, Jar, Reading, Steep
 from bluewright.journal.queries import tubs
 from bluewright.science.base.errors import InputError
 from tests import cast
@@ -59,6 +59,7 @@ def test_a_batch_goes_along_from_its_straining_to_its_jar(garden: Garden, strain
     cast.taken(jar, 3.0)
     cast.an_assay(jar)
     cast.a_registration(cast.a_card(garden))
+    cast.a_swatch(garden, jar=Jar.objects.get())
     before = out(garden)
     assert [kind for kind in transfer.KINDS if not before[kind]] == ["intakes", "calls_seen", "yields_seen"]
     gone(garden)

@@ -51,6 +51,7 @@ from bluewright.journal.models import (
     Steep,
     SteepLeaf,
     Strain,
+    Swatch,
     Weighing,
     YieldSeen,
 )
@@ -87,6 +88,7 @@ KINDS: Final[dict[str, tuple[type[models.Model], str]]] = {
     "jar_taken": (JarTaken, "jar__garden"),
     "yields_seen": (YieldSeen, "jar__garden"),
     "assays": (Assay, "jar__garden"),
+    "swatches": (Swatch, "garden"),
     "cards": (Card, "garden"),
     "card_registrations": (CardRegistration, "card__garden"),
 }
@@ -101,6 +103,8 @@ OF_PHOTOS: Final[dict[str, tuple[type[models.Model], str]]] = {
 LOGGED: Final = "logged"
 """And the temperatures of loggers, see `loggers.carrying`."""
 PEOPLE: Final = frozenset({"made_by_id", "changed_by_id"})
+LOOSE: Final = frozenset({(Swatch, "jar_id")})
+"""Columns that are left empty where what they name stays behind: the row itself goes along."""
 
 
 def take_out(garden: Garden) -> str:
@@ -117,7 +121,7 @@ def parts(garden: Garden, *, photos: bool = True) -> Iterator[str]:
     for kind, (model, path) in KINDS.items():
         rows = [row for row in _rows(model, path, garden) if _stands(row, standing)]
         standing[model] = {row.pk for row in rows}
-        whole[kind] = [_plain(row, names) for row in rows]
+        whole[kind] = [_plain(_loosened(row, standing), names) for row in rows]
     whole[LOGGED] = logged.along(standing[Intake])
     along = carrying.along(garden, standing) if photos else []
     standing[Photo] = {photo.pk for photo in along}
@@ -203,8 +207,18 @@ def _stands(row: models.Model, standing: dict[type[models.Model], set[Any]]) -> 
         for column in row._meta.concrete_fields
         if isinstance(column, models.ForeignKey)
         and column.attname not in PEOPLE
+        and (type(row), column.attname) not in LOOSE
         and getattr(row, column.attname) is not None
     )
+
+
+def _loosened(row: models.Model, standing: dict[type[models.Model], set[Any]]) -> models.Model:
+    """The row, with what it need not name left empty where that stays behind."""
+    for column in row._meta.concrete_fields:
+        loose = (type(row), column.attname) in LOOSE
+        if loose and getattr(row, column.attname) not in standing.get(column.related_model, set()):  # type: ignore[arg-type]
+            setattr(row, column.attname, None)
+    return row
 
 
 def _plain(row: models.Model, names: dict[Any, str]) -> dict[str, Any]:

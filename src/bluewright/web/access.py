@@ -32,7 +32,7 @@ SAFE: Final = frozenset({"GET", "HEAD", "OPTIONS"})
 WORK: Final = frozenset({
     "today", "weather", "beds", "pickings", "tubs",
     "batches", "alkali", "airing", "settling", "washing", "drying", "jars", "threads", "prints", "book", "photos",
-    "assays", "intake", "cards", "measured", "jarlooks",
+    "assays", "intake", "cards", "measured", "jarlooks", "swatches",
 })  # fmt: skip
 """Nouns of the garden's work: helpers may do all of it."""
 OF_THE_WORK: Final = frozenset({"gardens.taken_out"})
@@ -44,7 +44,7 @@ READING: Final = frozenset({"index", "show", "why"})
 READ_BY_ALL: Final = frozenset({
     "today", "weather.days", "gardens.begin", "photos.image", "alkali.dose", "alkali.jar", "alkali.card",
     "prints.batch", "prints.alkali", "prints.jar", "prints.card", "book.csv", "book.looks", "jarlooks.how_jar",
-    "jarlooks.how_light",
+    "jarlooks.how_light", "swatches.compare",
 })  # fmt: skip
 """Further pages that an onlooker may read. Pages that only hold a form are not among them."""
 OF_THE_BROWSER: Final = frozenset({"gardens.open"})

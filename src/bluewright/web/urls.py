@@ -27,6 +27,7 @@ urlpatterns = [
     path("method/", include("bluewright.web.pages.method.urls")),
     path("bench/", include("bluewright.web.pages.bench.urls")),
     path("intake/", include("bluewright.web.pages.intake.urls")),
+    path("swatches/", include("bluewright.web.pages.swatches.urls")),
     path("cards/", include("bluewright.web.pages.cards.urls")),
     path("weather/", include("bluewright.web.pages.weather.urls")),
 ]

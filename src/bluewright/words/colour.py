@@ -14,7 +14,7 @@ from bluewright.science.colour.priors import Size
 from bluewright.science.colour.reflectance_record import ReflectanceAnswer
 from bluewright.words.language import gettext as _
 from bluewright.words.language import marked
-from bluewright.words.numbers import figure, ranged, sentence
+from bluewright.words.numbers import figure, ranged, sentence, with_range
 from bluewright.words.said import Rows, Said
 
 COMPARE: Final = marked(
@@ -61,6 +61,12 @@ def lab_said(lab: Sequence[float]) -> str:
 def lab_named() -> str:
     """What every Lab here is told for."""
     return _("CIELAB, D65, 2° observer")
+
+
+def hue_said(hue_deg: Band) -> str:
+    """`h 262° (259 to 265)`; angles run round, so that one end may lie beyond 360."""
+    low, mid, high = (f"{value % 360:.0f}°" for value in (hue_deg.p5, hue_deg.p50, hue_deg.p95))
+    return f"h {with_range(mid, low, high)}"
 
 
 def signs_said(signs: Sequence[Sign]) -> str:

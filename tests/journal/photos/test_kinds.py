@@ -5,9 +5,22 @@ from uuid import UUID
 import pytest
 
 from bluewright.journal.actions.keeping import delete
-from bluewright.journal.models import Batch, Bed, Card, Garden, Jar, LiquorLook, Photo, Picking, Reading, Steep, Strain
+from bluewright.journal.models import (
+    Batch,
+    Bed,
+    Card,
+    Garden,
+    Jar,
+    LiquorLook,
+    Photo,
+    Picking,
+    Reading,
+    Steep,
+    Strain,
+    Swatch,
+)
 from bluewright.journal.photos.kinds import KINDS
-from tests.cast import a_batch, a_card, a_jar, a_liquor_look
+from tests.cast import a_batch, a_card, a_jar, a_liquor_look, a_swatch
 
 pytestmark = pytest.mark.django_db
 NOBODY = UUID("00000000-0000-4000-8000-000000000000")
@@ -20,6 +33,7 @@ def one_of(kind: str, garden: Garden) -> UUID:
         "liquor": LiquorLook.objects.filter(pk=a_liquor_look(batch, ph=9.0).pk),
         "jar": Jar.objects.filter(pk=a_jar((batch, 20.0)).pk),
         "card": Card.objects.filter(pk=a_card(garden).pk),
+        "swatch": Swatch.objects.filter(pk=a_swatch(garden).pk),
         "bed": Bed.objects.filter(garden=garden),
         "picking": Picking.objects.filter(garden=garden),
         "tub": Steep.objects.filter(garden=garden),

@@ -61,6 +61,12 @@ def test_a_colour_is_nothing_apart_from_itself_and_shapes_are_kept() -> None:
         assert float(np.abs(formula(many, many)).max()) == pytest.approx(0.0, abs=1e-9)
 
 
+def test_many_colours_are_told_beside_one() -> None:
+    for formula in (ciede2000, cie76, cmc):
+        assert formula(BLUES, BLUES[0]).shape == (200,)
+        assert float(formula(BLUES, BLUES[0])[7]) == pytest.approx(float(formula(BLUES[7], BLUES[0])))
+
+
 def test_signs_follow_the_sample() -> None:
     """Own hand: 10 darker, 5 duller; the hue of a blue at 270 degrees that turns to 280 goes towards red, above 0."""
     apart = parts([40.0, 0.0, -20.0], [50.0, 0.0, -25.0])

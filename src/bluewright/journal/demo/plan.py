@@ -144,6 +144,63 @@ BATCHES: Final = (
     BatchPlan(name="Settling", way="whisk", tubs=("13",), reached="settle"),
 )  # fmt: skip
 
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SwatchPlan:
+    """A swatch; its colour is invented, like all of the season."""
+
+    name: str
+    lab: tuple[float, float, float]
+    days_ago: int
+    of: str = "cloth"
+    fibre: str = ""
+    dips: int | None = None
+    jar: str = ""
+    how: str = "card"
+    lab_sd: tuple[float, float, float] | None = (0.9, 0.7, 0.9)
+    k_over_s: float | None = None
+    recipe: str = ""
+    note: str = ""
+
+
+SWATCHES: Final = (
+    SwatchPlan(
+        name="Wool, one dip", lab=(62.8, -6.9, -13.1), days_ago=11, fibre="wool", dips=1, jar="Jar 1",
+        recipe="dithionite vat, 40 °C, pH 9; 5 minutes in, 10 minutes in the air",
+    ),
+    SwatchPlan(
+        name="Wool, two dips", lab=(50.6, -5.4, -19.0), days_ago=11, fibre="wool", dips=2, jar="Jar 1",
+        recipe="as the one dip, twice",
+    ),
+    SwatchPlan(
+        name="Wool, four dips", lab=(38.4, -3.1, -21.7), days_ago=11, fibre="wool", dips=4, jar="Jar 1",
+        recipe="as the one dip, four times",
+    ),
+    SwatchPlan(
+        name="Wool, eight dips", lab=(27.2, -0.4, -19.8), days_ago=11, fibre="wool", dips=8, jar="Jar 1",
+        recipe="as the one dip, eight times", note="the eighth hardly shows",
+    ),
+    SwatchPlan(
+        name="Linen, two dips", lab=(57.9, -4.8, -16.2), days_ago=10, fibre="linen", dips=2, jar="Jar 2",
+        recipe="the class's fructose vat, 50 °C",
+    ),
+    SwatchPlan(
+        name="Linen, six dips", lab=(41.7, -3.6, -20.4), days_ago=10, fibre="linen", dips=6, jar="Jar 2",
+        recipe="the class's fructose vat, 50 °C",
+    ),
+    SwatchPlan(
+        name="Linen, undyed", lab=(84.1, 1.2, 9.6), days_ago=10, of="ground", fibre="linen",
+    ),
+    SwatchPlan(
+        name="Kept standard", lab=(36.9, -2.2, -22.4), days_ago=90, fibre="wool", how="instrument",
+        lab_sd=None, k_over_s=9.6, note="lent by a mill that reads D65 and 2 degree; kept in the dark",
+    ),
+    SwatchPlan(
+        name="Pigment of Jar 6", lab=(31.5, 1.8, -12.0), days_ago=40, of="pigment", jar="Jar 6", how="photo",
+        lab_sd=None, note="greyish: it was overshot",
+    ),
+)  # fmt: skip
+
 TAKEN: Final = (("Jar 1", 0.5, "a wool vat"), ("Jar 2", 0.3, "a class"))
 """Jar, share of it that was taken out, what for."""
 ASSAYS: Final = (("Jar 2", "spectrum", 11), ("Jar 2", "dyeing", 9), ("Jar 5", "dyeing", 9))

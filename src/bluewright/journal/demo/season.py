@@ -17,7 +17,19 @@ from bluewright.journal.demo import assaying, plan
 from bluewright.journal.demo.card import a_card
 from bluewright.journal.demo.tub_truth import TubTruth, noted, tub_truth
 from bluewright.journal.demo.work import Tub, Work
-from bluewright.journal.models import AirTemp, Alkali, Bed, Garden, JarTaken, Picking, Reading, Steep, Strain
+from bluewright.journal.models import (
+    AirTemp,
+    Alkali,
+    Bed,
+    Garden,
+    Jar,
+    JarTaken,
+    Picking,
+    Reading,
+    Steep,
+    Strain,
+    Swatch,
+)
 from bluewright.journal.queries import tubs
 
 NAME: Final = "Marl Bank"
@@ -82,7 +94,19 @@ class _Season:
                 work.jars[name][0], method=method, indigo_frac=work.indigo_frac[name],
                 at=self.now - timedelta(days=days_ago), by=self.by, rng=self.rng,
             )  # fmt: skip
+        for swatch in plan.SWATCHES:
+            self._swatch(swatch, work.jars[swatch.jar][0] if swatch.jar else None)
         return self.garden
+
+    def _swatch(self, told: plan.SwatchPlan, jar: Jar | None) -> None:
+        l_star, a_star, b_star = told.lab
+        l_sd, a_sd, b_sd = told.lab_sd or (None, None, None)
+        row = Swatch(
+            garden=self.garden, jar=jar, name=told.name, of=told.of, fibre=told.fibre, dips=told.dips,
+            recipe=told.recipe, measured_at=self.now - timedelta(days=told.days_ago), how=told.how, l_star=l_star,
+            a_star=a_star, b_star=b_star, l_sd=l_sd, a_sd=a_sd, b_sd=b_sd, k_over_s=told.k_over_s, note=told.note,
+        )  # fmt: skip
+        keep(row, by=self.by)
 
     def _weather(self) -> None:
         """A mild slope: lowest and highest of each day, a slow wave with the days' own whims."""

@@ -18,6 +18,7 @@ from bluewright.journal.models.picking import PickedFrom, Picking
 from bluewright.journal.models.sent import Sent
 from bluewright.journal.models.standing import EdgeReading, Standing
 from bluewright.journal.models.steep import CallSeen, Reading, Steep, SteepLeaf, Strain
+from bluewright.journal.models.swatch import Swatch
 
 __all__ = [
     "AirTemp",
@@ -56,6 +57,7 @@ __all__ = [
     "Steep",
     "SteepLeaf",
     "Strain",
+    "Swatch",
     "TubTemp",
     "Weighing",
     "YieldSeen",

@@ -23,6 +23,7 @@ from bluewright.journal.models import (
     Reading,
     Steep,
     Strain,
+    Swatch,
 )
 from bluewright.journal.models.kept import KEPT_AFTER_DELETE
 
@@ -36,6 +37,7 @@ WAYS: Final[Mapping[type[Kept], tuple[str, str]]] = {
     Jar: ("garden", ""),
     JarTaken: ("jar__garden", "jar"),
     Assay: ("jar__garden", "jar"),
+    Swatch: ("garden", ""),
     Photo: ("garden", ""),
     Intake: ("garden", ""),
     Card: ("garden", ""),

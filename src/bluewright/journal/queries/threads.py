@@ -27,6 +27,7 @@ from bluewright.journal.models import (
     Steep,
     SteepLeaf,
     Strain,
+    Swatch,
 )
 from bluewright.journal.queries.jars import jars
 
@@ -65,7 +66,7 @@ class Thread:
     batches: tuple[Batch, ...]
     """With their airings."""
     jars: tuple[Jar, ...]
-    """With what went in and what was taken."""
+    """With what went in, what was taken, and their swatches."""
     from_: Mapping[Thing, tuple[Link, ...]]
     """Of each thing the links to what it came straight from; of these some may lie off the thread."""
     left_out: Mapping[Kind, int]
@@ -88,7 +89,13 @@ def thread(at: Thing, *, of: Garden) -> Thread | None:
         batches=_latest(
             Batch.objects.filter(garden=of, pk__in=keys["batch"]).order_by("-begun_at").prefetch_related("airings"), at
         ),
-        jars=_latest(jars(of).filter(pk__in=keys["jar"]).order_by("-filled_at"), at),
+        jars=_latest(
+            jars(of)
+            .filter(pk__in=keys["jar"])
+            .order_by("-filled_at")
+            .prefetch_related(Prefetch("swatches", queryset=Swatch.objects.order_by("-measured_at"))),
+            at,
+        ),
         from_={},
         left_out={},
     )

@@ -47,6 +47,12 @@ def compare(record: CompareRecord, *, rng: np.random.Generator) -> CompareAnswer
     )
 
 
+def tell(colour: Colour, *, taken: Taken, rng: np.random.Generator) -> ToldColour:
+    """One colour by itself in words and numbers; its depth is that of the whole cloth."""
+    draws = _drawn(colour, taken, rng)
+    return _told(colour, draws, red_k_over_s_of_lab(draws))
+
+
 def spread_of(colour: Colour, taken: Taken) -> Floats:
     """Standard deviation of L*, a*, b*, shape (3,): the colour's own, or what is usual for how it was taken."""
     usual = APART_SD[taken].value / np.sqrt(6.0)  # two colours with three coordinates each make up one difference

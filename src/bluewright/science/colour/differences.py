@@ -106,7 +106,7 @@ def _turned_deg(from_deg: Floats, to_deg: Floats) -> Floats:
 
 def _steps(lab: ArrayLike, standard: ArrayLike) -> tuple[Parts, Floats]:
     """The weighted parts of CIEDE2000, and its term R_T that turns blues."""
-    sample, standard = np.asarray(lab, dtype=float), np.asarray(standard, dtype=float)
+    sample, standard = np.broadcast_arrays(np.asarray(lab, dtype=float), np.asarray(standard, dtype=float))
     chroma_7 = ((chroma_of_lab(sample) + chroma_of_lab(standard)) / 2.0) ** 7
     stretch = 1.5 - 0.5 * np.sqrt(chroma_7 / (chroma_7 + _TWENTY_FIVE_7))
     sample, standard = _stretched(sample, stretch), _stretched(standard, stretch)

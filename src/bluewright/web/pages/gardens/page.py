@@ -29,6 +29,7 @@ from bluewright.journal.models import (
     Reading,
     Steep,
     Strain,
+    Swatch,
 )
 from bluewright.journal.models.kept import KEPT_AFTER_DELETE
 from bluewright.words.numbers import moment
@@ -67,6 +68,7 @@ BACK: Final[Mapping[type[Kept], tuple[str, Mapping[str, str]]]] = {
     Intake: ("intake.restore", {"key": "pk"}),
     Card: ("cards.restore", {"key": "pk"}),
     CardRegistration: ("cards.restore_registration", {"key": "card_id", "row": "pk"}),
+    Swatch: ("swatches.restore", {"key": "pk"}),
     Strain: ("tubs.restore_strain", {"key": "steep_id", "straining": "pk"}),
 }
 """For each kind the name of the page that brings it back, and the keys of its address with their columns."""
@@ -84,6 +86,7 @@ SAID: Final = {
     Assay: (gettext_lazy("Assay of %(name)s, %(when)s"), "jar.name", "assayed_at"),
     Photo: (gettext_lazy("Photo of a %(name)s, %(when)s"), "about_kind", "taken_at"),
     Intake: (gettext_lazy("Logger's file %(name)s, of %(when)s"), "file_name", "made_at"),
+    Swatch: (gettext_lazy("Swatch %(name)s, measured %(when)s"), "name", "measured_at"),
     Card: (gettext_lazy("Card %(name)s for photos, printed %(when)s"), "number", "printed_at"),
     CardRegistration: (gettext_lazy("Registration of card %(name)s, %(when)s"), "card.number", "registered_at"),
 }

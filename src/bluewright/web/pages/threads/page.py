@@ -12,11 +12,16 @@ from django.urls import reverse
 from django.utils.translation import gettext as _
 from django.utils.translation import ngettext
 
+from bluewright.charts.colours import hex_of_lab
 from bluewright.journal.models import Batch, Bed, Garden, Jar, JarTaken, Picking, Steep
 from bluewright.journal.queries.jars import left_g, put_in_g
 from bluewright.journal.queries.threads import Kind, Link, Row, Thing, Thread
+from bluewright.science.colour.hues import hue_of, shade_of
+from bluewright.science.colour.spaces import hue_deg_of_lab
+from bluewright.words.colour import named
 from bluewright.words.numbers import by_scale, moment, sentence
 
+MOST_SWATCHES: Final = 30
 OWN_PAGE: Final[dict[Kind, str]] = {
     "bed": "beds.show", "picking": "pickings.show", "tub": "tubs.show", "batch": "batches.show", "jar": "jars.show",
 }  # fmt: skip
@@ -52,6 +57,17 @@ class Level:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class SwatchLink:
+    """A swatch of a jar on the thread: its colour never without words."""
+
+    name: str
+    colour: str
+    """As a screen shows it, `#a1b2c3`."""
+    said: str
+    href: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class ThreadPage:
     """A thread from its beds to its uses."""
 
@@ -63,6 +79,8 @@ class ThreadPage:
     levels: tuple[Level, ...]
     uses: tuple[str, ...]
     """What was taken out of its jars, each in a sentence."""
+    swatches: tuple[SwatchLink, ...]
+    """What was dyed with its jars, or is of them; the latest first."""
 
 
 def thread_page(found: Thread, *, sources: Mapping[Thing, Row], of: Garden) -> ThreadPage:
@@ -84,6 +102,7 @@ def thread_page(found: Thread, *, sources: Mapping[Thing, Row], of: Garden) -> T
         own_page=here.href,
         levels=tuple(level for level in levels if level.knots),
         uses=tuple(_uses(found.jars, zone)),
+        swatches=tuple(_swatches(found.jars)),
     )
 
 
@@ -170,6 +189,22 @@ class _Telling:
 
     def _moment(self, when: datetime) -> str:
         return moment(when.astimezone(self.zone))
+
+
+def _swatches(jars: Sequence[Jar]) -> Iterable[SwatchLink]:
+    rows = [row for jar in jars for row in jar.swatches.all()]
+    for row in sorted(rows, key=lambda one: one.measured_at, reverse=True)[:MOST_SWATCHES]:
+        lab = (row.l_star, row.a_star, row.b_star)
+        yield SwatchLink(
+            name=row.name,
+            colour=hex_of_lab(lab),
+            said=_("%(colour)s, h %(hue)s")
+            % {
+                "colour": named(hue_of(lab), shade_of(lab)),
+                "hue": f"{float(hue_deg_of_lab(lab)):.0f}°",
+            },
+            href=reverse("swatches.show", kwargs={"key": row.pk}),
+        )
 
 
 def _uses(jars: Sequence[Jar], zone: ZoneInfo) -> Iterable[str]:

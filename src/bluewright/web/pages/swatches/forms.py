@@ -1,0 +1,149 @@
+"""What is typed about swatches."""
+
+from __future__ import annotations
+
+from typing import Any, Final
+
+from django import forms
+from django.core.exceptions import ValidationError
+from django.utils import timezone
+from django.utils.translation import gettext as _
+from django.utils.translation import gettext_lazy
+
+from bluewright.journal.models import Garden, Jar, Swatch
+from bluewright.journal.models.swatch import FIBRES, HOWS, OF
+from bluewright.science.base.errors import InputError
+from bluewright.science.base.typed_numbers import number, plain
+from bluewright.web.ui.photos import WithPhotos
+from bluewright.web.ui.typed import DecimalField, MomentField, not_to_come, shown_moment, write_moment
+
+LAB_LIMITS: Final = ((0.0, 100.0), (-130.0, 130.0), (-130.0, 130.0))
+MOST_SPREAD: Final = 30.0
+MOST_JARS: Final = 200
+CARRIED: Final = ("name", "of", "fibre", "jar", "dips", "lab", "lab_sd", "how", "k_over_s", "recipe")
+"""What an address may bring along, so that a colour measured elsewhere is written down without typing it again."""
+
+
+class ThreeField(forms.CharField):
+    """Numbers in a line: three, or, where `one_will_do`, one for all three."""
+
+    def __init__(self, *, limits: tuple[tuple[float, float], ...], one_will_do: bool = False, **options: Any) -> None:
+        self.limits, self.one_will_do = limits, one_will_do
+        super().__init__(max_length=60, **options)
+        self.widget.attrs |= {"autocomplete": "off"}
+
+    def clean(self, value: Any) -> tuple[float, float, float] | None:
+        """Read them."""
+        text = super().clean(value)
+        if not text:
+            return None
+        try:
+            found = [_signed(part) for part in plain(text.replace(";", " ").replace("−", "-")).split()]
+        except InputError:
+            found = []
+        if self.one_will_do and len(found) == 1:
+            found *= 3
+        if len(found) != 3:
+            raise ValidationError(_("Write three numbers with spaces between, like 34.2 -1.6 -23.1."))
+        for name, got, (low, high) in zip("Lab", found, self.limits, strict=True):
+            if not low <= got <= high:
+                told = {"name": name, "low": f"{low:g}", "high": f"{high:g}", "got": f"{got:g}"}
+                raise ValidationError(_("%(name)s cannot be %(got)s; it lies from %(low)s to %(high)s.") % told)
+        one, two, three = found
+        return one, two, three
+
+
+def _signed(text: str) -> float:
+    found = float(number(text.removeprefix("-")))
+    return -found if text.startswith("-") else found
+
+
+class SwatchForm(WithPhotos):
+    """A swatch."""
+
+    name = forms.CharField(max_length=80, label=gettext_lazy("Name"))
+    of = forms.ChoiceField(choices=OF, label=gettext_lazy("What it is"))
+    fibre = forms.ChoiceField(choices=[("", "–"), *FIBRES], required=False, label=gettext_lazy("Fibre"))
+    jar = forms.ChoiceField(
+        required=False, label=gettext_lazy("Pigment from jar"),
+        help_text=gettext_lazy("So that bed, tub and batch are known."),
+    )  # fmt: skip
+    dips = forms.IntegerField(
+        required=False, min_value=1, max_value=200, label=gettext_lazy("Dips"),
+        widget=forms.TextInput({"inputmode": "numeric", "autocomplete": "off"}),
+    )  # fmt: skip
+    lab = ThreeField(
+        limits=LAB_LIMITS, label=gettext_lazy("Colour: L, a, b"),
+        help_text=gettext_lazy("CIELAB for D65 and the 2° observer, like 34.2 -1.6 -23.1."),
+    )  # fmt: skip
+    lab_sd = ThreeField(
+        limits=((0.0, MOST_SPREAD),) * 3, one_will_do=True, required=False, label=gettext_lazy("Give or take"),
+        help_text=gettext_lazy("One number, or one each. Left out: what is usual for how it was measured."),
+    )  # fmt: skip
+    how = forms.ChoiceField(choices=HOWS, label=gettext_lazy("How it was measured"))
+    k_over_s = DecimalField(
+        required=False, min_value=0, max_value=200, label=gettext_lazy("K/S at 660 nm"),
+        help_text=gettext_lazy("Only if an instrument read the spectrum."),
+    )  # fmt: skip
+    measured_at = MomentField(label=gettext_lazy("Measured"), validators=[not_to_come])
+    recipe = forms.CharField(
+        required=False, max_length=1000, label=gettext_lazy("How it was dyed"),
+        widget=forms.Textarea({"rows": 3}), help_text=gettext_lazy("Vat, strength, time, rinse: in your own words."),
+    )  # fmt: skip
+    note = forms.CharField(required=False, max_length=500, label=gettext_lazy("Note"))
+
+    def __init__(self, *args: Any, garden: Garden, also: Jar | None = None, **options: Any) -> None:
+        super().__init__(*args, **options)
+        jars = {str(jar.pk): jar for jar in Jar.objects.filter(garden=garden).order_by("-filled_at")[:MOST_JARS]}
+        if also is not None:
+            jars.setdefault(str(also.pk), also)
+        self.jars = jars
+        jar: Any = self.fields["jar"]
+        jar.choices = [("", "–"), *((key, one.name) for key, one in jars.items())]
+
+
+def as_typed(row: Swatch) -> dict[str, Any]:
+    """A swatch as its form was filled in."""
+    plain_ones = {name: getattr(row, name) for name in ("name", "of", "fibre", "dips", "how", "recipe", "note")}
+    spread = (row.l_sd, row.a_sd, row.b_sd)
+    return plain_ones | {
+        "jar": str(row.jar_id) if row.jar_id else "",
+        "lab": _three((row.l_star, row.a_star, row.b_star)),
+        "lab_sd": "" if None in spread else _three(spread),
+        "k_over_s": row.k_over_s,
+        "measured_at": shown_moment(row.measured_at),
+    }
+
+
+def brought(get: Any) -> dict[str, Any]:
+    """What an address brings along for a new swatch."""
+    return {"measured_at": timezone.localtime()} | {name: get[name] for name in CARRIED if get.get(name)}
+
+
+def write_swatch(form: SwatchForm, row: Swatch) -> Swatch:
+    """The swatch of a valid form."""
+    found = form.cleaned_data
+    for name in ("name", "of", "fibre", "dips", "how", "recipe", "note", "k_over_s"):
+        setattr(row, name, found[name])
+    row.jar = form.jars.get(found["jar"])
+    row.l_star, row.a_star, row.b_star = found["lab"]
+    row.l_sd, row.a_sd, row.b_sd = found["lab_sd"] or (None, None, None)
+    write_moment(form, "measured_at", row)
+    return row
+
+
+def _three(values: Any) -> str:
+    return " ".join(f"{value:.6g}" for value in values)
+
+
+class CompareForm(forms.Form):
+    """Which two swatches to lay beside each other."""
+
+    a = forms.ChoiceField(label=gettext_lazy("The standard, at the left"))
+    b = forms.ChoiceField(label=gettext_lazy("What is compared with it"))
+
+    def __init__(self, *args: Any, rows: dict[str, Swatch], **options: Any) -> None:
+        super().__init__(*args, **options)
+        for name in ("a", "b"):
+            field: Any = self.fields[name]
+            field.choices = [("", _("choose")), *((key, row.name) for key, row in rows.items())]

@@ -1,0 +1,93 @@
+"""`/swatches/add/`: a swatch is written down, typed or brought along from where its colour was measured."""
+
+import pytest
+from django.test import Client
+
+from bluewright.journal.models import Garden, Photo, Swatch
+from tests import cast
+from tests.pictures import sent
+from tests.web.checks import no_rows, only, refused, to_the_start_without_a_garden, url
+
+pytestmark = pytest.mark.django_db
+WHERE = "/swatches/add/"
+TYPED = {
+    "name": "Shawl corner", "of": "cloth", "fibre": "wool", "dips": "3", "lab": "34.2 -1.6 -23.1", "lab_sd": "0.8",
+    "how": "card", "measured_at": cast.typed(cast.moment(2)), "recipe": "warm vat",
+}  # fmt: skip
+
+
+def test_it_is_kept_as_typed_and_can_be_undone(client: Client, garden: Garden) -> None:
+    jar = cast.a_jar_from_the_bed(garden)
+    response = client.post(WHERE, TYPED | {"jar": str(jar.pk)}, follow=True)
+    row = Swatch.objects.get()
+    assert response.redirect_chain == [(url("swatches.show", key=row.pk), 302)]
+    told = (row.name, row.of, row.fibre, row.dips, row.jar, row.how)
+    assert told == ("Shawl corner", "cloth", "wool", 3, jar, "card")
+    assert (row.l_star, row.a_star, row.b_star) == (34.2, -1.6, -23.1)
+    assert (row.l_sd, row.a_sd, row.b_sd) == (0.8, 0.8, 0.8)
+    assert row.k_over_s is None
+    assert url("swatches.delete", key=row.pk) in [message.extra_tags for message in response.context["messages"]]
+
+
+@pytest.mark.parametrize("text", ["34,2 −1,6 −23,1", "34.2; -1.6; -23.1", " 34.2  -1.6 -23.1 "])
+def test_a_colour_is_read_however_it_is_written(client: Client, garden: Garden, text: str) -> None:
+    client.post(WHERE, TYPED | {"lab": text, "lab_sd": "0.9 0.7 0.8"})
+    row = Swatch.objects.get()
+    assert (row.l_star, row.a_star, row.b_star, row.a_sd) == (34.2, -1.6, -23.1, 0.7)
+
+
+def test_a_spread_that_nobody_knows_stays_empty(client: Client, garden: Garden) -> None:
+    client.post(WHERE, TYPED | {"lab_sd": "", "dips": "", "fibre": "", "jar": ""})
+    row = Swatch.objects.get()
+    assert (row.l_sd, row.dips, row.fibre, row.jar) == (None, None, "", None)
+
+
+@pytest.mark.parametrize(
+    ("change", "field", "says"),
+    [
+        ({"lab": "34.2 -1.6"}, "lab", "three numbers"),
+        ({"lab": "blue"}, "lab", "three numbers"),
+        ({"lab": "134 -1.6 -23.1"}, "lab", "L cannot be 134; it lies from 0 to 100"),
+        ({"lab": "34 -1.6 -231"}, "lab", "b cannot be -231"),
+        ({"lab": ""}, "lab", "required"),
+        ({"lab_sd": "-1"}, "lab_sd", "cannot be -1"),
+        ({"dips": "0"}, "dips", "greater than or equal to 1"),
+        ({"k_over_s": "-3"}, "k_over_s", "greater than or equal to 0"),
+        ({"measured_at": "2099-01-01T10:00"}, "measured_at", "still to come"),
+        ({"fibre": "asbestos"}, "fibre", "not one of"),
+        ({"jar": "00000000-0000-4000-8000-000000000000"}, "jar", "not one of"),
+    ],
+)
+def test_a_mistake_keeps_what_was_typed(
+    client: Client, garden: Garden, change: dict[str, str], field: str, says: str
+) -> None:
+    unchanged = no_rows(Swatch)
+    refused(client, WHERE, TYPED | change, field=field, says=says)
+    unchanged()
+
+
+def test_a_colour_measured_elsewhere_is_brought_along(client: Client, garden: Garden) -> None:
+    """The address of a page that measured one names it, so that nobody types it again."""
+    jar = cast.a_jar_from_the_bed(garden)
+    asked = {"lab": "34.2 -1.6 -23.1", "lab_sd": "0.9 0.7 0.8", "how": "card", "jar": str(jar.pk), "note": "not this"}
+    form = client.get(WHERE, asked).context["form"]
+    held = {name: form[name].value() for name in ("lab", "lab_sd", "how", "jar", "note")}
+    assert held == asked | {"note": None}
+
+
+def test_another_s_jar_is_not_offered(client: Client, garden: Garden, other_garden: Garden) -> None:
+    theirs = cast.a_jar_from_the_bed(other_garden)
+    refused(client, WHERE, TYPED | {"jar": str(theirs.pk)}, field="jar", says="not one of")
+
+
+def test_its_photos_are_kept_with_it(client: Client, garden: Garden) -> None:
+    client.post(WHERE, TYPED | {"photos": [sent()]})
+    assert Photo.objects.get().about_id == Swatch.objects.get().pk
+
+
+def test_before_the_first_garden_it_leads_to_the_beginning(client: Client) -> None:
+    to_the_start_without_a_garden(client, WHERE, "post")
+
+
+def test_other_methods_are_refused(client: Client, garden: Garden) -> None:
+    only(client, WHERE, "get", "post")
