@@ -9,7 +9,7 @@ from django.contrib.auth import get_user_model
 from bluewright.journal import transfer
 from bluewright.journal.actions.keeping import delete
 from bluewright.journal.bridge.steeps import steep_record
-from bluewright.journal.models import Bed, Garden, Jar, Reading, Steep
+from bluewright.journal.models import Bed, Garden, Jar, Reading, Steep, Swatch
 from bluewright.journal.queries import tubs
 from bluewright.science.base.errors import InputError
 from tests import cast
@@ -69,6 +69,15 @@ def test_a_batch_goes_along_from_its_straining_to_its_jar(garden: Garden, strain
     after = out(garden)
     assert str(batch.pk) not in json.dumps(after)
     assert (len(after["batches"]), after["jar_tests"], after["jar_steps"], after["weighings"]) == (1, [], [], [])
+
+
+def test_a_swatch_goes_along_without_a_jar_that_was_taken_out(garden: Garden) -> None:
+    jar = cast.a_jar_from_the_bed(garden)
+    cast.a_swatch(garden, jar=jar)
+    delete(jar, by=None)
+    (plain,) = out(garden)["swatches"]
+    assert (plain["name"], plain["jar_id"]) == ("Swatch 9", None)
+    assert Swatch.objects.get().jar == jar, "in its own garden it still knows"
 
 
 def test_the_forecast_of_a_tub_that_came_in_rests_on_the_same_record(garden: Garden, steeping: Steep) -> None:

@@ -6,7 +6,8 @@ from django.test import Client
 from bluewright.journal.models import Garden, Photo, Swatch
 from tests import cast
 from tests.pictures import sent
-from tests.web.checks import no_rows, only, refused, to_the_start_without_a_garden, url
+from tests.web.checks import NOBODY, filled_with, no_rows, only, refused, to_the_start_without_a_garden, url
+from tests.web.measuring import measured_cloth
 
 pytestmark = pytest.mark.django_db
 WHERE = "/swatches/add/"
@@ -91,3 +92,40 @@ def test_before_the_first_garden_it_leads_to_the_beginning(client: Client) -> No
 
 def test_other_methods_are_refused(client: Client, garden: Garden) -> None:
     only(client, WHERE, "get", "post")
+
+
+def test_a_sample_of_a_measured_photo_is_kept_with_where_it_was_measured(client: Client, garden: Garden) -> None:
+    jar = cast.a_jar_from_the_bed(garden)
+    found = measured_cloth(client, garden, of=jar, kind="jar")
+    page = client.get(url("measured.show", key=found.pk)).context["page"]
+    (link,) = page.swatches
+    typed = filled_with(client, link.to) | {"name": "First dip", "of": "cloth"}
+    assert (typed["how"], typed["jar"]) == ("photo", str(jar.pk))
+    client.post(link.to, typed)
+    row = Swatch.objects.get()
+    lab, sd = (found.answer["samples"][0][name] for name in ("lab", "lab_sd"))
+    assert (row.l_star, row.a_star, row.b_star) == pytest.approx(lab, rel=1e-5)
+    assert (row.l_sd, row.a_sd, row.b_sd) == pytest.approx(sd, rel=1e-5)
+    assert (row.measured_key, row.measured_sample, row.jar) == (found.pk, 0, jar)
+    shown = client.get(url("swatches.show", key=row.pk)).context["page"]
+    assert shown.measured == url("measured.show", key=found.pk)
+
+
+def test_a_colour_typed_anew_is_no_longer_the_measured_one(client: Client, garden: Garden) -> None:
+    found = measured_cloth(client, garden, of=cast.a_jar_from_the_bed(garden), kind="jar")
+    where = f"{WHERE}?measured={found.pk}&sample=0"
+    client.post(where, filled_with(client, where) | {"lab": "30 0 -20"})
+    assert Swatch.objects.get().measured_key is None
+
+
+@pytest.mark.parametrize("asked", ["measured=x", f"measured={NOBODY}&sample=0", "sample=1", "measured=&sample=x"])
+def test_a_measurement_that_is_not_there_leaves_the_form_empty(client: Client, garden: Garden, asked: str) -> None:
+    response = client.get(f"{WHERE}?{asked}")
+    assert (response.status_code, response.context["form"]["lab"].value()) == (200, None)
+
+
+def test_there_is_no_sample_beyond_the_last(client: Client, garden: Garden) -> None:
+    found = measured_cloth(client, garden, of=cast.a_jar_from_the_bed(garden), kind="jar")
+    for number in ("1", "-1"):
+        form = client.get(WHERE, {"measured": str(found.pk), "sample": number}).context["form"]
+        assert form["lab"].value() is None

@@ -7,6 +7,7 @@ from bluewright.journal.actions.keeping import delete
 from bluewright.journal.models import Garden, Swatch
 from tests import cast
 from tests.web.checks import NOBODY, flat, only, to_the_start_without_a_garden, url
+from tests.web.measuring import measured_cloth
 
 pytestmark = pytest.mark.django_db
 WHERE = "/swatches/compare/"
@@ -45,6 +46,17 @@ def test_measured_in_different_ways_a_difference_means_less(client: Client, gard
     page = client.get(WHERE, asked(kept, near)).context["page"]
     assert "no more than measuring leaves uncertain" in page.answer
     assert any("share no card" in text for text in page.to_know)
+
+
+def test_what_lies_in_one_photo_is_told_apart_best(client: Client, garden: Garden) -> None:
+    """Photos without a card share nothing (sd 4); two boxes of one photo differ by 0.5 where they are equal."""
+    found = measured_cloth(client, garden, of=cast.a_jar_from_the_bed(garden), kind="jar")
+    same = {"how": "photo", "measured_key": found.pk, "measured_sample": 0, "l_sd": 2.0, "a_sd": 2.0, "b_sd": 2.0}
+    one, other = cast.a_swatch(garden, **same), cast.a_swatch(garden, name="Near", l_star=36.0, **same)
+    assert "plain" not in client.get(WHERE, asked(one, other)).context["page"].answer
+    assert "no more than measuring" not in client.get(WHERE, asked(one, other)).context["page"].answer
+    Swatch.objects.update(measured_key=None)
+    assert "no more than measuring" in client.get(WHERE, asked(one, other)).context["page"].answer
 
 
 def test_staining_is_graded_where_the_standard_is_white(client: Client, garden: Garden) -> None:

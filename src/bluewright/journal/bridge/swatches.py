@@ -2,17 +2,17 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from typing import Final
+from uuid import UUID
 
 import numpy as np
 
-from bluewright.journal.models import Swatch
+from bluewright.journal.models import Measured, Swatch
 from bluewright.science.colour.compare import compare, spread_of, tell
 from bluewright.science.colour.compare_record import Colour, CompareAnswer, CompareRecord, ToldColour
 from bluewright.science.colour.differences import ciede2000
 from bluewright.science.colour.priors import Taken
-from bluewright.science.colour.reflectance import reflectance
-from bluewright.science.colour.reflectance_record import ReflectanceAnswer, ReflectanceRecord, Reflected
 
 ALIKE: Final[dict[str, Taken]] = {"card": "same_card", "instrument": "instrument"}
 """What two colours share that were both measured so; others share nothing."""
@@ -37,16 +37,42 @@ def colour(row: Swatch) -> Colour:
     return Colour(name=row.name, lab=lab(row), lab_sd=known)  # type: ignore[arg-type]
 
 
+def _beside(row: Swatch, taken: Taken, measured: Mapping[UUID, Measured]) -> Colour:
+    """The same for a comparison: what two colours share makes no difference between them.
+
+    Within one photo the usual spread holds, between photos of a card that of another such photo; else its own.
+    """
+    found = measured.get(row.measured_key) if row.measured_key is not None else None
+    if found is None or taken in {"apart", "instrument"}:
+        return colour(row)
+    if taken == "same_photo":
+        return Colour(name=row.name, lab=lab(row))
+    l_sd, a_sd, b_sd = found.answer["samples"][row.measured_sample or 0]["repeat_lab_sd"]
+    return Colour(name=row.name, lab=lab(row), lab_sd=(l_sd, a_sd, b_sd))
+
+
 def told(row: Swatch) -> ToldColour:
     """One swatch in words and numbers."""
     return tell(colour(row), taken=ALIKE.get(row.how, "apart"), rng=np.random.default_rng(SEED))
 
 
-def compared(standard: Swatch, sample: Swatch) -> CompareAnswer:
-    """How one swatch differs from another, by what the ways in which they were measured share."""
-    taken = ALIKE.get(standard.how, "apart") if standard.how == sample.how else "apart"
-    record = CompareRecord(colours=(colour(standard), colour(sample)), taken=taken, seed=SEED)
+def compared(standard: Swatch, sample: Swatch, *, measured: Mapping[UUID, Measured]) -> CompareAnswer:
+    """How one swatch differs from another, by what the ways in which they were measured share.
+
+    `measured` holds what their colours were measured as, by key, where that is known.
+    """
+    taken = _shared(standard, sample, measured)
+    colours = (_beside(standard, taken, measured), _beside(sample, taken, measured))
+    record = CompareRecord(colours=colours, taken=taken, seed=SEED)
     return compare(record, rng=np.random.default_rng(SEED))
+
+
+def _shared(standard: Swatch, sample: Swatch, measured: Mapping[UUID, Measured]) -> Taken:
+    rows = [measured.get(row.measured_key) if row.measured_key is not None else None for row in (standard, sample)]
+    photos = {row.photo_id if row is not None else None for row in rows}
+    if len(photos) == 1 and None not in photos:
+        return "same_photo"
+    return ALIKE.get(standard.how, "apart") if standard.how == sample.how else "apart"
 
 
 def nearest(row: Swatch, others: list[Swatch], *, most: int = 3) -> list[tuple[Swatch, float]]:
@@ -56,8 +82,3 @@ def nearest(row: Swatch, others: list[Swatch], *, most: int = 3) -> list[tuple[S
     far = ciede2000(np.array([lab(other) for other in others]), np.array(lab(row)))
     ranked = np.argsort(far, kind="stable")[:most]
     return [(others[place], float(far[place])) for place in ranked]
-
-
-def of_spectrum(points: tuple[Reflected, ...]) -> ReflectanceAnswer:
-    """Colour and depth of a spectrum that was pasted in. Raises InputError where it is none."""
-    return reflectance(ReflectanceRecord(points=points, seed=SEED), rng=np.random.default_rng(SEED))

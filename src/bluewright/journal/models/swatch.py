@@ -58,6 +58,10 @@ class Swatch(Kept):
     b_sd = _spread()
     k_over_s = models.FloatField(null=True, blank=True, validators=[MinValueValidator(0), MaxValueValidator(200)])
     """K/S at 660 nm, where an instrument read a spectrum."""
+    measured_key = models.UUIDField(null=True, blank=True)
+    """Key of the row of `Measured` that its colour was taken from; that may be gone."""
+    measured_sample = models.PositiveSmallIntegerField(null=True, blank=True)
+    """Which of its samples, from 0."""
 
     class Meta:
         ordering = ["-measured_at", "-made_at"]

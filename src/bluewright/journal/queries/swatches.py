@@ -6,7 +6,7 @@ from uuid import UUID
 
 from django.db.models import QuerySet
 
-from bluewright.journal.models import Garden, Swatch
+from bluewright.journal.models import Garden, Measured, Swatch
 
 
 def swatches(of: Garden) -> QuerySet[Swatch]:
@@ -20,6 +20,8 @@ def swatch(key: UUID, *, of: Garden) -> Swatch | None:
     return swatches(of).filter(pk=key).first()
 
 
-def of_jar(key: UUID, *, of: Garden) -> QuerySet[Swatch]:
-    """What was dyed with, or is of, one jar, the latest first."""
-    return swatches(of).filter(jar_id=key)
+def measured_for(*rows: Swatch) -> dict[UUID, Measured]:
+    """What these swatches' colours were measured as, by key; only what still stands, with its photo."""
+    keys = [row.measured_key for row in rows if row.measured_key is not None]
+    standing = Measured.objects.filter(pk__in=keys, photo__deleted_at=None).select_related("photo")
+    return {found.pk: found for found in standing} if keys else {}

@@ -79,6 +79,14 @@ class DrawPage:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class ToSwatch:
+    """A way to keep one of the colours as a swatch."""
+
+    said: str
+    to: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class MeasuredPage:
     """One measurement, as it was found then."""
 
@@ -97,6 +105,8 @@ class MeasuredPage:
     picture: str
     found: Found
     boxes: tuple[str, ...]
+    swatches: tuple[ToSwatch, ...]
+    """One for each sample."""
     note: str
 
 
@@ -182,8 +192,18 @@ def measured_page(row: Measured, of: Subject, answer: PhotoAnswer) -> MeasuredPa
         picture=reverse("photos.image", kwargs={"key": row.photo.pk, "size": 1600}),
         found=found_of(answer),
         boxes=tuple(_boxes(row.record)),
+        swatches=tuple(_to_swatches(row)),
         note=row.note,
     )
+
+
+def _to_swatches(row: Measured) -> Iterable[ToSwatch]:
+    many = len(row.answer["samples"])
+    for number in range(many):
+        told = (
+            _("Keep sample %(number)s as a swatch") % {"number": number + 1} if many > 1 else _("Keep it as a swatch")
+        )
+        yield ToSwatch(said=told, to=f"{reverse('swatches.add')}?measured={row.pk}&sample={number}")
 
 
 def _boxes(record: dict[str, Any]) -> Iterable[str]:

@@ -10,7 +10,7 @@ from django.utils import timezone
 from django.utils.translation import gettext as _
 from django.utils.translation import gettext_lazy
 
-from bluewright.journal.models import Garden, Jar, Swatch
+from bluewright.journal.models import Garden, Jar, Measured, Swatch
 from bluewright.journal.models.swatch import FIBRES, HOWS, OF
 from bluewright.science.base.errors import InputError
 from bluewright.science.base.typed_numbers import number, plain
@@ -120,11 +120,29 @@ def brought(get: Any) -> dict[str, Any]:
     return {"measured_at": timezone.localtime()} | {name: get[name] for name in CARRIED if get.get(name)}
 
 
-def write_swatch(form: SwatchForm, row: Swatch) -> Swatch:
-    """The swatch of a valid form."""
+def brought_from(found: Measured, number: int) -> dict[str, Any]:
+    """What a sample of a measured photo brings along."""
+    sample = found.answer["samples"][number]
+    of_jar = found.photo.about_kind == "jar"
+    return {
+        "name": found.name, "lab": _three(sample["lab"]), "lab_sd": _three(sample["lab_sd"]),
+        "how": "card" if found.card_id else "photo", "measured_at": shown_moment(found.photo.taken_at),
+        "jar": str(found.photo.about_id) if of_jar else "", "of": "pigment" if of_jar else "cloth",
+    }  # fmt: skip
+
+
+def write_swatch(form: SwatchForm, row: Swatch, *, sample: tuple[Measured, int] | None = None) -> Swatch:
+    """The swatch of a valid form, its colour from a sample of a measured photo if it still is that.
+
+    A colour that was typed anew is no longer the measured one.
+    """
     found = form.cleaned_data
     for name in ("name", "of", "fibre", "dips", "how", "recipe", "note", "k_over_s"):
         setattr(row, name, found[name])
+    if sample is not None and not {"lab", "how"} & set(form.changed_data):
+        row.measured_key, row.measured_sample = sample[0].pk, sample[1]
+    elif {"lab", "how"} & set(form.changed_data):
+        row.measured_key, row.measured_sample = None, None
     row.jar = form.jars.get(found["jar"])
     row.l_star, row.a_star, row.b_star = found["lab"]
     row.l_sd, row.a_sd, row.b_sd = found["lab_sd"] or (None, None, None)

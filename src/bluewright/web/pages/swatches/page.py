@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Final
+from uuid import UUID
 from zoneinfo import ZoneInfo
 
 from django.urls import reverse
@@ -17,7 +18,7 @@ from bluewright.charts.colours import Chip, hex_of_lab
 from bluewright.charts.depth_ladder import DepthLadder, Rung, depth_ladder
 from bluewright.charts.inputs import Span
 from bluewright.journal.bridge.swatches import lab, lab_sd, told
-from bluewright.journal.models import Swatch
+from bluewright.journal.models import Measured, Swatch
 from bluewright.journal.queries.history import Step
 from bluewright.science.colour.compare_record import CompareAnswer, ToldColour
 from bluewright.web.ui.history import HistoryRow, history, written
@@ -81,6 +82,8 @@ class SwatchPage:
     jar: str
     jar_page: str
     """Address of its jar; empty where none is known."""
+    measured: str
+    """Address of the photo with the boxes that its colour was measured in; empty where there is none."""
     recipe: str
     note: str
     near: tuple[Near, ...]
@@ -120,8 +123,9 @@ def swatches_page(rows: Sequence[Swatch], *, pages: tuple[Linked, ...] = ()) -> 
 
 
 def swatch_page(
-    row: Swatch, *, near: Iterable[tuple[Swatch, float]], steps: Sequence[Step], photos: tuple[Thumb, ...]
-) -> SwatchPage:
+    row: Swatch, *, near: Iterable[tuple[Swatch, float]], steps: Sequence[Step], photos: tuple[Thumb, ...],
+    measured: Mapping[UUID, Measured],
+) -> SwatchPage:  # fmt: skip
     """The page of one swatch."""
     zone, found = ZoneInfo(row.garden.time_zone), told(row)
     stands = row.jar is not None and row.jar.deleted_at is None
@@ -130,6 +134,7 @@ def swatch_page(
         facts=tuple(_facts(row, found, zone)),
         jar=row.jar.name if row.jar is not None and stands else "",
         jar_page=reverse("jars.show", kwargs={"key": row.jar_id}) if stands else "",
+        measured=_measured_page(row, measured),
         recipe=row.recipe,
         note=row.note,
         near=tuple(_near(row, other, far) for other, far in near),
@@ -137,6 +142,10 @@ def swatch_page(
         written=written(row, zone),
         history=history(row, steps, zone),
     )
+
+
+def _measured_page(row: Swatch, measured: Mapping[UUID, Measured]) -> str:
+    return reverse("measured.show", kwargs={"key": row.measured_key}) if row.measured_key in measured else ""
 
 
 def compare_page(standard: Swatch, sample: Swatch, found: CompareAnswer) -> ComparePage:

@@ -13,11 +13,12 @@ from django.views.decorators.http import require_http_methods, require_POST, req
 
 from bluewright.journal.actions.keeping import correct, keep
 from bluewright.journal.bridge import swatches as bridge
-from bluewright.journal.models import Garden, Swatch
+from bluewright.journal.models import Garden, Measured, Swatch
 from bluewright.journal.models.swatch import FIBRES
-from bluewright.journal.queries import photos, swatches
+from bluewright.journal.queries import measured, photos, swatches
 from bluewright.journal.queries.history import histories
-from bluewright.web.pages.swatches.forms import CompareForm, SwatchForm, as_typed, brought, write_swatch
+from bluewright.science.colour.compare_record import CompareAnswer
+from bluewright.web.pages.swatches.forms import CompareForm, SwatchForm, as_typed, brought, brought_from, write_swatch
 from bluewright.web.pages.swatches.page import compare_page, swatch_page, swatches_page
 from bluewright.web.ui.photos import keep_photos, sent_files, thumbs
 from bluewright.web.ui.respond import brought_back, in_garden, posted, shown, taken_out
@@ -42,10 +43,12 @@ def index(request: HttpRequest, garden: Garden) -> HttpResponse:
 @require_http_methods(["GET", "HEAD", "POST"])
 @in_garden
 def add(request: HttpRequest, garden: Garden) -> HttpResponse:
-    """A new swatch; an address may bring along what was measured elsewhere."""
-    form = SwatchForm(posted(request), sent_files(request), garden=garden, initial=brought(request.GET))
+    """A new swatch; an address may bring along its colour, or name a measured photo and which of its samples it is."""
+    sample = _sample(request, garden)
+    initial = brought(request.GET) | (brought_from(*sample) if sample is not None else {})
+    form = SwatchForm(posted(request), sent_files(request), garden=garden, initial=initial)
     if request.method == "POST" and form.is_valid():
-        row = keep(write_swatch(form, Swatch(garden=garden)), by=request.user)
+        row = keep(write_swatch(form, Swatch(garden=garden), sample=sample), by=request.user)
         keep_photos(request, form.cleaned_data["photos"], garden=garden, kind="swatch", key=row.pk)
         undo = reverse("swatches.delete", kwargs={"key": row.pk})
         messages.success(request, _("%(what)s is written down.") % {"what": row.name}, extra_tags=undo)
@@ -61,7 +64,7 @@ def show(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
     others = [other for other in swatches.swatches(garden) if other.pk != row.pk]
     page = swatch_page(
         row, near=bridge.nearest(row, others), steps=histories([row])[row.pk],
-        photos=thumbs(photos.of_things([key], of=garden).get(key, ())),
+        photos=thumbs(photos.of_things([key], of=garden).get(key, ())), measured=swatches.measured_for(row),
     )  # fmt: skip
     return shown(request, "swatches/show.html", page)
 
@@ -76,7 +79,7 @@ def compare(request: HttpRequest, garden: Garden) -> HttpResponse:
     page = None
     if form.is_bound and form.is_valid():
         standard, sample = rows[form.cleaned_data["a"]], rows[form.cleaned_data["b"]]
-        page = compare_page(standard, sample, bridge.compared(standard, sample))
+        page = compare_page(standard, sample, _compared(standard, sample))
     if page is not None:
         return shown(request, "swatches/compare.html", page, form=form)
     status = 422 if form.is_bound and all(asked.values()) else 200
@@ -90,7 +93,7 @@ def why(request: HttpRequest, garden: Garden, key: UUID, other: UUID, figure: st
     """Why a figure of two swatches is so."""
     standard, sample = _swatch(garden, key), _swatch(garden, other)
     return why_shown(
-        request, bridge.compared(standard, sample), figure=figure,
+        request, _compared(standard, sample), figure=figure,
         address=why_address("swatches.why", key=key, other=other),
         back=Link(
             to=f"{reverse('swatches.compare')}?a={key}&b={other}",
@@ -130,6 +133,20 @@ def restore(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
     """Bring a swatch back."""
     row = get_object_or_404(Swatch.everything, pk=key, garden=garden)
     return redirect("swatches.show", key=key) if brought_back(request, row) else redirect("swatches.index")
+
+
+def _sample(request: HttpRequest, garden: Garden) -> tuple[Measured, int] | None:
+    """The measured photo that an address names, and which of its samples; None where it names none that there is."""
+    try:
+        key, number = UUID(request.GET.get("measured", "")), int(request.GET.get("sample", "0"))
+    except ValueError:
+        return None
+    found = measured.one(key, of=garden)
+    return (found, number) if found is not None and 0 <= number < len(found.answer["samples"]) else None
+
+
+def _compared(standard: Swatch, sample: Swatch) -> CompareAnswer:
+    return bridge.compared(standard, sample, measured=swatches.measured_for(standard, sample))
 
 
 def _swatch(garden: Garden, key: UUID) -> Swatch:
