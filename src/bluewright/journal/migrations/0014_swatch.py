@@ -9,7 +9,7 @@ from django.db import migrations, models
 
 class Migration(migrations.Migration):
     dependencies = [
-        ("journal", "0011_jar_looks_and_measured"),
+        ("journal", "0013_assay"),
         migrations.swappable_dependency(settings.AUTH_USER_MODEL),
     ]
 
