@@ -66,22 +66,22 @@ METHOD_SD: Final[dict[Light, dict[AnyMethod, LabSd]]] = {
         "none": _study(7.0, 1.5, 1.5, times=1.5, note="no reference"),
         "white": _study(3.5, 1.5, 1.9, times=2.0, note="white alone: the camera's curve stays"),
         "neutrals": _study(0.9, 1.8, 1.4, times=2.0, note="greys"),
-        "matrix": _study(0.9, 2.1, 1.4, times=2.0, note="3 by 3"),
-        "root": _study(0.9, 1.9, 1.2, times=2.0, note="root terms"),
+        "matrix": _study(1.0, 2.5, 1.7, times=2.0, note="3 by 3"),
+        "root": _study(1.0, 2.3, 1.5, times=2.0, note="root terms"),
     },
     "lamp": {
         "none": _study(9.7, 4.5, 3.9, times=1.5, note="no reference"),
         "white": _study(6.3, 4.5, 4.7, times=1.5, note="white alone"),
         "neutrals": _study(2.8, 3.5, 4.0, times=1.5, note="greys"),
-        "matrix": _study(0.9, 2.3, 1.6, times=2.0, note="3 by 3"),
-        "root": _study(0.9, 2.7, 1.5, times=2.0, note="root terms"),
+        "matrix": _study(1.0, 2.6, 1.8, times=2.0, note="3 by 3"),
+        "root": _study(1.0, 2.9, 1.8, times=2.0, note="root terms"),
     },
     "unknown": {
         "none": _study(8.4, 3.4, 3.0, times=1.7, note="no reference"),
         "white": _study(5.1, 3.4, 3.6, times=2.0, note="white alone"),
         "neutrals": _study(2.1, 2.8, 3.0, times=2.0, note="greys"),
-        "matrix": _study(0.9, 2.2, 1.5, times=2.0, note="3 by 3"),
-        "root": _study(0.9, 2.4, 1.3, times=2.0, note="root terms"),
+        "matrix": _study(1.0, 2.6, 1.8, times=2.0, note="3 by 3"),
+        "root": _study(1.0, 2.6, 1.6, times=2.0, note="root terms"),
     },
 }
 """What a way of correcting is off by in that light, the same in each photo: cameras do not see as eyes do.
