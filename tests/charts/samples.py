@@ -8,6 +8,7 @@ from bluewright.charts.forest_chart import ForestChart, ForestRow
 from bluewright.charts.inputs import CurveBand, Mark, Point, Span, TimeBand, Window
 from bluewright.charts.lines_chart import LinesChart, Pairs
 from bluewright.charts.scale import nights
+from bluewright.charts.series_chart import Event, Series, SeriesChart
 from bluewright.charts.spectrum_chart import SpectrumChart
 from bluewright.charts.waterfall import Step, Waterfall
 
@@ -68,6 +69,24 @@ def curve_sample(label: str = "wanted: pH 9.5") -> CurveChart:
         points=(Point(x=0.0, y=5.6, label="5.6"), Point(x=100.0, y=7.2)),
         target=Target(value=9.5, label=label),
         choice=Choice(span=Span(low=240.0, mid=300.0, high=380.0), label="dose for all of it"),
+    )
+
+
+def series_sample(name: str = "dye index") -> SeriesChart:
+    return SeriesChart(
+        question="Is blue still forming in jar 3?",
+        answer="It has come to rest.",
+        x_name="minutes since the alkali",
+        y_name="light lost, as a logarithm",
+        series=(
+            Series(
+                name=name,
+                readings=((0.0, Span(low=-0.08, mid=-0.06, high=-0.04)), (15.0, Span(low=0.2, mid=0.26, high=0.3))),
+            ),
+            Series(name="yellow index", readings=((0.0, Span(low=0.2, mid=0.3, high=0.4)),)),
+        ),
+        level=(0.0, "above this line only blue dye brings it"),
+        events=(Event(at=0.0, label="50 mL"),),
     )
 
 

@@ -17,6 +17,7 @@ from bluewright.charts.depth_ladder import depth_ladder
 from bluewright.charts.forest_chart import forest_chart
 from bluewright.charts.inputs import CurveBand, Mark, Point, Span, TimeBand, Window
 from bluewright.charts.lines_chart import lines_chart, power_ticks
+from bluewright.charts.series_chart import series_chart
 from bluewright.charts.spectrum_chart import spectrum_chart
 from bluewright.charts.split_square import split_square
 from bluewright.charts.waterfall import Step, levels, waterfall
@@ -30,6 +31,7 @@ from tests.charts.samples import (
     curve_sample,
     forest_sample,
     lines_sample,
+    series_sample,
     spectrum_sample,
     time_band,
     waterfall_sample,
@@ -41,6 +43,7 @@ DRAWINGS: dict[str, Callable[[], str]] = {
     "bare band": lambda: band_chart(band_sample(lower=None, window=None, now=None, nights=())),
     "waterfall": lambda: waterfall(waterfall_sample()),
     "curve": lambda: curve_chart(curve_sample()),
+    "series": lambda: series_chart(series_sample()),
     "forest": lambda: forest_chart(forest_sample()),
     "spectrum": lambda: spectrum_chart(spectrum_sample()),
     "lines": lambda: lines_chart(lines_sample()),

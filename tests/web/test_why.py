@@ -24,7 +24,10 @@ def _answers() -> dict[str, Any]:
         name = "-".join(command.words)
         path = resources.files("bluewright").joinpath("examples", f"{name}.json")
         if path.is_file():
-            made = next(v for v in vars(import_module(command.path)).values() if isinstance(v, RecordCommand))
+            own = vars(import_module(command.path)).values()
+            made = next((v for v in own if isinstance(v, RecordCommand)), None)
+            if made is None:  # it needs more than a record: a photo
+                continue
             record = read(made.record, path.read_text("utf-8"))
             found[name] = made.compute(record, rng=np.random.default_rng(record.seed))
     return found
@@ -39,7 +42,9 @@ def why(name: str, figure: str) -> WhyPage:
 
 
 def test_every_answer_that_is_published_has_its_stage() -> None:
-    assert {kind.__name__ for name, kind in PUBLISHED.items() if name.endswith("-answer")} == set(STAGES)
+    """But the colours in a photo: no page asks why of them."""
+    published = {kind.__name__ for name, kind in PUBLISHED.items() if name.endswith("-answer")}
+    assert published - {"PhotoAnswer"} == set(STAGES)
     assert {type(answer).__name__ for answer in ANSWERS.values()} == set(STAGES)
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import datetime
 from typing import Final
@@ -11,11 +12,12 @@ from django.utils.translation import gettext as _
 from django.utils.translation import gettext_lazy, ngettext
 
 from bluewright.charts.answers import air_chart
-from bluewright.journal.models import Airing, Batch, LiquorLook
+from bluewright.journal.models import Airing, Batch, JarLook, LiquorLook
 from bluewright.journal.models.airing import WAYS
 from bluewright.science.air.answer import AirAnswer
 from bluewright.web.pages.airing.forms import counted
 from bluewright.web.pages.batches.head import BatchHead, batch_head
+from bluewright.web.pages.jarlooks.page import jar_page
 from bluewright.web.ui.answered import Answered, answered
 from bluewright.web.ui.why import main_why
 from bluewright.web.ui.why_view import why_address
@@ -97,10 +99,19 @@ class AiringPage:
     ways: tuple[WayLink, ...]
     airings: tuple[AiringRow, ...]
     looks: tuple[LookRow, ...]
+    jars: Answered | None
+    """What the jars of this batch say, with their course; None where none was photographed."""
 
 
-def airing_page(batch: Batch, *, answer: AirAnswer | None, needs_temp: bool, trouble: str = "") -> AiringPage:
-    """The page of a batch's airing, given its answer."""
+def airing_page(
+    batch: Batch,
+    *,
+    answer: AirAnswer | None,
+    needs_temp: bool,
+    trouble: str = "",
+    jars: Sequence[JarLook] = (),
+) -> AiringPage:
+    """The page of a batch's airing, given its answer and its looks at jars."""
     zone = ZoneInfo(batch.garden.time_zone)
     rows = list(batch.airings.all())
     now = rows[0] if rows else None
@@ -116,6 +127,7 @@ def airing_page(batch: Batch, *, answer: AirAnswer | None, needs_temp: bool, tro
         ways=tuple(WayLink(way=way, words=str(words)) for way, words in WAYS),
         airings=tuple(_airing_row(row, zone) for row in rows),
         looks=tuple(look_row(look, zone) for look in reversed(list(batch.looks.all()))),
+        jars=jar_page(batch, jars).answer,
     )
 
 

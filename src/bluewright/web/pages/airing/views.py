@@ -20,6 +20,7 @@ from bluewright.journal.bridge import answers, jars
 from bluewright.journal.bridge.batches import air_record, latest
 from bluewright.journal.models import Airing, Batch, Garden, LiquorLook
 from bluewright.journal.models.airing import WAYS
+from bluewright.journal.queries.measured import jar_looks
 from bluewright.science.air.answer import AirAnswer
 from bluewright.science.base.errors import BluewrightError
 from bluewright.web.pages.airing.forms import CountForm, LookForm, WayForm, as_typed, counted, new_look, write_airing
@@ -206,7 +207,7 @@ def _page(batch: Batch) -> AiringPage:
     """The page with the answer there is, or why there is none."""
     answer, trouble = _answer(batch)
     needs_temp = latest(batch.looks.all(), "temp_c") is None
-    return airing_page(batch, answer=answer, needs_temp=needs_temp, trouble=trouble)
+    return airing_page(batch, answer=answer, needs_temp=needs_temp, trouble=trouble, jars=jar_looks(batch))
 
 
 def _answer(batch: Batch) -> tuple[AirAnswer | None, str]:
