@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from contextlib import contextmanager
-from datetime import datetime, timedelta
+from datetime import date, datetime, timedelta
 from typing import Any, Final
 
 import pytest
@@ -37,11 +37,13 @@ from bluewright.journal.models import (
     LiquorLook,
     Photo,
     Picking,
+    RainDay,
     Reading,
     Standing,
     Steep,
     Strain,
     Swatch,
+    WaterNote,
     Weighing,
 )
 from bluewright.journal.photos.preparing import prepared
@@ -130,6 +132,25 @@ def an_air(garden: Garden, *, hours_ago: float, temp_c: float = 15.0, **other: A
     row = AirTemp(garden=garden, time=moment(hours_ago), temp_c=temp_c, temp_typed=f"{temp_c:g} C", **other)
     beds.add_air([row], by=None)
     return row
+
+
+def a_rain(garden: Garden, rain_mm: float, *, days_ago: int = 1, **other: Any) -> RainDay:
+    row = RainDay(
+        garden=garden, day=a_day(days_ago), rain_mm=rain_mm, rain_typed=f"{rain_mm:g} mm", **other
+    )  # fmt: skip
+    beds.add_rain([row], by=None)
+    return row
+
+
+def a_day(days_ago: int = 0) -> date:
+    """A day by London's clock."""
+    from zoneinfo import ZoneInfo
+
+    return (timezone.now() - timedelta(days=days_ago)).astimezone(ZoneInfo("Europe/London")).date()
+
+
+def a_water_note(bed: Bed, *, days_ago: int = 2, **told: Any) -> WaterNote:
+    return keep(WaterNote(bed=bed, day=a_day(days_ago), **told or {"felt": "moist"}), by=None)
 
 
 def an_alkali(garden: Garden, **other: Any) -> Alkali:

@@ -29,5 +29,6 @@ urlpatterns = [
     path("intake/", include("bluewright.web.pages.intake.urls")),
     path("swatches/", include("bluewright.web.pages.swatches.urls")),
     path("cards/", include("bluewright.web.pages.cards.urls")),
+    path("watering/", include("bluewright.web.pages.watering.urls")),
     path("weather/", include("bluewright.web.pages.weather.urls")),
 ]

@@ -6,7 +6,7 @@ import pytest
 from django.test import Client
 from django.utils import timezone
 
-from bluewright.journal.models import AirTemp, Change, Garden
+from bluewright.journal.models import AirTemp, Change, Garden, RainDay
 from tests.cast import a_garden
 from tests.web.checks import flat, no_rows, only, refused, to_the_start_without_a_garden, url
 
@@ -48,6 +48,18 @@ def test_a_lowest_falls_at_six_and_a_highest_at_three_by_the_garden_s_clock(clie
     client.post(WHERE, {f"low_{day.isoformat()}": "9 C", f"high_{day.isoformat()}": "19 C"})
     assert [row.time.astimezone(zone).hour for row in AirTemp.objects.all()] == [6, 15]
     assert {row.time.astimezone(zone).date() for row in AirTemp.objects.all()} == {day}
+
+
+def test_rain_is_written_down_by_day_and_corrected(client: Client, bare: Garden) -> None:
+    """Half an inch is 12.7 mm by definition; a dry day is a figure too."""
+    client.post(WHERE, {field("rain", -1): "0.5 in", field("rain", -2): "0", field("rain", 2): "3 mm"})
+    dry, wet, coming = RainDay.objects.filter(garden=bare)
+    assert (dry.rain_mm, dry.rain_typed, dry.forecast) == (0.0, "0 mm", False)
+    assert (wet.rain_mm, coming.forecast) == (pytest.approx(12.7), True)
+    client.post(WHERE, {field("rain", -1): "1 mm", field("rain", -2): "0 mm"})
+    assert [row.rain_mm for row in RainDay.objects.filter(garden=bare)] == [0.0, 1.0, 3.0]
+    assert RainDay.everything.count() == 4
+    refused(client, WHERE, {field("rain", 0): "much"}, field=field("rain", 0), says="much")
 
 
 def test_what_is_known_is_shown_and_left_alone(client: Client, bare: Garden) -> None:

@@ -8,7 +8,7 @@ from typing import Any
 from django.db import transaction
 
 from bluewright.journal.actions.keeping import correct, delete, keep
-from bluewright.journal.models import AirTemp, Bed, Garden, PickedFrom, Picking, SteepLeaf
+from bluewright.journal.models import AirTemp, Bed, Garden, PickedFrom, Picking, RainDay, SteepLeaf
 from bluewright.science.base.errors import InputError
 
 
@@ -88,6 +88,15 @@ def add_air(temps: Sequence[AirTemp], *, by: Any) -> None:
             for older in AirTemp.objects.filter(garden=temp.garden, time=temp.time).exclude(pk=temp.pk):
                 delete(older, by=by)
             keep(temp, by=by)
+
+
+def add_rain(days: Sequence[RainDay], *, by: Any) -> None:
+    """Write the rain of days; what was written for the same day before gives way."""
+    with transaction.atomic():
+        for row in days:
+            for older in RainDay.objects.filter(garden=row.garden, day=row.day).exclude(pk=row.pk):
+                delete(older, by=by)
+            keep(row, by=by)
 
 
 def _follow(part: SteepLeaf, *, old: Picking, new: Picking, by: Any) -> bool:

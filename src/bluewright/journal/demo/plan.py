@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import Final, Literal
+from typing import Any, Final, Literal
 
 Reached = Literal["alkali", "air", "settle", "wash", "dry", "jar"]
 """How far a batch is by now."""
@@ -17,6 +17,9 @@ class BedPlan:
     plant: str
     origin: str
     area_m2: float
+    soil: str = "unknown"
+    seen: tuple[tuple[int, dict[str, Any]], ...] = ()
+    """Days ago, and what was given or seen of its water then."""
     note: str = ""
 
 
@@ -64,7 +67,19 @@ class BatchPlan:
 
 
 BEDS: Final = (
-    BedPlan(name="Long bed", plant="woad", origin="sown", area_m2=12.0, note="sown in spring, thinned once"),
+    BedPlan(
+        name="Long bed",
+        plant="woad",
+        origin="sown",
+        area_m2=12.0,
+        soil="loam",
+        note="sown in spring, thinned once",
+        seen=(
+            (40, {"stage": "full_cover"}),
+            (9, {"water_l": 120.0, "water_typed": "120 L"}),
+            (3, {"felt": "moist"}),
+        ),
+    ),
     BedPlan(name="Under the hedge", plant="woad", origin="self_sown", area_m2=6.0, note="crowded; came by itself"),
     BedPlan(name="Corner", plant="japanese_indigo", origin="transplanted", area_m2=4.0),
 )

@@ -25,10 +25,12 @@ from bluewright.journal.models import (
     Jar,
     JarTaken,
     Picking,
+    RainDay,
     Reading,
     Steep,
     Strain,
     Swatch,
+    WaterNote,
 )
 from bluewright.journal.queries import tubs
 
@@ -37,6 +39,8 @@ ZONE: Final = "Europe/London"
 SEED: Final = 11
 DAYS_BACK: Final = 101
 DAYS_AHEAD: Final = 5
+RAIN_BACK_D: Final = 60
+WET_CHANCE: Final = 0.4
 LOW_AT_H, HIGH_AT_H = 6, 15
 PICKED_BEFORE: Final = timedelta(hours=2)
 BEGUN_AT_H: Final = 10
@@ -64,7 +68,15 @@ class _Season:
     def write(self) -> Garden:
         """Everything, in the order of the work."""
         self.garden = beds.begin_garden(
-            Garden(name=NAME, time_zone=ZONE, invented=True, tap_ph=7.6, tap_conductivity_us_per_cm=420.0), by=self.by
+            Garden(
+                name=NAME,
+                time_zone=ZONE,
+                invented=True,
+                latitude_deg=51.2,
+                tap_ph=7.6,
+                tap_conductivity_us_per_cm=420.0,
+            ),
+            by=self.by,
         )
         self._weather()
         cupboard = self._cupboard()
@@ -72,9 +84,12 @@ class _Season:
             typed = f"{bed.area_m2:g} m²"
             row = Bed(
                 garden=self.garden, name=bed.name, plant=bed.plant, origin=bed.origin, area_m2=bed.area_m2,
-                area_typed=typed, note=bed.note,
+                area_typed=typed, soil=bed.soil, note=bed.note,
             )  # fmt: skip
             self.beds[bed.name] = beds.add_bed(row, by=self.by)
+            for days_ago, told in bed.seen:
+                day = (self.now - timedelta(days=days_ago)).date()
+                keep(WaterNote(bed=row, day=day, **told), by=self.by)
         for tub in plan.TUBS:
             self.tubs[tub.key] = self._tub(tub)
         work = Work(garden=self.garden, cupboard=cupboard, tubs=self.tubs, now=self.now, by=self.by, rng=self.rng)
@@ -125,6 +140,22 @@ class _Season:
                     )
                 )  # fmt: skip
         beds.add_air(self.air, by=self.by)
+        self._rain()
+
+    def _rain(self) -> None:
+        """Two days in five are wet; drawn apart, so that the rest of the season stays as it was."""
+        rng = np.random.default_rng(SEED + 1)
+        rows = []
+        for ahead_d in range(-RAIN_BACK_D, DAYS_AHEAD + 1):
+            fallen_mm = round(float(rng.gamma(0.75, 6.0)), 1) if rng.random() < WET_CHANCE else 0.0
+            day = (self.now + timedelta(days=ahead_d)).date()
+            rows.append(
+                RainDay(
+                    garden=self.garden, day=day, rain_mm=fallen_mm, rain_typed=f"{fallen_mm:g} mm",
+                    forecast=ahead_d > 0,
+                )
+            )  # fmt: skip
+        beds.add_rain(rows, by=self.by)
 
     def _cupboard(self) -> dict[str, Alkali]:
         rows = (

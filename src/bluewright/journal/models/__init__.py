@@ -19,6 +19,7 @@ from bluewright.journal.models.sent import Sent
 from bluewright.journal.models.standing import EdgeReading, Standing
 from bluewright.journal.models.steep import CallSeen, Reading, Steep, SteepLeaf, Strain
 from bluewright.journal.models.swatch import Swatch
+from bluewright.journal.models.water import RainDay, WaterNote
 
 __all__ = [
     "AirTemp",
@@ -51,6 +52,7 @@ __all__ = [
     "PickedFrom",
     "Picking",
     "Poured",
+    "RainDay",
     "Reading",
     "Sent",
     "Standing",
@@ -59,6 +61,7 @@ __all__ = [
     "Strain",
     "Swatch",
     "TubTemp",
+    "WaterNote",
     "Weighing",
     "YieldSeen",
 ]

@@ -8,6 +8,12 @@ from django.utils.translation import gettext_lazy as _
 from bluewright.journal.models.garden import Garden
 from bluewright.journal.models.kept import Kept
 
+SOILS = [
+    ("unknown", _("not known")), ("sand", _("sand")), ("loamy_sand", _("loamy sand")),
+    ("sandy_loam", _("sandy loam")), ("loam", _("loam")), ("silt_loam", _("silt loam")),
+    ("clay_loam", _("clay loam")), ("clay", _("clay")),
+]  # fmt: skip
+WAYS = [("can", _("a can, or a hose held low")), ("hose", _("a sprinkler")), ("drip", _("a drip hose"))]
 PLANTS = [("woad", _("woad")), ("japanese_indigo", _("Japanese indigo")), ("indigofera", _("Indigofera"))]
 
 
@@ -24,6 +30,8 @@ class Bed(Kept):
     )
     area_m2 = models.FloatField(null=True, blank=True)
     area_typed = models.CharField(max_length=30, blank=True)
+    soil = models.CharField(max_length=12, choices=SOILS, default="unknown")
+    watered_by = models.CharField(max_length=4, choices=WAYS, default="can")
 
     class Meta:
         ordering = ["name"]

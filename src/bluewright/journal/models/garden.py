@@ -17,6 +17,8 @@ class Garden(Kept):
     system = models.CharField(
         max_length=6, choices=[("metric", _("metric")), ("us", _("US customary"))], default="metric"
     )
+    latitude_deg = models.FloatField(null=True, blank=True)
+    """Degrees north of the equator; south of it below 0."""
     altitude_m = models.FloatField(null=True, blank=True)
     altitude_typed = models.CharField(max_length=30, blank=True)
     water_alkalinity_mg_caco3_l = models.FloatField(null=True, blank=True)

@@ -24,6 +24,7 @@ from bluewright.journal.models import (
     Steep,
     Strain,
     Swatch,
+    WaterNote,
 )
 from bluewright.journal.models.kept import KEPT_AFTER_DELETE
 
@@ -40,6 +41,7 @@ WAYS: Final[Mapping[type[Kept], tuple[str, str]]] = {
     Swatch: ("garden", ""),
     Photo: ("garden", ""),
     Intake: ("garden", ""),
+    WaterNote: ("bed__garden", "bed"),
     Card: ("garden", ""),
     CardRegistration: ("card__garden", "card"),
 }

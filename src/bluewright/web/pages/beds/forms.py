@@ -8,7 +8,7 @@ from django import forms
 from django.utils.translation import gettext_lazy as _
 
 from bluewright.journal.models import Bed, Garden
-from bluewright.journal.models.bed import PLANTS
+from bluewright.journal.models.bed import PLANTS, SOILS, WAYS
 from bluewright.web.ui.photos import WithPhotos
 from bluewright.web.ui.typed import MeasureField, write_measure
 
@@ -23,6 +23,11 @@ class BedForm(WithPhotos):
         label=_("How it came"),
     )
     area = MeasureField(kind="area_m2", low=0.01, high=1_000_000, required=False, label=_("Area"))
+    soil = forms.ChoiceField(
+        choices=SOILS, required=False, label=_("Soil"),
+        help_text=_("It says how much water the bed holds. Rub it wet: sand grates, clay shines, loam does neither."),
+    )  # fmt: skip
+    watered_by = forms.ChoiceField(choices=WAYS, required=False, label=_("How it is watered"))
     note = forms.CharField(required=False, max_length=500, label=_("Note"))
 
     def __init__(self, *args: Any, garden: Garden, **options: Any) -> None:
@@ -33,12 +38,15 @@ class BedForm(WithPhotos):
 
 def as_typed(bed: Bed) -> dict[str, Any]:
     """A bed as its form was filled in."""
-    return {"name": bed.name, "plant": bed.plant, "origin": bed.origin, "area": bed.area_typed, "note": bed.note}
+    plain = {name: getattr(bed, name) for name in ("name", "plant", "origin", "soil", "watered_by", "note")}
+    return plain | {"area": bed.area_typed}
 
 
 def write_bed(form: BedForm, bed: Bed) -> Bed:
     """The bed of a valid form."""
     for name in ("name", "plant", "origin", "note"):
         setattr(bed, name, form.cleaned_data[name])
+    for name in ("soil", "watered_by"):
+        setattr(bed, name, form.cleaned_data[name] or getattr(bed, name))
     write_measure(form, "area", bed, value="area_m2", typed="area_typed")
     return bed

@@ -9,7 +9,7 @@ from django import forms
 from django.utils.translation import gettext_lazy as _
 
 from bluewright.journal.models import Garden
-from bluewright.web.ui.typed import MeasureField, write_measure
+from bluewright.web.ui.typed import DecimalField, MeasureField, write_measure
 
 MOST_FILE_BYTES: Final = 120_000_000
 MEASURES: Final = {
@@ -42,6 +42,10 @@ class GardenForm(forms.Form):
 class GardenChangeForm(GardenForm):
     """A garden, with what airing and alkali need to know of the place."""
 
+    latitude = DecimalField(
+        min_value=-66, max_value=66, required=False, label=_("Latitude: degrees north, below 0 to the south"),
+        help_text=_("Like 52.2; any map tells it. Sun and evaporation follow from it."),
+    )  # fmt: skip
     altitude = MeasureField(
         kind="length_m", low=0.0, high=6000.0, required=False, label=_("Height above the sea"),
         help_text=_("Water holds less air high up: airing takes longer. Below the sea: 0."),
@@ -82,6 +86,7 @@ class FileForm(forms.Form):
 def as_typed(garden: Garden) -> dict[str, Any]:
     """A garden as its form was filled in."""
     plain = {name: getattr(garden, name) for name in ("name", "time_zone", "hemisphere", "system", "note")}
+    plain["latitude"] = garden.latitude_deg
     return plain | {name: getattr(garden, f"{name}_typed") for name in MEASURES}
 
 
@@ -89,6 +94,7 @@ def write_garden(form: GardenChangeForm, garden: Garden) -> Garden:
     """The garden of a valid form."""
     for name in ("name", "time_zone", "hemisphere", "system", "note"):
         setattr(garden, name, form.cleaned_data[name])
+    garden.latitude_deg = form.cleaned_data["latitude"]
     for name, column in MEASURES.items():
         write_measure(form, name, garden, value=column, typed=f"{name}_typed")
     return garden

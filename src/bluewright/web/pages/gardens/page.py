@@ -30,6 +30,7 @@ from bluewright.journal.models import (
     Steep,
     Strain,
     Swatch,
+    WaterNote,
 )
 from bluewright.journal.models.kept import KEPT_AFTER_DELETE
 from bluewright.words.numbers import moment
@@ -69,6 +70,7 @@ BACK: Final[Mapping[type[Kept], tuple[str, Mapping[str, str]]]] = {
     Card: ("cards.restore", {"key": "pk"}),
     CardRegistration: ("cards.restore_registration", {"key": "card_id", "row": "pk"}),
     Swatch: ("swatches.restore", {"key": "pk"}),
+    WaterNote: ("watering.restore", {"key": "bed_id", "row": "pk"}),
     Strain: ("tubs.restore_strain", {"key": "steep_id", "straining": "pk"}),
 }
 """For each kind the name of the page that brings it back, and the keys of its address with their columns."""
@@ -80,6 +82,7 @@ SAID: Final = {
     Steep: (gettext_lazy("Tub %(name)s, begun %(when)s"), "name", "started_at"),
     Reading: (gettext_lazy("Look at %(name)s, %(when)s"), "steep.name", "taken_at"),
     Strain: (gettext_lazy("Straining of %(name)s, %(when)s"), "steep.name", "strained_at"),
+    WaterNote: (gettext_lazy("Water of %(name)s, written %(when)s"), "bed.name", "made_at"),
     Batch: (gettext_lazy("Batch %(name)s, begun %(when)s"), "name", "begun_at"),
     Jar: (gettext_lazy("Jar %(name)s, filled %(when)s"), "name", "filled_at"),
     JarTaken: (gettext_lazy("%(name)s out of a jar, %(when)s"), "taken_typed", "taken_at"),
