@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
@@ -90,8 +91,8 @@ def test_boxes_drawn_by_thumb_give_the_colour_that_the_photo_was_painted_with(th
     thumb.press("Keep it")
     assert "First dip" in thumb.said()
     page = thumb.page.evaluate("async () => (await (await fetch(location.pathname + '?as=json')).json())")
-    row = page["found"]["answer"]["tables"][0]["rows"][0][1]
-    found = [float(part.replace("\u2212", "-")) for part in row[1:4]]
+    row = " ".join(page["found"]["answer"]["tables"][0]["rows"][0][1]).replace("\u2212", "-")
+    found = [float(part) for part in re.findall(r"-?\d+\.\d", row)[:3]]
     assert ciede2000(found, CLOTH_LAB) < 0.5, "the truth is what the photo was painted with"
 
 
