@@ -161,3 +161,16 @@ def test_a_file_that_does_not_fit_is_refused_and_nothing_is_written(garden: Gard
 def test_what_is_no_garden_at_all_is_refused(text: str) -> None:
     with pytest.raises(InputError, match="file"):
         transfer.bring_in(text, by=owner())
+
+
+@pytest.mark.parametrize(
+    ("column", "value"),
+    [("indigo_frac", 7.0), ("indigo_sd_frac", -1.0), ("method", "tasting"), ("record", [1]), ("typed", {"ash": 3})],
+)
+def test_an_assay_that_the_journal_could_not_have_written_is_refused(garden: Garden, column: str, value: Any) -> None:
+    cast.an_assay(cast.a_jar_from_the_bed(garden, 12.0))
+    whole = out(garden)
+    whole["assays"][0][column] = value
+    gone(garden)
+    with pytest.raises(InputError, match=rf"assays\[0\]\.{column}"):
+        brought(whole)

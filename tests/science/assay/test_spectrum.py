@@ -5,11 +5,12 @@ from typing import Any
 import numpy as np
 import pytest
 
+from bluewright.science.assay import priors
 from bluewright.science.assay.spectrum import spectrum
 from bluewright.science.assay.spectrum_record import SpectrumAnswer, SpectrumRecord
 from bluewright.science.base.errors import InputError, ModelError
 from bluewright.science.base.records import read
-from bluewright.science.base.sourced import Floats
+from bluewright.science.base.sourced import Floats, Prior
 
 AT = np.arange(500.0, 751.0, 5.0)
 
@@ -58,11 +59,11 @@ def test_haze_is_told_from_indigo() -> None:
     assert found.other_frac == pytest.approx(0.087 / 0.587, abs=0.02)
 
 
-@pytest.mark.parametrize(("ratio", "noise", "off"), [(0.1, 0.003, 0.12), (0.3, 0.003, 0.06), (0.3, 0.01, 0.16)])
+@pytest.mark.parametrize(("ratio", "noise", "off"), [(0.1, 0.003, 0.2), (0.3, 0.01, 0.2)])
 def test_two_components_are_parted(ratio: float, noise: float, off: float) -> None:
-    """Of 40 noisy spectra the mean is right, and the band holds what is there at least eight times in ten."""
+    """Of 20 noisy spectra the mean is right, and the band, which has other doubts in it too, holds what is there."""
     inside, middles = [0, 0], []
-    for seed in range(40):
+    for seed in range(20):
         rng = np.random.default_rng(seed)
         values = 0.5 * blue() + ratio * 0.5 * red() + 0.02 * (700 / AT) ** 2 + noise * rng.standard_normal(len(AT))
         found = answer(values, seed, absorbance_sd=noise, indirubin_l_per_g_cm=1000 * 0.5 / 6)
@@ -70,8 +71,45 @@ def test_two_components_are_parted(ratio: float, noise: float, off: float) -> No
         inside[0] += found.indigo_pct.p5 <= 30.0 <= found.indigo_pct.p95
         inside[1] += found.indirubin_pct.p5 <= 30.0 * ratio <= found.indirubin_pct.p95
         middles.append(found.indirubin_pct.p50)
-    assert min(inside) >= 32
+    assert min(inside) >= 18
     assert np.mean(middles) == pytest.approx(30.0 * ratio, rel=off)
+
+
+def drawn(dice: np.random.Generator) -> tuple[SpectrumAnswer, float, float]:
+    """A spectrum with all its doubts drawn from what is believed of them, its answer, and what was in the pigment."""
+
+    def one(prior: Prior) -> float:
+        return float(prior.draw(dice, 1)[0])
+
+    def band(top: float, widths: tuple[Prior, Prior]) -> Floats:
+        left, right = (one(width) for width in widths)
+        return np.asarray(np.exp(-0.5 * ((AT - top) / np.where(top > AT, left, right)) ** 2))
+
+    indigo, ratio = dice.uniform(0.1, 0.5), dice.uniform(0.0, 0.3)
+    errors = (0.1 / 20, 0.01 * 2**0.5, 0.01, 0.03, 0.03)
+    g_per_l = indigo * 20 / 100 / 10 / np.exp(sum(sd * dice.standard_normal() for sd in errors))
+    own = 83.0 * np.exp(0.05 * dice.standard_normal())
+    values = own * g_per_l * band(612 + 2 * dice.standard_normal(), priors.INDIGO_WIDTHS_NM)
+    values = values + one(priors.INDIRUBIN_L_PER_G_CM) * ratio * g_per_l * band(
+        one(priors.INDIRUBIN_PEAK_NM), priors.INDIRUBIN_WIDTHS_NM
+    )
+    haze = dice.uniform(0.0, 0.05) * (700 / AT) ** (4 * one(priors.SCATTER_SHARE))
+    noisy = values + haze + 0.003 * dice.standard_normal(len(AT))
+    found = answer(noisy, standard=None, absorptivity={"l_per_g_cm": 83.0, "sd_frac": 0.05})
+    return found, 100 * indigo, 100 * indigo * ratio
+
+
+def test_bands_cover_as_named_when_everything_is_as_believed() -> None:
+    """Of 70 drawn spectra the 90 % bands hold the indigo and the indirubin 56 to 69 times: 63, give or take 2.5."""
+    dice, inside = np.random.default_rng(77), np.zeros(2)
+    for _ in range(70):
+        found, indigo, red_pct = drawn(dice)
+        assert found.indirubin_pct is not None
+        inside += [
+            found.indigo_pct.p5 <= indigo <= found.indigo_pct.p95,
+            found.indirubin_pct.p5 <= red_pct <= found.indirubin_pct.p95,
+        ]
+    assert np.all((inside >= 56) & (inside <= 69)), inside
 
 
 def test_a_wrong_shape_from_books_is_counted_as_doubt() -> None:

@@ -40,14 +40,20 @@ class Migration(migrations.Migration):
                 (
                     "typed",
                     models.JSONField(
-                        blank=True, default=dict, validators=[bluewright.journal.models.assay.check_plain]
+                        blank=True, default=dict, validators=[bluewright.journal.models.assay.check_typed]
                     ),
                 ),
                 ("record", models.JSONField(validators=[bluewright.journal.models.assay.check_plain])),
                 ("answer", models.JSONField(validators=[bluewright.journal.models.assay.check_plain])),
                 ("program", models.CharField(max_length=20)),
-                ("indigo_frac", models.FloatField(blank=True, null=True)),
-                ("indigo_sd_frac", models.FloatField(blank=True, null=True)),
+                (
+                    "indigo_frac",
+                    models.FloatField(blank=True, null=True, validators=bluewright.journal.models.assay.SHARE),
+                ),
+                (
+                    "indigo_sd_frac",
+                    models.FloatField(blank=True, null=True, validators=bluewright.journal.models.assay.DOUBT),
+                ),
                 ("at_most", models.BooleanField(default=False)),
                 (
                     "changed_by",

@@ -1,41 +1,47 @@
 """Least squares of a spectrum: bands of indigo and indirubin over a curve of haze, with the doubt of shapes and noise.
 
-A fit is made for every combination of a drawn shape and an exponent of the haze. Each counts by how well it explains
-the readings, and within each the amounts are drawn from its own normal distribution; none below nothing is drawn.
+The shapes of the bands and the exponent of the haze are unknowns with priors; for each of them the amounts follow by
+least squares, with their own normal distribution. Amounts below nothing are not believed. Readings that do not follow
+the model widen the noise, more so where neighbouring leftovers go together.
 """
 
 from __future__ import annotations
 
 import math
+from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Final
 
 import numpy as np
-from numpy.typing import NDArray
 
-from bluewright.science.assay.priors import MOST_EXPONENT, SCATTER_EXPONENT
+from bluewright.science.assay.priors import MOST_EXPONENT, SCATTER_SHARE
 from bluewright.science.base.errors import ModelError
+from bluewright.science.base.posterior import sample
 from bluewright.science.base.sourced import Floats
 
 MOST_POINTS: Final = 60
 """More readings are put together as means: they carry the same noise of the lamp."""
-EXPONENTS: Final = np.linspace(0.0, MOST_EXPONENT.value, 17)
 SCATTER_NM: Final = 700.0
 """Where the curve of haze is written down."""
 MOST_CORRELATION: Final = 0.8
+WIDENED: Final = 1.1
+"""Variance over that of the stated noise, from which the fit is made again with it."""
 TRIES: Final = 60
 RED: Final = 1
 """The place of indirubin among the amounts, where it is looked for: indigo, indirubin, haze."""
 
+Shapes = Callable[[Floats], Floats]
+"""Bands, each 1 at its top, at scores of shape (n, size); gives shape (n, readings, colours)."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Fit:
-    """Draws from what the readings allow; shapes (n, k): k amounts in absorbance, indigo first, haze last."""
+    """Draws from what the readings allow: amounts in absorbance (n, k), indigo first, haze last; exponents (n,)."""
 
     parts_absorbance: Floats
     exponent: Floats
-    rows: NDArray[np.int64]
-    """Which drawn shape each draw has, shape (n,)."""
+    shape_z: Floats
+    """The scores of each draw's shapes, shape (n, size)."""
     residual_absorbance: float
     """Root mean square of what the best fit leaves over."""
     ess: float
@@ -55,49 +61,74 @@ def thinned(wavelength_nm: Floats, values: Floats) -> tuple[Floats, Floats]:
 def fit(
     wavelength_nm: Floats,
     values: Floats,
-    bands_frac: Floats,
+    shapes: Shapes,
     *,
+    size: int,
     noise_sd: float,
     exponent: float | None,
     draws: int,
     rng: np.random.Generator,
 ) -> Fit:
-    """The fit of `values` (m,) by `bands_frac` (draws of shapes n, m, colours) and haze.
+    """The fit of `values` (m,) by the bands of `shapes`, which take `size` scores, and haze.
 
     Raises ModelError where no amount of indigo above nothing explains the readings.
-    """  # fmt: skip
-    exponents = EXPONENTS if exponent is None else np.array([exponent])
-    solved = [_solve(values, _columns(wavelength_nm, bands_frac, power)) for power in exponents]
-    means, squares = np.stack([one[0] for one in solved]), np.stack([one[1] for one in solved])
-    spreads, logdet = np.stack([one[2] for one in solved]), np.stack([one[3] for one in solved])
-    free = max(len(values) - means.shape[-1], 0)
-    best = np.unravel_index(np.argmin(squares), squares.shape)
-    left = values - _columns(wavelength_nm, bands_frac, exponents[best[0]])[best[1]] @ means[best]
-    variance = max(float(squares[best]) / free if free else 0.0, noise_sd**2) * _inflation(left)
-    log_weight = -0.5 * squares / variance - 0.5 * logdet
-    if means.shape[-1] > 2:
-        red_sd = np.sqrt(variance) * np.linalg.norm(spreads[..., RED, :], axis=-1)
-        log_weight += _log_chance_above(means[..., RED] / red_sd)
-    if len(exponents) > 1:
-        log_weight -= 0.5 * ((exponents[:, None] - SCATTER_EXPONENT.centre) / SCATTER_EXPONENT.spread) ** 2
-    weight = np.exp(log_weight - log_weight.max()).ravel()
-    weight /= weight.sum()
-    chosen = rng.choice(weight.size, size=draws, p=weight)
-    power_at, rows = np.unravel_index(chosen, squares.shape)
-    amounts = _above_nothing(means[power_at, rows], np.sqrt(variance) * spreads[power_at, rows], rng)
+    """
+    problem = _Problem(wavelength_nm=wavelength_nm, values=values, shapes=shapes, size=size, exponent=exponent)
+    z, best_z, ess = problem.sampled(noise_sd**2, draws, rng)
+    left, free = problem.left(best_z)
+    variance = max(float(np.sum(left**2)) / free if free else 0.0, noise_sd**2) * _inflation(left)
+    if variance > WIDENED * noise_sd**2:
+        z, best_z, ess = problem.sampled(variance, draws, rng)
+    means, _squares, spreads, _logdet = _solve(values, problem.columns(z))
     return Fit(
-        parts_absorbance=amounts,
-        exponent=exponents[power_at],
-        rows=rows.astype(np.int64),
-        residual_absorbance=float(np.sqrt(np.mean(left**2))),
-        ess=float(1.0 / np.sum(weight**2)),
-    )
+        parts_absorbance=_above_nothing(means, np.sqrt(variance) * spreads, rng), exponent=problem.power(z),
+        shape_z=z[:, :size], residual_absorbance=float(np.sqrt(np.mean(problem.left(best_z)[0] ** 2))), ess=ess,
+    )  # fmt: skip
 
 
-def _columns(wavelength_nm: Floats, bands: Floats, power: float) -> Floats:
-    """The bands and the haze as columns, shape (n, m, colours + 1)."""
-    haze = np.broadcast_to((wavelength_nm / SCATTER_NM) ** -power, bands.shape[:2])
-    return np.concatenate([bands, haze[:, :, None]], axis=2)
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Problem:
+    """The readings and what they are to be explained by."""
+
+    wavelength_nm: Floats
+    values: Floats
+    shapes: Shapes
+    size: int
+    exponent: float | None
+
+    def power(self, z: Floats) -> Floats:
+        """The exponent of the haze at scores (n, size + 1), or as it is given; shape (n,)."""
+        if self.exponent is not None:
+            return np.full(len(z), self.exponent)
+        return MOST_EXPONENT.value * SCATTER_SHARE.from_z(z[:, -1])
+
+    def columns(self, z: Floats) -> Floats:
+        """The bands and the haze as columns, shape (n, m, colours + 1)."""
+        haze = (self.wavelength_nm / SCATTER_NM) ** -self.power(z)[:, None]
+        return np.concatenate([self.shapes(z[:, : self.size]), haze[:, :, None]], axis=2)
+
+    def left(self, z: Floats) -> tuple[Floats, int]:
+        """What the fit at one score leaves over, shape (m,), and the readings beyond the amounts."""
+        columns = self.columns(z[None, :])
+        means = _solve(self.values, columns)[0]
+        return self.values - columns[0] @ means[0], max(len(self.values) - columns.shape[2], 0)
+
+    def sampled(self, variance: float, draws: int, rng: np.random.Generator) -> tuple[Floats, Floats, float]:
+        """Scores (draws, size + 1 if the exponent is sought), the most likely, and the effective sample size."""
+        many = self.size + (self.exponent is None)
+        if many == 0:
+            return np.zeros((draws, 0)), np.zeros(0), float(draws)
+
+        def log_likelihood(z: Floats) -> Floats:
+            means, squares, spreads, logdet = _solve(self.values, self.columns(z))
+            value = -0.5 * squares / variance - 0.5 * logdet
+            if means.shape[1] > 2:
+                red_sd = np.sqrt(variance) * np.linalg.norm(spreads[:, RED, :], axis=-1)
+                value = value + _log_chance_above(means[:, RED] / red_sd)
+            return value
+
+        found = sample(log_likelihood, size=many, rng=rng, draws=draws)
+        return found.z, found.best_z, found.ess
 
 
 def _solve(values: Floats, columns: Floats) -> tuple[Floats, Floats, Floats, Floats]:

@@ -90,9 +90,9 @@ PEAK_SD_NM: Final = Sourced(
     note="how far the wavelength of an instrument, and the top of a broad band, may be off",
 )  # fmt: skip
 
-SCATTER_EXPONENT: Final = Prior(
-    kind="normal", centre=2.0, spread=1.5, unit="1", source="common-practice", grade="guess",
-    note="haze goes by wavelength to the power -n: 4 for the finest grains, 0 for coarse ones",
+SCATTER_SHARE: Final = Prior(
+    kind="logitnormal", centre=0.5, spread=1.5, unit="1", source="common-practice", grade="guess",
+    note="haze goes by wavelength to the power -n: n as a share of 4, which the finest grains have; coarse ones 0",
 )  # fmt: skip
 MOST_EXPONENT: Final = Sourced(
     value=4.0, unit="1", source="common-practice", low=4.0, high=4.0, grade="exact",

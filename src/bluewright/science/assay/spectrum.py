@@ -18,9 +18,7 @@ from bluewright.science.base.cautions import Caution
 from bluewright.science.base.errors import InputError
 from bluewright.science.base.sourced import Floats, Prior
 
-DRAWS = 3000
-SHAPES: Final = 1000
-"""Drawn shapes of the bands; each is fitted with every exponent of the haze."""
+DRAWS = 2000
 SEEN_NM: Final = (570.0, 660.0)
 """Where the top of indigo's band is looked for."""
 ENOUGH: Final = 8
@@ -50,10 +48,10 @@ def spectrum(record: SpectrumRecord, *, rng: np.random.Generator) -> SpectrumAns
     """
     absorptivity, calibration = _absorptivity(record)
     read = _read(record)
-    bands, tops_nm = _bands(record, read, rng)
+    bands = _bands(record, read)
     found = fit(
-        read.wavelength_nm, read.values, bands, noise_sd=record.absorbance_sd, exponent=record.scatter_exponent,
-        draws=DRAWS, rng=rng,
+        read.wavelength_nm, read.values, bands.shapes, size=bands.size, noise_sd=record.absorbance_sd,
+        exponent=record.scatter_exponent, draws=DRAWS, rng=rng,
     )  # fmt: skip
     own = absorptivity.draw(rng, DRAWS)
     errors = _errors(record, calibration)
@@ -64,7 +62,7 @@ def spectrum(record: SpectrumRecord, *, rng: np.random.Generator) -> SpectrumAns
     indigo_pct = band(mg_per_l * to_pct / dry)
     possible(indigo_pct, where="sample_mg")
     red = _indirubin(record, found, read, to_pct / dry, rng)
-    peak_nm = float(np.mean(tops_nm[found.rows]))
+    peak_nm = float(np.mean(bands.tops_nm(found.shape_z)))
     return SpectrumAnswer(
         id=record.id, indigo_pct=indigo_pct, indirubin_pct=red, indigo_as_weighed_pct=band(mg_per_l * to_pct),
         indigo_mg_per_l=band(mg_per_l), absorptivity_l_per_g_cm=band(own), calibration=calibration,
@@ -154,26 +152,55 @@ def _top_nm(record: SpectrumRecord, wavelength_nm: Floats, values: Floats) -> fl
     return float(at[high] - bend[1] / (2 * bend[0])) if bend[0] < 0 else float(at[high])
 
 
-def _bands(record: SpectrumRecord, read: _Read, rng: np.random.Generator) -> tuple[Floats, Floats]:
-    """Drawn bands, each 1 at its top, shape (shapes, readings, colours); and where the tops of indigo are."""
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Bands:
+    """The bands by their scores: indigo's top and two widths unless a standard shows them, then the same of the red."""
+
+    at: Floats
+    top_nm: float
+    own: Floats | None
+    """The shape that the standard's spectrum shows at the readings."""
+    two: bool
+
+    @property
+    def size(self) -> int:
+        """How many scores the shapes take."""
+        return (0 if self.own is not None else 3) + (3 if self.two else 0)
+
+    def tops_nm(self, z: Floats) -> Floats:
+        """Where the band of indigo stands, shape (n,)."""
+        if self.own is not None:
+            return np.full(len(z), self.top_nm)
+        return np.asarray(self.top_nm + priors.PEAK_SD_NM.value * z[:, 0])
+
+    def shapes(self, z: Floats) -> Floats:
+        """Each band 1 at its top, shape (n, readings, colours)."""
+        if self.own is not None:
+            blue = np.broadcast_to(self.own, (len(z), len(self.at)))
+        else:
+            left, right = (w.from_z(z[:, k]) for k, w in enumerate(priors.INDIGO_WIDTHS_NM, start=1))
+            blue = _bell(self.at, self.tops_nm(z), [left, right])
+        if not self.two:
+            return blue[:, :, None]
+        reds = priors.INDIRUBIN_PEAK_NM.from_z(z[:, -3])
+        left, right = (w.from_z(z[:, k]) for k, w in zip((-2, -1), priors.INDIRUBIN_WIDTHS_NM, strict=True))
+        return np.stack([blue, _bell(self.at, reds, [left, right])], axis=2)
+
+
+def _bands(record: SpectrumRecord, read: _Read) -> _Bands:
+    """The bands to be looked for; raises InputError where the standard's spectrum is too short."""
     at, standard = read.wavelength_nm, record.standard
-    tops = read.top_nm + priors.PEAK_SD_NM.value * rng.standard_normal(SHAPES)
-    blue = _bell(at, tops, [width.draw(rng, SHAPES) for width in priors.INDIGO_WIDTHS_NM])
-    if standard is not None and len(standard.points) >= ENOUGH:
-        own_at = np.array([one.wavelength_nm for one in standard.points])
-        own = np.array([one.absorbance for one in standard.points])
-        if own_at[0] > at[0] or own_at[-1] < at[-1]:
-            raise InputError(
-                where="standard.points", what=f"they run from {own_at[0]:g} to {own_at[-1]:g} nm",
-                right=f"read the standard from {at[0]:g} to {at[-1]:g} nm, like the sample, or give its peak alone",
-            )  # fmt: skip
-        tops = np.full(SHAPES, own_at[np.argmax(own)])
-        blue = np.broadcast_to(np.interp(at, own_at, own / own.max()), blue.shape)
-    if not read.two:
-        return blue[:, :, None], tops
-    reds = priors.INDIRUBIN_PEAK_NM.draw(rng, SHAPES)
-    red = _bell(at, reds, [width.draw(rng, SHAPES) for width in priors.INDIRUBIN_WIDTHS_NM])
-    return np.stack([blue, red], axis=2), tops
+    if standard is None or len(standard.points) < ENOUGH:
+        return _Bands(at=at, top_nm=read.top_nm, own=None, two=read.two)
+    own_at = np.array([one.wavelength_nm for one in standard.points])
+    own = np.array([one.absorbance for one in standard.points])
+    if own_at[0] > at[0] or own_at[-1] < at[-1]:
+        raise InputError(
+            where="standard.points", what=f"they run from {own_at[0]:g} to {own_at[-1]:g} nm",
+            right=f"read the standard from {at[0]:g} to {at[-1]:g} nm, like the sample, or give its peak alone",
+        )  # fmt: skip
+    shape = np.interp(at, own_at, own / own.max())
+    return _Bands(at=at, top_nm=float(own_at[np.argmax(own)]), own=shape, two=read.two)
 
 
 def _bell(at: Floats, tops: Floats, widths: list[Floats]) -> Floats:
@@ -230,10 +257,10 @@ def _doubts(found: Fit, own: Floats, dry: Floats, errors: dict[str, float]) -> t
     return tuple(Doubted(name=name, sd_frac=significant(min(sd, 1.0), 2)) for name, sd in ranked)
 
 
-def _parts(read: _Read, found: Fit, bands: Floats) -> tuple[PartAt, ...]:
+def _parts(read: _Read, found: Fit, bands: _Bands) -> tuple[PartAt, ...]:
     """The median of each part at each reading."""
     some = slice(0, 400)
-    shape = bands[found.rows[some]]
+    shape = bands.shapes(found.shape_z[some])
     colours = np.median(shape * found.parts_absorbance[some, None, :-1], axis=0)
     haze = (read.wavelength_nm[None, :] / SCATTER_NM) ** -found.exponent[some, None]
     other = np.median(found.parts_absorbance[some, -1:] * haze, axis=0)
