@@ -74,11 +74,11 @@ def fit(
     Raises ModelError where no amount of indigo above nothing explains the readings.
     """
     problem = _Problem(wavelength_nm=wavelength_nm, values=values, shapes=shapes, size=size, exponent=exponent)
-    z, best_z, ess = problem.sampled(noise_sd**2, draws, rng)
+    z, best_z, ess = problem.sampled(noise_sd, draws, rng)
     left, free = problem.left(best_z)
     variance = max(float(np.sum(left**2)) / free if free else 0.0, noise_sd**2) * _inflation(left)
     if variance > WIDENED * noise_sd**2:
-        z, best_z, ess = problem.sampled(variance, draws, rng)
+        z, best_z, ess = problem.sampled(variance**0.5, draws, rng)
     means, _squares, spreads, _logdet = _solve(values, problem.columns(z))
     return Fit(
         parts_absorbance=_above_nothing(means, np.sqrt(variance) * spreads, rng), exponent=problem.power(z),
@@ -113,7 +113,7 @@ class _Problem:
         means = _solve(self.values, columns)[0]
         return self.values - columns[0] @ means[0], max(len(self.values) - columns.shape[2], 0)
 
-    def sampled(self, variance: float, draws: int, rng: np.random.Generator) -> tuple[Floats, Floats, float]:
+    def sampled(self, noise_sd: float, draws: int, rng: np.random.Generator) -> tuple[Floats, Floats, float]:
         """Scores (draws, size + 1 if the exponent is sought), the most likely, and the effective sample size."""
         many = self.size + (self.exponent is None)
         if many == 0:
@@ -121,9 +121,9 @@ class _Problem:
 
         def log_likelihood(z: Floats) -> Floats:
             means, squares, spreads, logdet = _solve(self.values, self.columns(z))
-            value = -0.5 * squares / variance - 0.5 * logdet
+            value = -0.5 * squares / noise_sd**2 - 0.5 * logdet
             if means.shape[1] > 2:
-                red_sd = np.sqrt(variance) * np.linalg.norm(spreads[:, RED, :], axis=-1)
+                red_sd = noise_sd * np.linalg.norm(spreads[:, RED, :], axis=-1)
                 value = value + _log_chance_above(means[:, RED] / red_sd)
             return value
 
