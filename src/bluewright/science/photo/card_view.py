@@ -9,7 +9,7 @@ import numpy as np
 
 from bluewright.science.base.errors import InputError
 from bluewright.science.base.sourced import Floats
-from bluewright.science.photo.card import BARE, NEUTRAL, PATCHES, WINDOW, Field
+from bluewright.science.photo.card import BARE, PATCHES, WINDOW, Field
 from bluewright.science.photo.even import Evenness, even_light
 from bluewright.science.photo.homography import moved
 from bluewright.science.photo.picture import Picture
@@ -102,6 +102,3 @@ def _grid(field: Field, across: Floats, down: Floats) -> Floats:
     (left, top), (right, low) = field.corners_mm(inset_frac=INSET_FRAC)[[0, 2]]
     x, y = np.meshgrid(left + across * (right - left), top + down * (low - top))
     return np.stack([x, y], axis=-1)
-
-
-__all__ = ["NEUTRAL", "CardView", "card_view", "field_region", "window_box"]
