@@ -45,7 +45,7 @@ UNITS: Final = (
     "|L/min|m/s|MJ/m²|L/h|mm/h|µS/cm|nm|mg/mL"
 )
 OWN: Final = re.compile(
-    r"Bluewright|JSON|PDF|pH|CIELAB|Europe/London"
+    r"Bluewright|JSON|PDF|pH|CIELAB|CMC|Europe/London"
     r"|Marl Bank|Long bed|Wall bed|Under the hedge|soda, half molar"
     r"|[Tt]ub[ -]\d|[Bb]atch[ -]\d|[Jj]ar[ -]\d"  # given names
     r"|spectrophotometer|twelve swatches|furnace"  # what the example of the bench names
