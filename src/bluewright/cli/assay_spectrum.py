@@ -11,9 +11,10 @@ from bluewright.cli.record_command import RecordCommand, read_bytes
 from bluewright.science.assay.priors import Solvent
 from bluewright.science.assay.spectrum import spectrum
 from bluewright.science.assay.spectrum_record import LEAST_POINTS, SpectrumRecord
-from bluewright.science.assay.spectrum_text import decoded, points
+from bluewright.science.assay.spectrum_text import points
 from bluewright.science.base.errors import InputError
 from bluewright.science.base.records import dump
+from bluewright.science.base.spectrum_table import decoded
 from bluewright.words.assay import SPECTRUM_QUESTION, spectrum_said
 
 NUMBERS: Final = {

@@ -15,6 +15,7 @@ TYPED = {
     "name": "Shawl corner", "of": "cloth", "fibre": "wool", "dips": "3", "lab": "34.2 -1.6 -23.1", "lab_sd": "0.8",
     "how": "card", "measured_at": cast.typed(cast.moment(2)), "recipe": "warm vat",
 }  # fmt: skip
+FLAT = "nm R\n" + "".join(f"{nm} 0.1\n" for nm in range(400, 701, 20))
 
 
 def test_it_is_kept_as_typed_and_can_be_undone(client: Client, garden: Garden) -> None:
@@ -37,6 +38,16 @@ def test_a_colour_is_read_however_it_is_written(client: Client, garden: Garden, 
     assert (row.l_star, row.a_star, row.b_star, row.a_sd) == (34.2, -1.6, -23.1, 0.7)
 
 
+@pytest.mark.parametrize("text", [FLAT, FLAT.replace("0.1", "10,0").replace(" ", ";")], ids=["share", "per cent"])
+def test_a_pasted_spectrum_gives_colour_spread_and_depth(client: Client, garden: Garden, text: str) -> None:
+    """Own hand: L* = 116 * 0.1^(1/3) - 16 = 37.84; K/S = 0.9^2/0.2 = 4.05."""
+    client.post(WHERE, TYPED | {"lab": "", "lab_sd": "", "spectrum": text})
+    row = Swatch.objects.get()
+    assert (row.l_star, row.a_star, row.b_star) == pytest.approx((37.84, 0.0, 0.0), abs=0.02)
+    assert row.k_over_s == pytest.approx(4.05, rel=0.01)
+    assert row.how == "instrument" and row.l_sd is not None and 0.1 < row.l_sd < 0.5
+
+
 def test_a_spread_that_nobody_knows_stays_empty(client: Client, garden: Garden) -> None:
     client.post(WHERE, TYPED | {"lab_sd": "", "dips": "", "fibre": "", "jar": ""})
     row = Swatch.objects.get()
@@ -50,7 +61,15 @@ def test_a_spread_that_nobody_knows_stays_empty(client: Client, garden: Garden) 
         ({"lab": "blue"}, "lab", "three numbers"),
         ({"lab": "134 -1.6 -23.1"}, "lab", "L cannot be 134; it lies from 0 to 100"),
         ({"lab": "34 -1.6 -231"}, "lab", "b cannot be -231"),
-        ({"lab": ""}, "lab", "required"),
+        ({"lab": ""}, "lab", "Give L, a, b, or the spectrum"),
+        ({"spectrum": FLAT}, "spectrum", "not both"),
+        ({"lab": "", "spectrum": "400 0.1"}, "spectrum", "1 lines with two numbers; give at least 16"),
+        ({"lab": "", "spectrum": FLAT.replace("520", "19230")}, "spectrum", "19230 is no wavelength"),
+        (
+            {"lab": "", "spectrum": FLAT.replace("520 0.1", "520 -0.1")},
+            "spectrum",
+            "-0.1 at 520 nm is less than nothing",
+        ),
         ({"lab_sd": "-1"}, "lab_sd", "cannot be -1"),
         ({"dips": "0"}, "dips", "greater than or equal to 1"),
         ({"k_over_s": "-3"}, "k_over_s", "greater than or equal to 0"),

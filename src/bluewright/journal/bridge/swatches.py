@@ -13,6 +13,9 @@ from bluewright.science.colour.compare import compare, spread_of, tell
 from bluewright.science.colour.compare_record import Colour, CompareAnswer, CompareRecord, ToldColour
 from bluewright.science.colour.differences import ciede2000
 from bluewright.science.colour.priors import Taken
+from bluewright.science.colour.reflectance import reflectance
+from bluewright.science.colour.reflectance_record import ReflectanceAnswer, ReflectanceRecord
+from bluewright.science.colour.reflectance_text import points
 
 ALIKE: Final[dict[str, Taken]] = {"card": "same_card", "instrument": "instrument"}
 """What two colours share that were both measured so; others share nothing."""
@@ -82,3 +85,8 @@ def nearest(row: Swatch, others: list[Swatch], *, most: int = 3) -> list[tuple[S
     far = ciede2000(np.array([lab(other) for other in others]), np.array(lab(row)))
     ranked = np.argsort(far, kind="stable")[:most]
     return [(others[place], float(far[place])) for place in ranked]
+
+
+def of_spectrum(text: str) -> ReflectanceAnswer:
+    """Colour and depth of a spectrometer's table. Raises InputError where it is none."""
+    return reflectance(ReflectanceRecord(points=points(text), seed=SEED), rng=np.random.default_rng(SEED))

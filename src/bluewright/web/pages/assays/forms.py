@@ -10,8 +10,8 @@ from django.http import HttpRequest
 from django.utils.translation import gettext as _
 from django.utils.translation import gettext_lazy
 
-from bluewright.science.assay.spectrum_text import decoded
 from bluewright.science.base.errors import InputError
+from bluewright.science.base.spectrum_table import decoded
 from bluewright.web.ui.typed import MomentField, not_to_come
 from bluewright.words.own_text import own_text
 

@@ -10,10 +10,12 @@ from django.utils import timezone
 from django.utils.translation import gettext as _
 from django.utils.translation import gettext_lazy
 
+from bluewright.journal.bridge.swatches import of_spectrum
 from bluewright.journal.models import Garden, Jar, Measured, Swatch
 from bluewright.journal.models.swatch import FIBRES, HOWS, OF
 from bluewright.science.base.errors import InputError
 from bluewright.science.base.typed_numbers import number, plain
+from bluewright.science.colour.reflectance_record import ReflectanceAnswer
 from bluewright.web.ui.photos import WithPhotos
 from bluewright.web.ui.typed import DecimalField, MomentField, not_to_come, shown_moment, write_moment
 
@@ -73,8 +75,13 @@ class SwatchForm(WithPhotos):
         widget=forms.TextInput({"inputmode": "numeric", "autocomplete": "off"}),
     )  # fmt: skip
     lab = ThreeField(
-        limits=LAB_LIMITS, label=gettext_lazy("Colour: L, a, b"),
+        limits=LAB_LIMITS, required=False, label=gettext_lazy("Colour: L, a, b"),
         help_text=gettext_lazy("CIELAB for D65 and the 2° observer, like 34.2 -1.6 -23.1."),
+    )  # fmt: skip
+    spectrum = forms.CharField(
+        required=False, max_length=60_000, strip=False, label=gettext_lazy("Or its spectrum"),
+        widget=forms.Textarea({"rows": 3, "autocomplete": "off"}),
+        help_text=gettext_lazy("Two columns from a spectrometer: nm and reflectance, at least from 400 to 700 nm."),
     )  # fmt: skip
     lab_sd = ThreeField(
         limits=((0.0, MOST_SPREAD),) * 3, one_will_do=True, required=False, label=gettext_lazy("Give or take"),
@@ -98,8 +105,28 @@ class SwatchForm(WithPhotos):
         if also is not None:
             jars.setdefault(str(also.pk), also)
         self.jars = jars
+        self.read: ReflectanceAnswer | None = None
         jar: Any = self.fields["jar"]
         jar.choices = [("", "–"), *((key, one.name) for key, one in jars.items())]
+
+    def clean_spectrum(self) -> str:
+        """Read the spectrum, if one was pasted; its colour is kept, not its text."""
+        text: str = self.cleaned_data["spectrum"]
+        if text.strip():
+            try:
+                self.read = of_spectrum(text)
+            except InputError as error:
+                raise ValidationError(f"{error}.") from None
+        return text
+
+    def clean(self) -> dict[str, Any]:
+        """A colour is needed, one way or the other, and only one."""
+        found = super().clean() or {}
+        if self.read is not None and found.get("lab") and "lab" in self.changed_data:
+            self.add_error("spectrum", _("Give L, a, b or the spectrum, not both."))
+        elif self.read is None and not found.get("lab") and not {"lab", "spectrum"} & set(self.errors):
+            self.add_error("lab", _("Give L, a, b, or the spectrum."))
+        return found
 
 
 def as_typed(row: Swatch) -> dict[str, Any]:
@@ -139,13 +166,16 @@ def write_swatch(form: SwatchForm, row: Swatch, *, sample: tuple[Measured, int] 
     found = form.cleaned_data
     for name in ("name", "of", "fibre", "dips", "how", "recipe", "note", "k_over_s"):
         setattr(row, name, found[name])
-    if sample is not None and not {"lab", "how"} & set(form.changed_data):
+    if sample is not None and not {"lab", "how", "spectrum"} & set(form.changed_data):
         row.measured_key, row.measured_sample = sample[0].pk, sample[1]
-    elif {"lab", "how"} & set(form.changed_data):
+    elif {"lab", "how", "spectrum"} & set(form.changed_data):
         row.measured_key, row.measured_sample = None, None
     row.jar = form.jars.get(found["jar"])
-    row.l_star, row.a_star, row.b_star = found["lab"]
+    row.l_star, row.a_star, row.b_star = form.read.lab if form.read is not None else found["lab"]
     row.l_sd, row.a_sd, row.b_sd = found["lab_sd"] or (None, None, None)
+    if form.read is not None:
+        row.how, row.k_over_s = "instrument", form.read.k_over_s.p50
+        row.l_sd, row.a_sd, row.b_sd = form.read.lab_sd
     write_moment(form, "measured_at", row)
     return row
 
