@@ -134,6 +134,7 @@ def pictures(page: Any, address: str) -> Iterator[tuple[str, dict[str, int], str
         "today": "/", "tub-page": tub, "quick-look": f"{tub}look/", "why": f"{tub}why/window/", "batch": batch,
         "alkali": f"/alkali/{to_dose}/dose/", "airing": f"/airing/{to_air}/", "settling": f"/settling/{settling}/",
         "drying": f"/drying/{rack}/", "jar": jar, "jars": "/jars/", "thread": f"/threads/jar/{jar.split('/')[2]}/",
+        "assays": f"/assays/jar/{jar.split('/')[2]}/",
         "bed": bed, "weather": "/weather/", "book-phone": "/book/",
         "card": first("/cards/", "/cards/*/"),
     }  # fmt: skip

@@ -178,3 +178,17 @@ def test_a_us_garden_types_as_it_measures(client: Client, garden: Garden) -> Non
     assert row.indigo_frac == pytest.approx(1 - 0.4 / 1.9, abs=0.01)
     cast.an_assay(jar)
     assert client.get(url("assays.show", row=row.pk)).status_code == 200
+
+
+def test_the_depths_of_kept_swatches_are_offered_for_a_test_dyeing(client: Client, garden: Garden) -> None:
+    jar = a_jar(garden)
+    assert "swatch-depths" not in client.get(where(jar)).content.decode()
+    cast.a_swatch(garden, name="wool, 80 mg")
+    cast.a_swatch(garden, name="my thumb", of="other")
+    response = client.get(where(jar))
+    assert [one.name for one in response.context["swatches"]] == ["wool, 80 mg"]
+    assert float(response.context["swatches"][0].k_over_s) > 1
+    text = response.content.decode()
+    assert '<datalist id="swatch-depths">' in text
+    assert text.count('list="swatch-depths"') == 12
+    assert "swatch-depths" not in client.get(where(jar, "ash")).content.decode()

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from typing import Final
 from uuid import UUID
 
 from django.contrib import messages
@@ -12,9 +13,10 @@ from django.utils.translation import gettext as _
 from django.views.decorators.http import require_http_methods, require_POST, require_safe
 
 from bluewright.journal.actions import assays as actions
-from bluewright.journal.models import Assay, Garden, Jar
-from bluewright.journal.queries import assays, jars
+from bluewright.journal.models import Assay, Garden, Jar, Swatch
+from bluewright.journal.queries import assays, jars, swatches
 from bluewright.journal.queries.history import histories
+from bluewright.web.pages.assays.depths import depths
 from bluewright.web.pages.assays.entered import Entered, begun, entered, reopened
 from bluewright.web.pages.assays.page import answer_of, assay_page, assays_page
 from bluewright.web.pages.jars.reckoning import reckoned
@@ -23,6 +25,9 @@ from bluewright.web.ui.why import Link
 from bluewright.web.ui.why_view import why_address, why_shown
 from bluewright.words.assay_ways import WAYS
 from bluewright.words.numbers import sentence
+
+MOST_SWATCHES: Final = 24
+"""The latest dyed swatches, whose depth can be chosen for a test dyeing."""
 
 
 @require_safe
@@ -108,11 +113,17 @@ def _kept(request: HttpRequest, garden: Garden, assay: Assay, *, said: str, new:
 
 def _forms(request: HttpRequest, assay: Assay, told: Entered) -> HttpResponse:
     way = WAYS[assay.method]
+    dyed = depths(_latest_dyed(assay.jar.garden), told.bench) if assay.method == "dyeing" else ()
     context = {
-        "form": told.bench, "own": told.own, "trouble": told.trouble, "jar": assay.jar, "assay": assay,
+        "swatches": dyed, "form": told.bench, "own": told.own,
+        "trouble": told.trouble, "jar": assay.jar, "assay": assay,
         "title": sentence(_(way.name)), "needs": _(way.needs), "method": assay.method,
     }  # fmt: skip
     return render(request, "assays/enter.html", context, status=422 if told.wrong else 200)
+
+
+def _latest_dyed(garden: Garden) -> list[Swatch]:
+    return list(swatches.swatches(garden).filter(of="cloth")[:MOST_SWATCHES])
 
 
 def _jar(garden: Garden, key: UUID) -> Jar:
