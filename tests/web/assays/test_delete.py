@@ -1,4 +1,4 @@
-"""`/assays/<row>/delete/` and `/restore/`: out of sight and back, and the jar is known by what is left."""
+"""`/assays/<row>/delete/`: out of sight, and the jar is known by what is left."""
 
 import pytest
 from django.test import Client
@@ -8,7 +8,7 @@ from bluewright.journal.models import Garden
 from bluewright.journal.queries import jars
 from tests import cast
 from tests.web.assays.rows import a_jar
-from tests.web.checks import NOBODY, gone_and_back, only, too_late, url
+from tests.web.checks import NOBODY, gone_and_back, only, url
 
 pytestmark = pytest.mark.django_db
 
@@ -36,14 +36,8 @@ def test_what_was_reckoned_with_it_holds_no_more(client: Client, garden: Garden)
     assert not stock.is_reckoned(jars.jars(garden).get())
 
 
-def test_after_thirty_days_it_stays_out(client: Client, garden: Garden) -> None:
-    row = cast.an_assay(a_jar(garden))
-    too_late(client, row, url("assays.restore", row=row.pk))
-
-
 def test_only_posts_to_one_s_own(client: Client, garden: Garden, other_garden: Garden) -> None:
     row, strange = cast.an_assay(a_jar(garden)), cast.an_assay(a_jar(other_garden))
-    for name in ("assays.delete", "assays.restore"):
-        only(client, url(name, row=row.pk), "post")
-        assert client.post(url(name, row=NOBODY)).status_code == 404
-        assert client.post(url(name, row=strange.pk)).status_code == 404
+    only(client, url("assays.delete", row=row.pk), "post")
+    for key in (NOBODY, strange.pk):
+        assert client.post(url("assays.delete", row=key)).status_code == 404
