@@ -143,6 +143,11 @@ def day_of_year(time: date) -> str:
     return f"{month} {time.day}" if _month_first() else _("%(day)s %(month)s") % {"day": time.day, "month": month}
 
 
+def month_said(number: int) -> str:
+    """`Jul` for 7."""
+    return _(_MONTHS[number - 1])
+
+
 def day(time: date) -> str:
     """`5 Jul 2026`; `Jul 5, 2026`: for paper, which outlives its year."""
     told = {"day": day_of_year(time), "year": str(time.year)}

@@ -9,9 +9,9 @@ from typing import Any, Final
 
 import numpy as np
 
-from bluewright.journal.models import Bed, RainDay
+from bluewright.journal.models import Bed, Garden, RainDay
 from bluewright.journal.queries import weather as queries
-from bluewright.science.media.weather.record import Weather, WeatherDay
+from bluewright.science.media.weather.record import MonthNormal, Weather, WeatherDay
 from bluewright.science.watering.call import bed_water
 from bluewright.science.watering.record import BedWaterAnswer, BedWaterRecord, Felt, StageFrom, Watered
 
@@ -76,10 +76,19 @@ def bed_water_record(bed: Bed, *, today: date) -> BedWaterRecord | None:
         weather=Weather(
             latitude_deg=garden.latitude_deg,
             altitude_m=garden.altitude_m or 0.0,
+            normals=climate_of(garden),
             days=days_of(
                 queries.air(garden, first=first, last=last), queries.rain(garden, first=first, last=last), today=today
             ),
         ),
+    )
+
+
+def climate_of(garden: Garden) -> tuple[MonthNormal, ...]:
+    """The twelve months of a garden's climate table; nothing where there is none."""
+    return tuple(
+        MonthNormal(min_c=month.get("min_c"), max_c=month.get("max_c"), rain_mm=month.get("rain_mm"))
+        for month in garden.climate
     )
 
 

@@ -19,6 +19,8 @@ class Garden(Kept):
     )
     latitude_deg = models.FloatField(null=True, blank=True)
     """Degrees north of the equator; south of it below 0."""
+    climate = models.JSONField(default=list, blank=True)
+    """Twelve months from January on, or none: mean coldest and warmest in C, rain in mm if known, and each as typed."""
     altitude_m = models.FloatField(null=True, blank=True)
     altitude_typed = models.CharField(max_length=30, blank=True)
     water_alkalinity_mg_caco3_l = models.FloatField(null=True, blank=True)

@@ -19,9 +19,10 @@ from bluewright.journal.actions import beds as actions
 from bluewright.journal.bridge.watering import HIGHEST_AT, LOWEST_AT
 from bluewright.journal.models import AirTemp, Garden, RainDay
 from bluewright.journal.queries import weather as queries
+from bluewright.web.pages.weather.climate import COLUMNS, MONTHS, ClimateForm, as_typed, write_climate
 from bluewright.web.ui.respond import in_garden, posted
 from bluewright.web.ui.typed import MeasureField
-from bluewright.words.numbers import weekday
+from bluewright.words.numbers import month_said, weekday
 
 LABELS: Final = {"low": _("lowest of %(day)s"), "high": _("highest of %(day)s"), "rain": _("rain of %(day)s")}
 DAY: Final = timedelta(days=1)
@@ -80,6 +81,19 @@ def days(request: HttpRequest, garden: Garden) -> HttpResponse:
     return render(
         request, "weather/days.html", {"form": form, "table": table, "today": today}, status=422 if form.errors else 200
     )
+
+
+@require_http_methods(["GET", "HEAD", "POST"])
+@in_garden
+def climate(request: HttpRequest, garden: Garden) -> HttpResponse:
+    """Write down the twelve months as they usually are."""
+    form = ClimateForm(posted(request), garden=garden, initial=as_typed(garden))
+    if request.method == "POST" and form.is_valid():
+        actions.change_garden(write_climate(form, garden), by=request.user)
+        messages.success(request, _("The climate is written down."))
+        return redirect("weather.days")
+    table = [(month_said(month + 1), *(form[f"{name}_{month}"] for name in COLUMNS)) for month in MONTHS]
+    return render(request, "weather/climate.html", {"form": form, "table": table}, status=422 if form.errors else 200)
 
 
 def _typed(form: DaysForm, *whats: str) -> Iterator[tuple[str, Any]]:
