@@ -21,7 +21,7 @@ COPY_PX: Final = 2100
 SCREEN_RATIO: Final = 1.9
 """Of longer to shorter side: screens of phones are longer than this, photos are not."""
 WHITE_BALANCE: Final[Mapping[int, Literal["auto", "manual"]]] = {0: "auto", 1: "manual"}
-RENDERED: Final[Mapping[int, Hint]] = {2: "hdr", 3: "hdr", 4: "hdr", 6: "edited", 7: "portrait", 8: "portrait"}
+RENDERED: Final[Mapping[int, Hint]] = {2: "hdr", 3: "hdr", 6: "edited", 7: "portrait", 8: "portrait"}
 """How the camera made it of several shots (EXIF 2.3, tag 0xA401; values above 1 as phones write them, from memory)."""
 SCENES: Final[Mapping[int, Hint]] = {2: "portrait", 3: "night"}
 """What the camera was set to (EXIF 2.3, tag 0xA406)."""

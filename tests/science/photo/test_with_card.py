@@ -1,5 +1,6 @@
 """Cloth beside the patches of a registered card: how it is corrected, and how far it is trusted."""
 
+from dataclasses import replace
 from typing import Any
 
 import numpy as np
@@ -56,6 +57,16 @@ def test_a_card_brings_any_light_to_daylight(light: str) -> None:
     if light in made.LAMPS:
         white = {"white": SCENE.ground_boxes()[2], "white_lab": tuple(made.true_lab(SCENE.ground).tolist())}
         assert off(found) < 0.75 * off(answer(light, card=False, **white))
+
+
+def test_hdr_is_let_pass_beside_a_card_that_fits_and_is_told() -> None:
+    """Many phones note it on every photo; the patches, in the same picture, show what it did."""
+    photo = taken("d65")
+    hdr = replace(photo, facts=replace(photo.facts, hints=("hdr",)))
+    record = PhotoRecord(samples=(SCENE.box(FIRST + 3),), light="daylight")
+    found = measure(hdr, record, rng=np.random.default_rng(1), card=card_in(hdr))
+    assert found.trust == "same_card"
+    assert "photo-changed" in {caution.code for caution in found.cautions}
 
 
 def test_a_guess_at_paper_does_not_spoil_what_the_card_knows() -> None:

@@ -20,7 +20,7 @@ from bluewright.science.photo.record import PhotoRecord, Reason, Trust
 from bluewright.science.photo.references import CardSeen, References
 
 COPIES = frozenset({"screenshot", "messenger", "edited"})
-CHANGED = frozenset({"filter", "portrait", "hdr", "night"})
+CHANGED = frozenset({"filter", "portrait", "night"})
 
 
 def light_of(picture: Picture, record: PhotoRecord) -> Light:
@@ -59,7 +59,7 @@ def trust_of(
         why.append("card_fits_badly")
     if hints & COPIES:
         why.append("copy")
-    if hints & CHANGED:
+    if hints & CHANGED or ("hdr" in hints and card is None):  # beside a card its own patches show what HDR did
         why.append("changed_by_camera")
     return _grade(why, correction, card), (*why, "few_photos")
 
