@@ -83,6 +83,13 @@ def test_anything_else_is_refused_with_what_would_be_right(data: bytes, what: st
     assert right in refused.value.right
 
 
+@pytest.mark.parametrize("kind", [b"Exi\xf9", b"\xe4xif", b"\xff\xff\xff\xff"])
+def test_a_heic_part_whose_kind_is_no_text_is_refused_before_the_decoder_breaks_down(kind: bytes) -> None:
+    """The decoder would end the program itself, so that no test could tell."""
+    with pytest.raises(InputError, match="HEIC photo cannot be opened"), opened(HEIC.replace(b"Exif", kind, 1)):
+        pass
+
+
 def test_any_damage_is_refused_or_opened_and_never_more() -> None:
     rng = np.random.default_rng(3)
     for whole in (photo(exif=notes()), saved(halves(), "PNG"), saved(halves(), "WEBP", exif=notes()), HEIC):

@@ -18,6 +18,7 @@ from typing import Any, Final
 import pi_heif  # type: ignore[import-untyped]
 from PIL import ExifTags, Image
 
+from bluewright.pictures import heic
 from bluewright.science.base.errors import InputError
 
 MOST_FILE_BYTES: Final = 30_000_000
@@ -141,6 +142,8 @@ def details(exif: Image.Exif) -> dict[int, Any]:
 def _headed(data: bytes) -> Any:
     """The photo with its header read, no pixel decoded yet."""
     pi_heif.register_heif_opener()
+    if data[4:8] == b"ftyp" and not heic.can_be_opened(data):
+        raise _unknown(data)
     try:
         return Image.open(BytesIO(data), formats=FORMATS)
     except Image.DecompressionBombError:
