@@ -23,6 +23,7 @@ from bluewright.journal.models import (
     Assay,
     Batch,
     Bed,
+    BedLook,
     CallSeen,
     Card,
     CardRegistration,
@@ -151,6 +152,10 @@ def a_day(days_ago: int = 0) -> date:
 
 def a_water_note(bed: Bed, *, days_ago: int = 2, **told: Any) -> WaterNote:
     return keep(WaterNote(bed=bed, day=a_day(days_ago), **told or {"felt": "moist"}), by=None)
+
+
+def a_bed_look(bed: Bed, *, days_ago: int = 2, **told: Any) -> BedLook:
+    return keep(BedLook(bed=bed, day=a_day(days_ago), **told or {"spotted": "0 5 10"}), by=None)
 
 
 def an_alkali(garden: Garden, **other: Any) -> Alkali:

@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from typing import Final
 
 from bluewright.charts.leaf_key import SIDE, Damage, drawn_leaf
 from bluewright.charts.palette import INDIGO, INK, SMALL_SIZE, SOFT_INK, WIDTH
 from bluewright.charts.parts import MARGIN, heading, prefix, sheet
 from bluewright.charts.svg import box, element, label, line, number
-from bluewright.science.bed.disease_record import DiseaseAnswer, GradeCount
+from bluewright.science.bed.disease import GRADE_TOPS
+from bluewright.science.bed.disease_record import DiseaseAnswer, Grade, GradeCount
 from bluewright.words.disease import GRADES, top_said
 from bluewright.words.language import gettext as _
 from bluewright.words.language import ngettext
@@ -51,16 +53,34 @@ def _row(grades: tuple[GradeCount, ...], damage: Damage, *, top: float) -> tuple
         if count:
             drawn.append(box(middle - 14, foot - high, 28, high, fill=INDIGO[3], stroke=INK, stroke_width=1.0))
         drawn.append(label(middle, foot - high - 5, str(count), size=SMALL_SIZE, anchor="middle"))
-        inner = drawn_leaf(min(one.up_to_frac, _RUINED_FRAC), damage)
-        scale = number(_LEAF / SIDE)
-        drawn.append(
-            element("g", inner, transform=f"translate({number(middle - _LEAF / 2)} {number(foot + 4)}) scale({scale})")
-        )
-        drawn.append(label(middle, foot + _LEAF + 20, _(GRADES[one.grade]), size=12.0, anchor="middle"))
-        share = _("over %(share)s") % {"share": "50%"} if one.up_to_frac > _RUINED_FRAC else _top(one.up_to_frac)
-        drawn.append(label(middle, foot + _LEAF + 36, share, size=12.0, fill=SOFT_INK, anchor="middle"))
-    drawn.append(line(MARGIN, foot, WIDTH - MARGIN, foot, stroke=INK, stroke_width=1.2))
-    return "".join(drawn), foot + _LEAF + 44
+    leaves, bottom = _leaves([(one.grade, one.up_to_frac) for one in grades], damage, top=foot + 4)
+    drawn += [leaves, line(MARGIN, foot, WIDTH - MARGIN, foot, stroke=INK, stroke_width=1.2)]
+    return "".join(drawn), bottom
+
+
+def _leaves(grades: Sequence[tuple[Grade, float]], damage: Damage, *, top: float) -> tuple[str, float]:
+    """A leaf of each grade with its name and share below it; and where that ends."""
+    wide, scale = (WIDTH - 2 * MARGIN) / len(grades), number(_LEAF / SIDE)
+    drawn = []
+    for at, (grade, up_to_frac) in enumerate(grades):
+        middle = MARGIN + (at + 0.5) * wide
+        place = f"translate({number(middle - _LEAF / 2)} {number(top)}) scale({scale})"
+        drawn.append(element("g", drawn_leaf(min(up_to_frac, _RUINED_FRAC), damage), transform=place))
+        drawn.append(label(middle, top + _LEAF + 16, _(GRADES[grade]), size=12.0, anchor="middle"))
+        share = _("over %(share)s") % {"share": "50%"} if up_to_frac > _RUINED_FRAC else _top(up_to_frac)
+        drawn.append(label(middle, top + _LEAF + 32, share, size=12.0, fill=SOFT_INK, anchor="middle"))
+    return "".join(drawn), top + _LEAF + 40
+
+
+def key_drawing() -> str:
+    """Drawn leaves of each grade, spotted and eaten, to hold real ones against."""
+    question = _("How much of a leaf is spotted or eaten?")
+    answer = _("Hold each leaf beside these; write the nearest percent.")
+    head, y = heading(question, answer=answer)
+    spotted, middle = _leaves(list(GRADE_TOPS.items()), "spots", top=y + 4)
+    eaten, bottom = _leaves(list(GRADE_TOPS.items()), "holes", top=middle + 8)
+    drawn = (head, spotted, eaten)
+    return sheet(*drawn, height=bottom + 10, question=question, summary=answer, name=prefix(question, answer))
 
 
 def _top(up_to_frac: float) -> str:

@@ -2,16 +2,16 @@
 
 from __future__ import annotations
 
-from datetime import UTC, date, datetime, time
+from datetime import date
 from typing import Final
 
+from bluewright.charts.answers import noon
 from bluewright.charts.band_chart import BandChart, TimePanel, band_chart
 from bluewright.charts.inputs import TimeBand, Window
 from bluewright.science.bed.growth_record import GrowthAnswer
 from bluewright.words.fields import in_own_unit
 from bluewright.words.language import gettext as _
 
-NOON: Final = time(12, tzinfo=UTC)
 EVERY_D: Final = 2
 """A point for each second day is enough for the eye."""
 
@@ -23,7 +23,7 @@ def growth_chart(found: GrowthAnswer, *, answer: str) -> str:
     unit = values[0][1]
     last = found.leaf_kg_per_m2_by_day[-1].day
     band = TimeBand(
-        times=tuple(_noon(one.day) for one in shown),
+        times=tuple(noon(one.day) for one in shown),
         low=tuple(one[0][0] for one in values),
         mid=tuple(one[0][1] for one in values),
         high=tuple(one[0][2] for one in values),
@@ -34,7 +34,7 @@ def growth_chart(found: GrowthAnswer, *, answer: str) -> str:
             answer=answer,
             upper=TimePanel(name=_("leaf, %(unit)s") % {"unit": unit}, unit=unit, band=band),
             window=_window(found, shown[0].day, last),
-            now=_noon(found.inputs.now),
+            now=noon(found.inputs.now),
         )
     )
 
@@ -44,8 +44,4 @@ def _window(found: GrowthAnswer, first: date, last: date) -> Window | None:
     start, end = found.ready_on.early, found.ready_on.late or last
     if start is None or start >= last or end <= first:
         return None
-    return Window(start=_noon(max(start, first)), end=_noon(min(end, last)), label=_("probably ready"))
-
-
-def _noon(day: date) -> datetime:
-    return datetime.combine(day, NOON)
+    return Window(start=noon(max(start, first)), end=noon(min(end, last)), label=_("probably ready"))

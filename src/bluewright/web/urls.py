@@ -30,5 +30,6 @@ urlpatterns = [
     path("swatches/", include("bluewright.web.pages.swatches.urls")),
     path("cards/", include("bluewright.web.pages.cards.urls")),
     path("watering/", include("bluewright.web.pages.watering.urls")),
+    path("growing/", include("bluewright.web.pages.growing.urls")),
     path("weather/", include("bluewright.web.pages.weather.urls")),
 ]

@@ -31,14 +31,19 @@ TAKE: Final[dict[Plant, str]] = {
 }
 
 
+OVER_CHANCE: Final = 0.1
+"""With a smaller chance of another cut the season is told as over."""
+
+
 def said(found: GrowthAnswer) -> Said:
     """The answer as a person at a bed reads it."""
-    lines = [_when(found), _leaf(found), _blue(found), _season(found)]
+    over = found.in_season_chance < OVER_CHANCE
+    lines = [_over(found)] if over else [_when(found), _leaf(found), _blue(found), _season(found)]
     taking = {
         "usual": percent(found.taking.usual_frac.value), "most": percent(found.taking.most_frac.value),
         "height": amount(found.taking.stubble_mm.value, "length_mm"),
     }  # fmt: skip
-    lines.append(_(TAKE[found.inputs.plant]) % taking)
+    lines += [] if over else [_(TAKE[found.inputs.plant]) % taking]
     if found.bolts_on is not None and found.bolting_chance is not None:
         told = {"chance": percent(found.bolting_chance), "stems": days_said(found.bolts_on)}
         lines.append(
@@ -58,6 +63,11 @@ def days_said(found: DayBand) -> str:
         weekday(one) if one is not None else _("later") for one in (found.early, found.middle, found.late)
     )
     return with_range(mid, low, high)
+
+
+def _over(found: GrowthAnswer) -> str:
+    chance = {"chance": percent(found.in_season_chance)}
+    return _("No further cut is likely before this season ends (chance %(chance)s).") % chance
 
 
 def _when(found: GrowthAnswer) -> str:
@@ -95,7 +105,7 @@ def _season(found: GrowthAnswer) -> str:
     cuts = round(found.further_cuts.p50)
     if cuts < 1:
         chance = {"chance": percent(found.in_season_chance)}
-        return _("This season probably ends before another cut (chance of one: %(chance)s).") % chance
+        return _("This season probably ends before that (chance that it does not: %(chance)s).") % chance
     told = {"cuts": cuts, "low": round(found.further_cuts.p5), "high": round(found.further_cuts.p95)}
     return (
         ngettext(

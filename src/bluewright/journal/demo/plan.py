@@ -84,6 +84,18 @@ BEDS: Final = (
     BedPlan(name="Corner", plant="japanese_indigo", origin="transplanted", area_m2=4.0),
 )
 
+LOOKS: Final[tuple[tuple[str, int, dict[str, Any]], ...]] = (
+    ("Long bed", 175, {"began": "sown"}),
+    ("Long bed", 4, {
+        "spotted": "0 0 2 5 10 1 0 30 3 0 5 2", "eaten": "0 5 0 0 1 0 0 20 0 0 0 2", "cause": "white_rust",
+    }),
+    ("Under the hedge", 20, {
+        "counts": "14 22 0 31 18 12 5 9", "frame_m2": 0.25, "frame_typed": "0.25 m²", "bolting": 11,
+    }),
+    ("Corner", 175, {"began": "planted"}),
+)  # fmt: skip
+"""Looks at beds: which, how many days ago, and what was counted, scored or begun."""
+
 TUBS: Final = (
     TubPlan(key="1", name="Tub 1", days_ago=97, beds=("Long bed",), leaf_kg=5.0, strain_h=70),
     TubPlan(

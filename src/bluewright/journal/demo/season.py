@@ -21,6 +21,7 @@ from bluewright.journal.models import (
     AirTemp,
     Alkali,
     Bed,
+    BedLook,
     Garden,
     Jar,
     JarTaken,
@@ -111,6 +112,9 @@ class _Season:
             )  # fmt: skip
         for swatch in plan.SWATCHES:
             self._swatch(swatch, work.jars[swatch.jar][0] if swatch.jar else None)
+        for name, days_ago, seen in plan.LOOKS:
+            day = (self.now - timedelta(days=days_ago)).date()
+            keep(BedLook(bed=self.beds[name], day=day, **seen), by=self.by)
         return self.garden
 
     def _swatch(self, told: plan.SwatchPlan, jar: Jar | None) -> None:

@@ -5,6 +5,7 @@ from bluewright.journal.models.alkali import Alkali, AlkaliPart, JarStep, JarTes
 from bluewright.journal.models.assay import Assay
 from bluewright.journal.models.batch import Batch, LiquorLook, Poured
 from bluewright.journal.models.bed import Bed
+from bluewright.journal.models.bed_look import BedLook
 from bluewright.journal.models.card import Card, CardRegistration
 from bluewright.journal.models.drying import Drying, Weighing
 from bluewright.journal.models.garden import AirTemp, Garden
@@ -29,6 +30,7 @@ __all__ = [
     "Assay",
     "Batch",
     "Bed",
+    "BedLook",
     "CallSeen",
     "Card",
     "CardRegistration",

@@ -11,6 +11,7 @@ from bluewright.journal.models import (
     Assay,
     Batch,
     Bed,
+    BedLook,
     Card,
     CardRegistration,
     Garden,
@@ -42,6 +43,7 @@ WAYS: Final[Mapping[type[Kept], tuple[str, str]]] = {
     Photo: ("garden", ""),
     Intake: ("garden", ""),
     WaterNote: ("bed__garden", "bed"),
+    BedLook: ("bed__garden", "bed"),
     Card: ("garden", ""),
     CardRegistration: ("card__garden", "card"),
 }

@@ -190,7 +190,7 @@ def _ended(record: GrowthRecord, season: Warmth, *, rng: np.random.Generator) ->
     of_year = np.array([northern_day(day, hemisphere=record.weather.hemisphere) for day in season.days])
     began = season.at(record.since)
     counted = np.arange(len(of_year)) > began
-    if record.began and of_year[began] >= LATE_SOWN:
+    if record.plant == "woad" and record.began and of_year[began] >= LATE_SOWN:
         counted &= np.cumsum(of_year == 1) > np.cumsum(of_year == 1)[began]
     ends = SEASON_ENDS[record.plant].draw(rng, DRAWS)
     return np.logical_or.accumulate((of_year >= ends[:, None]) & counted, axis=1)

@@ -1,0 +1,146 @@
+"""A bed's pickings, looks and weather become the records of its growth, its stand and its damage."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+from datetime import date, timedelta
+from functools import lru_cache
+from typing import Any, Final
+
+import numpy as np
+
+from bluewright.journal.bridge.watering import days_of
+from bluewright.journal.models import Bed, BedLook
+from bluewright.journal.queries import growing as queries
+from bluewright.journal.queries import weather
+from bluewright.science.bed.disease import disease
+from bluewright.science.bed.disease_record import DiseaseAnswer, DiseaseRecord
+from bluewright.science.bed.growth import growth
+from bluewright.science.bed.growth_record import Cut, GrowthAnswer, GrowthRecord, Season
+from bluewright.science.bed.stand import stand
+from bluewright.science.bed.stand_record import StandAnswer, StandRecord
+from bluewright.science.media.weather.record import LONGEST_D, Weather
+
+ONE_CUT_D: Final = 5
+"""Pickings within so many days are one cut of the bed."""
+NEW_SEASON_D: Final = 150
+"""After so many days without a picking the next is of another season."""
+MOST_EARLIER: Final = 2
+MOST_CUTS: Final = 12
+AHEAD_D: Final = 10
+"""Days for which a forecast may have been written down."""
+
+
+@dataclass(slots=True)
+class _Season:
+    """A season as it is found: how and when it began, if that was written down, and its cuts."""
+
+    start: str = "sown"
+    began: date | None = None
+    cuts: list[tuple[date, float | None]] = field(default_factory=list)
+
+    @property
+    def last(self) -> date:
+        return self.cuts[-1][0] if self.cuts else self.began or date.min
+
+    def made(self, bed: Bed) -> tuple[Cut, ...]:
+        weighed = bed.area_m2 is not None
+        return tuple(Cut(on=day, leaf_kg=round(kg, 6) if weighed and kg else None) for day, kg in self.cuts[:MOST_CUTS])
+
+
+def growth_record(bed: Bed, *, today: date) -> GrowthRecord | None:
+    """The record of a bed's growth as it stands; None while its season's beginning or the garden's place is not known.
+
+    Raises InputError where what was written down cannot be.
+    """
+    garden, seasons = bed.garden, _seasons(queries.picked(bed), queries.looks(bed), today=today)
+    if garden.latitude_deg is None or not seasons or (today - seasons[-1].last).days >= NEW_SEASON_D * 2:
+        return None
+    now, earlier = seasons[-1], [one for one in seasons[:-1] if one.cuts][-MOST_EARLIER:]
+    first = min((one.began or one.cuts[0][0] for one in [*earlier, now]), default=today)
+    last = today + timedelta(days=AHEAD_D)
+    first = max(first, today - timedelta(days=2 * LONGEST_D))
+    return GrowthRecord(
+        id=bed.name,
+        plant=_word(bed.plant),
+        start=_word(now.start),
+        began=now.began,
+        now=today,
+        cuts=now.made(bed),
+        earlier=tuple(Season(start=_word(one.start), began=one.began, cuts=one.made(bed)) for one in earlier),
+        bed_m2=bed.area_m2,
+        weather=Weather(
+            latitude_deg=garden.latitude_deg,
+            altitude_m=garden.altitude_m or 0.0,
+            days=days_of(weather.air(garden, first=first, last=last), [], today=today),
+        ),
+    )
+
+
+def stand_record(look: BedLook) -> StandRecord | None:
+    """The record of the frames of a look; None where none was counted."""
+    if not look.counts or look.frame_m2 is None:
+        return None
+    bed = look.bed
+    return StandRecord(
+        id=bed.name, plant=_word(bed.plant), origin=_word(bed.origin), frame_m2=look.frame_m2,
+        counts=tuple(int(one) for one in look.counts.split()), bolting=look.bolting, bed_m2=bed.area_m2,
+    )  # fmt: skip
+
+
+def disease_record(look: BedLook) -> DiseaseRecord | None:
+    """The record of the leaves of a look; None where none was scored."""
+    if not look.spotted and not look.eaten:
+        return None
+    spotted, eaten = (tuple(float(one) for one in text.split()) for text in (look.spotted, look.eaten))
+    return DiseaseRecord(
+        id=look.bed.name, plant=_word(look.bed.plant), spotted_pct=spotted, eaten_pct=eaten,
+        cause=_word(look.cause or None),
+    )  # fmt: skip
+
+
+@lru_cache(maxsize=64)
+def grown(record: GrowthRecord) -> GrowthAnswer:
+    """When the next cut is ready. Raises InputError and ModelError as the science does."""
+    return growth(record, rng=np.random.default_rng(record.seed))
+
+
+@lru_cache(maxsize=64)
+def stood(record: StandRecord) -> StandAnswer:
+    """How thick the stand grows."""
+    return stand(record, rng=np.random.default_rng(record.seed))
+
+
+@lru_cache(maxsize=64)
+def damaged(record: DiseaseRecord) -> DiseaseAnswer:
+    """How much of the leaf is damaged."""
+    return disease(record, rng=np.random.default_rng(record.seed))
+
+
+def _seasons(picked: Sequence[tuple[date, float | None]], looks: Sequence[BedLook], *, today: date) -> list[_Season]:
+    """The bed's seasons in order: each begins where a look says so, or after a long rest."""
+    begun = {look.day: look.began for look in looks if look.began and look.day <= today}
+    found: list[_Season] = []
+    for day in sorted({*begun, *(day for day, _kg in picked if day <= today)}):
+        if day in begun:
+            found.append(_Season(start=begun[day], began=day))
+        for _day, kg in (row for row in picked if row[0] == day and day not in begun):
+            if not found or (day - found[-1].last).days > (NEW_SEASON_D if found[-1].cuts else LONGEST_D):
+                found.append(_Season())
+            _take(found[-1], day, kg)
+    return found
+
+
+def _take(season: _Season, day: date, kg: float | None) -> None:
+    """A picking: part of the last cut if that was days ago, else a cut of its own."""
+    if season.cuts and (day - season.cuts[-1][0]).days <= ONE_CUT_D:
+        before, taken = season.cuts[-1]
+        season.cuts[-1] = (before, None if kg is None or taken is None else taken + kg)
+    else:
+        season.cuts.append((day, kg))
+
+
+def _word(stored: str | None) -> Any:
+    """A choice as the database holds it, a string; the record refuses what is none of its own words."""
+    return stored

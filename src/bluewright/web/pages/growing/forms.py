@@ -1,0 +1,102 @@
+"""What is typed about a look at a bed."""
+
+from __future__ import annotations
+
+from datetime import date
+from typing import Any, Final
+
+from django import forms
+from django.utils import timezone
+from django.utils.translation import gettext as _
+from django.utils.translation import gettext_lazy
+
+from bluewright.journal.models import Bed, BedLook
+from bluewright.journal.models.bed_look import CAUSES, STARTS
+from bluewright.web.pages.bench.inputs import SeriesField
+from bluewright.web.ui.typed import MeasureField
+
+NOTHING: Final = [("", gettext_lazy("nothing"))]
+NOT_KNOWN: Final = [("", gettext_lazy("not known"))]
+MOST_PLANTS: Final = 10_000
+MOST_ROWS: Final = 300
+
+
+class ListField(SeriesField):
+    """Numbers with spaces between, each from 0 to a most; kept as they are read."""
+
+    def __init__(self, *, most: int, whole: bool, **options: Any) -> None:
+        super().__init__(max_length=1500, required=False, **options)
+        self.most, self.whole = most, whole
+
+    def clean(self, value: Any) -> list[float] | None:
+        """Read them."""
+        found = super().clean(value)
+        if found is None:
+            return None
+        if len(found) > MOST_ROWS:
+            raise forms.ValidationError(_("At most %(many)s numbers.") % {"many": MOST_ROWS})
+        if any(not 0 <= one <= self.most for one in found):
+            raise forms.ValidationError(_("Each must be from 0 to %(most)s.") % {"most": self.most})
+        if self.whole and any(one != int(one) for one in found):
+            raise forms.ValidationError(_("Plants are counted in whole numbers."))
+        return found
+
+
+class LookForm(forms.Form):
+    """What was counted, scored or begun; one of them is enough."""
+
+    counts = ListField(
+        most=MOST_PLANTS, whole=True, label=gettext_lazy("Plants in each frame"),
+        help_text=gettext_lazy("Throw the frame six times or more; a 0 for an empty one: 14 22 0 31 9 12."),
+    )  # fmt: skip
+    frame = MeasureField(
+        kind="area_m2", low=0.01, high=25, required=False, label=gettext_lazy("Area inside the frame"),
+        help_text=gettext_lazy("Half a metre by half a metre is 0.25 m²; a foot by a foot is 1 sq ft."),
+    )  # fmt: skip
+    bolting = forms.IntegerField(
+        required=False, min_value=0, max_value=1_000_000, label=gettext_lazy("Of all those, with a flower stem")
+    )
+    spotted = ListField(
+        most=100, whole=False, label=gettext_lazy("Each leaf: spotted, %"),
+        help_text=gettext_lazy("Ten leaves or more, taken blindly; 0 for a clean one: 0 0 5 20 1 0."),
+    )  # fmt: skip
+    eaten = ListField(most=100, whole=False, label=gettext_lazy("Each leaf: eaten, %"))
+    cause = forms.ChoiceField(choices=[*NOT_KNOWN, *CAUSES], required=False, label=gettext_lazy("What it is"))
+    began = forms.ChoiceField(choices=[*NOTHING, *STARTS], required=False, label=gettext_lazy("What began on that day"))
+    day = forms.DateField(widget=forms.DateInput({"type": "date"}, "%Y-%m-%d"), label=gettext_lazy("When"))
+
+    def __init__(self, *args: Any, bed: Bed, **options: Any) -> None:
+        super().__init__(*args, **options)
+        frame: Any = self.fields["frame"]
+        frame.system = bed.garden.system
+
+    def clean_day(self) -> date:
+        """Today or before."""
+        day: date = self.cleaned_data["day"]
+        if day > timezone.localdate():
+            raise forms.ValidationError(_("This day is still to come."))
+        return day
+
+    def clean(self) -> dict[str, Any]:
+        """Something must be said, and counts need a frame."""
+        found = super().clean() or {}
+        if self.errors:
+            return found
+        if not any(found.get(name) for name in ("counts", "spotted", "eaten", "began")):
+            raise forms.ValidationError(_("Say what was counted, scored, or begun."))
+        if found.get("counts") and not found.get("frame"):
+            self.add_error("frame", _("How large was the frame?"))
+        if found.get("bolting") and found["bolting"] > sum(found.get("counts") or []):
+            self.add_error("bolting", _("That is more than were counted."))
+        return found
+
+
+def new_look(form: LookForm, *, bed: Bed) -> BedLook:
+    """The look of a valid form."""
+    data = form.cleaned_data
+    row = BedLook(bed=bed, day=data["day"], began=data["began"], cause=data["cause"])
+    for name in ("counts", "spotted", "eaten"):
+        setattr(row, name, " ".join(f"{one:g}" for one in data[name] or []))
+    if row.counts:
+        row.frame_m2, row.frame_typed, row.bolting = data["frame"].value, data["frame"].typed, data["bolting"]
+    return row

@@ -1,0 +1,98 @@
+"""What the page of a bed's growth shows: rounding and words happen here, once."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from django.utils.translation import gettext as _
+
+from bluewright.charts.disease_chart import disease_chart, key_drawing
+from bluewright.charts.growth_chart import growth_chart
+from bluewright.journal.bridge.growing import damaged, disease_record, stand_record, stood
+from bluewright.journal.models import Bed, BedLook
+from bluewright.journal.models.bed_look import STARTS
+from bluewright.science.bed.growth_record import GrowthAnswer
+from bluewright.web.ui.answered import Answered, answered
+from bluewright.web.ui.why import main_why
+from bluewright.web.ui.why_view import why_address
+from bluewright.words import disease, growth, stand
+from bluewright.words.numbers import sentence, weekday
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LookRow:
+    """What was counted, scored or begun on a day."""
+
+    key: str
+    when: str
+    said: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class GrowingPage:
+    """The growth of one bed."""
+
+    key: str
+    name: str
+    answer: Answered | None
+    trouble: str
+    needs_place: bool
+    stand: Answered | None
+    """Of the last frames that were counted."""
+    stand_on: str
+    damage: Answered | None
+    """Of the last leaves that were scored."""
+    damage_on: str
+    leaf_key: str
+    """Drawn leaves to compare with."""
+    looks: tuple[LookRow, ...]
+
+
+def growing_page(bed: Bed, *, answer: GrowthAnswer | None, looks: Sequence[BedLook], trouble: str = "") -> GrowingPage:
+    """The page of a bed's growth, given its answer."""
+    counted = next((row for row in reversed(looks) if row.counts), None)
+    scored = next((row for row in reversed(looks) if row.spotted or row.eaten), None)
+    return GrowingPage(
+        key=str(bed.pk),
+        name=bed.name,
+        answer=None if answer is None else _answered(bed, answer),
+        trouble=trouble,
+        needs_place=bed.garden.latitude_deg is None,
+        stand=None if counted is None else _stand(counted),
+        stand_on="" if counted is None else weekday(counted.day),
+        damage=None if scored is None else _damage(scored),
+        damage_on="" if scored is None else weekday(scored.day),
+        leaf_key=key_drawing(),
+        looks=tuple(_row(row) for row in reversed(looks)),
+    )
+
+
+def _answered(bed: Bed, answer: GrowthAnswer) -> Answered:
+    found = growth.said(answer)
+    why = main_why(answer, address=why_address("growing.why", key=bed.pk))
+    return answered(found, chart=growth_chart(answer, answer=found.first), why=why)
+
+
+def _stand(look: BedLook) -> Answered | None:
+    record = stand_record(look)
+    return None if record is None else answered(stand.said(stood(record)))
+
+
+def _damage(look: BedLook) -> Answered | None:
+    record = disease_record(look)
+    if record is None:
+        return None
+    answer = damaged(record)
+    found = disease.said(answer)
+    return answered(found, chart=disease_chart(answer, answer=found.first))
+
+
+def _row(row: BedLook) -> LookRow:
+    told = [str(dict(STARTS)[row.began])] if row.began else []
+    if row.counts:
+        counted = {"counts": row.counts, "frame": row.frame_typed}
+        told.append(_("plants in frames of %(frame)s: %(counts)s") % counted)
+    told += [_("spotted, %%: %(scores)s") % {"scores": row.spotted}] if row.spotted else []
+    told += [_("eaten, %%: %(scores)s") % {"scores": row.eaten}] if row.eaten else []
+    return LookRow(key=str(row.pk), when=weekday(row.day), said=sentence("; ".join(told)))
