@@ -62,6 +62,7 @@ def test_a_batch_goes_along_from_its_straining_to_its_jar(garden: Garden, strain
     cast.a_swatch(garden, jar=Jar.objects.get())
     cast.a_rain(garden, 4.0)
     cast.a_water_note(cast.a_bed(garden), water_l=100.0, water_typed="100 L")
+    cast.a_bed_look(cast.a_bed(garden))
     before = out(garden)
     assert [kind for kind in transfer.KINDS if not before[kind]] == ["intakes", "calls_seen", "yields_seen"]
     gone(garden)
