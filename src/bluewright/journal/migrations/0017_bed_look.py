@@ -8,7 +8,7 @@ from django.db import migrations, models
 
 class Migration(migrations.Migration):
     dependencies = [
-        ("journal", "0015_water"),
+        ("journal", "0016_climate"),
         migrations.swappable_dependency(settings.AUTH_USER_MODEL),
     ]
 
