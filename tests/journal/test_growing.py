@@ -70,6 +70,15 @@ def test_the_air_that_was_written_down_goes_along(bed: Bed) -> None:
     assert len(record.weather.days) >= 1
 
 
+def test_the_climate_table_of_the_garden_fills_what_was_not_read(bed: Bed) -> None:
+    bed.garden.climate = [{"min_c": 1.0 + k, "max_c": 8.0 + k} for k in range(12)]
+    bed.garden.save()
+    picked(bed, 10)
+    record = growth_record(bed, today=cast.a_day())
+    assert record is not None
+    assert [month.max_c for month in record.weather.normals] == [8.0 + k for k in range(12)]
+
+
 def test_lists_of_a_look_become_counts_and_percents(bed: Bed) -> None:
     row = cast.a_bed_look(
         bed, counts="4 0 7", frame_m2=0.25, frame_typed="0.25 m2", bolting=2, spotted="0 0.5", cause="slugs"

@@ -10,7 +10,7 @@ from typing import Any, Final
 
 import numpy as np
 
-from bluewright.journal.bridge.watering import days_of
+from bluewright.journal.bridge.watering import climate_of, days_of
 from bluewright.journal.models import Bed, BedLook
 from bluewright.journal.queries import growing as queries
 from bluewright.journal.queries import weather
@@ -73,6 +73,7 @@ def growth_record(bed: Bed, *, today: date) -> GrowthRecord | None:
         weather=Weather(
             latitude_deg=garden.latitude_deg,
             altitude_m=garden.altitude_m or 0.0,
+            normals=climate_of(garden),
             days=days_of(weather.air(garden, first=first, last=last), [], today=today),
         ),
     )
