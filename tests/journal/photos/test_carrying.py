@@ -109,7 +109,7 @@ def test_a_photo_whose_file_is_lost_does_not_hold_up_the_rest(pictured: Garden) 
     assert [row["about_kind"] for row in out(pictured)["photos"]] == ["look"]
     for row in Photo.objects.all():
         store.remove(row)
-    assert out(pictured)["photos"] == []
+    assert "photos" not in out(pictured)
 
 
 def text(data: bytes) -> str:
