@@ -10,6 +10,7 @@ from bluewright.charts.band_chart import BandChart, TimePanel, band_chart
 from bluewright.charts.inputs import TimeBand, Window
 from bluewright.science.bed.growth_record import GrowthAnswer
 from bluewright.words.fields import in_own_unit
+from bluewright.words.growth import OVER_CHANCE
 from bluewright.words.language import gettext as _
 
 EVERY_D: Final = 2
@@ -40,8 +41,9 @@ def growth_chart(found: GrowthAnswer, *, answer: str) -> str:
 
 
 def _window(found: GrowthAnswer, first: date, last: date) -> Window | None:
-    """From the earliest likely day to the latest, cut to the days shown; None if it lies outside them."""
+    """From the earliest likely day to the latest, within the days shown; None outside them or after the season."""
     start, end = found.ready_on.early, found.ready_on.late or last
-    if start is None or start >= last or end <= first:
+    over = found.in_season_chance < OVER_CHANCE
+    if over or start is None or start >= last or end <= first:
         return None
     return Window(start=noon(max(start, first)), end=noon(min(end, last)), label=_("probably ready"))

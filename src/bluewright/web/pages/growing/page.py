@@ -71,7 +71,8 @@ def growing_page(bed: Bed, *, answer: GrowthAnswer | None, looks: Sequence[BedLo
 def _answered(bed: Bed, answer: GrowthAnswer) -> Answered:
     found = growth.said(answer)
     why = main_why(answer, address=why_address("growing.why", key=bed.pk))
-    return answered(found, chart=growth_chart(answer, answer=found.first), why=why)
+    over = answer.in_season_chance < growth.OVER_CHANCE
+    return answered(found, chart="" if over else growth_chart(answer, answer=found.first), why=why)
 
 
 def _stand(look: BedLook) -> Answered | None:
