@@ -22,7 +22,7 @@ import django
 django.setup()
 from django.utils import timezone
 from bluewright.journal import demo
-from bluewright.journal.models import Batch, Steep, Strain
+from bluewright.journal.models import Assay, Batch, Steep, Strain
 from tests import cast
 from tests.web.measuring import written
 from tests.web.visitors import a_person
@@ -34,10 +34,11 @@ strain = Strain.objects.filter(steep__garden=garden).latest("strained_at")
 cast.a_batch(strain, liquor_l=[10.0], begun_at=timezone.now())
 print(Batch.objects.filter(standings__decanted_at__isnull=False)[0].pk)
 print(Batch.objects.filter(airings__isnull=False, standings__isnull=True)[0].pk)
+print(Assay.objects.filter(jar__garden=garden)[0].pk)
 """
 """The invented season, and beside it what it does not hold: a photo, a person, liquor to be dosed.
 
-Prints a batch that was decanted and one that is being aired.
+Prints a batch that was decanted, one that is being aired, and an assay.
 """
 
 
@@ -51,8 +52,9 @@ def walked(server: str, home: Path) -> Walk:
         with page.expect_navigation():
             page.get_by_role("button", name="bring it in").click()
         previewed = bring_in(page, server, "two.csv")
-        stood, aired = done.stdout.split()
-        found = walk(page, server, starts=("/", previewed, f"/washing/{stood}/acid/", f"/airing/{aired}/"))
+        stood, aired, assay = done.stdout.split()
+        starts = ("/", previewed, f"/washing/{stood}/acid/", f"/airing/{aired}/", f"/assays/{assay}/")
+        found = walk(page, server, starts=starts)
         page.set_extra_http_headers({"X-Forwarded-For": "192.0.2.7"})
         page.goto(f"{server}/door/")
         look(page, "/door/", found, keys=True)
