@@ -113,8 +113,12 @@ def why_page(answer: Any, *, figure: str, address: Callable[[str], str], back: L
 
 
 def main_why(answer: Any, *, address: Callable[[str], str]) -> Link:
-    """The way from an answer's first sentence to why its main figure is so; the other figures are told there."""
-    main = stage_of(answer).main
+    """The way from an answer's first sentence to why its main figure is so; the other figures are told there.
+
+    An answer that has no such figure (a bed that wants no water) is explained by its first.
+    """
+    there = figures(answer)
+    main = stage_of(answer).main if stage_of(answer).main in there else there[0]
     return Link(to=address(main), name=named(main))
 
 
