@@ -28,7 +28,8 @@ ALLOWED = (
 """Examples of how it may be typed."""
 PUBLISHED = re.compile(
     r"\d{4}-\d\d-\d\d \d\d:\d\d"  # what was typed on the bench, with its year
-    r"|at 0 to 50 C, and the base|between 0 and 90 C\. Geo|from 0 to 60 C\. Journal|at 40 and 60 cm between rows"  # titles of sources
+    r"|at 0 to 50 C, and the base|between 0 and 90 C\. Geo|from 0 to 60 C\. Journal"  # titles of sources
+    r"|at 40 and 60 cm between rows"  # another
     r"|Left out: [\d.]+ (?:°C|g/kg|cm)"  # fields of the bench that take no other unit
 )
 US = {"accept-language": "en-US,en;q=0.9"}
