@@ -4,6 +4,7 @@ from datetime import timedelta
 
 import pytest
 from django.test import Client
+from django.utils import timezone
 
 from bluewright.journal.bridge.batches import air_record
 from bluewright.journal.bridge.steeps import steep_record
@@ -37,7 +38,7 @@ def test_a_jar_of_a_tub_is_read_by_the_strain_call(client: Client, garden: Garde
     assert look.reading is not None
     assert look.reading.dye_index == pytest.approx(PER_CM, abs=0.02)
     assert 0.003 < (look.reading.dye_index_sd or 0) < 0.02
-    record = steep_record(tubs.tub(steeping.pk, of=garden), air=[], now=moment(-0.1))
+    record = steep_record(tubs.tub(steeping.pk, of=garden), air=[], now=timezone.now())
     assert record.readings[-1].dye_index == look.reading.dye_index
 
 
@@ -65,7 +66,7 @@ def test_the_width_of_the_jar_is_remembered_and_minutes_count_from_the_first_alk
     form = client.get(where(batch, "batch", photo)).context["form"]
     assert (form["path"].value(), form["dilution_factor"].value()) == ("7 cm", "5")
     first = min(part.added_at for part in batch.alkali_parts.all())
-    assert float(form["after_min"].value()) == pytest.approx((moment() - first).total_seconds() / 60, abs=5)
+    assert float(form["after_min"].value()) == pytest.approx((timezone.now() - first).total_seconds() / 60, abs=5)
 
 
 @pytest.mark.parametrize(

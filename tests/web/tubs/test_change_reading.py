@@ -34,7 +34,8 @@ def test_a_correction_is_written_told_and_moves_the_forecast(client: Client, loo
     assert (changed.temp_c, changed.dissolved_oxygen_mg_l, changed.taken_at) == (17.8, 1.5, look.taken_at)
     page = response.context["page"]
     assert len(page.looks) == len(before.looks)
-    assert page.call.now != before.call.now
+    told = [(call.now, call.grams, call.options) for call in (page.call, before.call)]
+    assert told[0] != told[1]
     (row,) = next(one for one in page.looks if one.key == str(look.pk)).history
     assert row.said == "Changed. Before, it said: scum 2; blue cast nothing; smell 0."
 

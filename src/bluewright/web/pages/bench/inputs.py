@@ -43,7 +43,7 @@ class SeriesField(forms.CharField):
             return None
         try:
             found = [_signed(part) for part in plain(text.replace(";", " ")).split()]
-        except InputError:
+        except (InputError, OverflowError):  # a number of hundreds of digits is no float
             found = []
         if not self.fits(len(found)):
             raise ValidationError(self.told())
