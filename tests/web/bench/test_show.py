@@ -277,6 +277,15 @@ def test_a_chosen_unit_of_the_steep_is_told_on_paper(client: Client) -> None:
     assert told["Looks at the tub 1 What was noticed"] == "Scum 2: a film, coppery or blue"
 
 
+def test_many_rows_are_told_in_one_paragraph_on_paper(client: Client) -> None:
+    """The twelve months of the example's climate table."""
+    told = dict(client.get(where("bed-growth")).context["page"].typed)
+    (label,) = [one for one in told if "climate" in one]
+    assert label.endswith("(Coldest, Warmest)")
+    assert told[label].split(" | ")[0] == "1.4 °C, 7.3 °C"
+    assert len(told[label].split(" | ")) == 12
+
+
 def test_the_first_sentence_is_the_answer_s(client: Client) -> None:
     found = balance(StrainRecord(leaf_kg=6.0, water_l=40.0), rng=np.random.default_rng(1))
     page = client.get(where("strain-balance"), {"leaf": "6", "water": "40"}).context["page"]

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from typing import Any
+from typing import Any, Final
 
 from django.forms import ChoiceField
 from django.forms.boundfield import BoundField
@@ -152,6 +152,10 @@ def _table(rows: Rows) -> TablePart:
     )
 
 
+MANY_ROWS: Final = 6
+"""So many rows of a list are told in one paragraph: on paper each would take a line."""
+
+
 def what_was_typed(form: BenchForm) -> tuple[tuple[str, str], ...]:
     """What was typed or chosen, in the order of the form: fields one by one, parts and rows each in a line."""
     return tuple(_told((*form.front, *form.rest), form, ""))
@@ -166,7 +170,28 @@ def _told(blocks: Sequence[Block], form: BenchForm, heading: str) -> Iterator[tu
     for block in blocks:
         if block.field is None:
             legend = " ".join(filter(None, [heading, block.legend]))
-            yield from _told((*block.blocks, *block.rest), form, legend)
+            rows = _simple_rows(block, form)
+            yield from (
+                [_in_one(legend, rows)] if len(rows) >= MANY_ROWS else _told((*block.blocks, *block.rest), form, legend)
+            )
+
+
+def _simple_rows(block: Block, form: BenchForm) -> list[dict[str, str]]:
+    """Label and text of the fields of each filled row; none where it is no list of rows, or they have parts."""
+    rows = []
+    for row in block.blocks:
+        inner = [one.field for one in (*row.blocks, *row.rest)]
+        if not row.row or None in inner:
+            return []
+        rows.append(dict(told for field in inner if field is not None and (told := _field(field, form))))
+    return [row for row in rows if row]
+
+
+def _in_one(legend: str, rows: list[dict[str, str]]) -> tuple[str, str]:
+    """Many rows in one paragraph: the labels once, then row by row, with a dash for what is missing."""
+    labels = list(dict.fromkeys(label for row in rows for label in row))
+    said = " | ".join(", ".join(row.get(label, "–") for label in labels).rstrip("–, ") for row in rows)
+    return f"{legend} ({', '.join(labels)})", said
 
 
 def _field(bound: BoundField, form: BenchForm) -> tuple[str, str] | None:
