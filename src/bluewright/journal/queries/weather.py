@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from datetime import date, datetime, time, timedelta
-from uuid import UUID
 from zoneinfo import ZoneInfo
 
 from bluewright.journal.models import AirTemp, Bed, Garden, RainDay, WaterNote
@@ -25,11 +24,6 @@ def air(of: Garden, *, first: date, last: date) -> list[tuple[datetime, float, b
 def rain(of: Garden, *, first: date, last: date) -> list[RainDay]:
     """The rain of each day that was written down, from one day to another."""
     return list(RainDay.objects.filter(garden=of, day__gte=first, day__lte=last).order_by("day", "changed_at"))
-
-
-def bed(key: UUID, *, of: Garden) -> Bed | None:
-    """The bed of that key in this garden, with its garden."""
-    return Bed.objects.filter(pk=key, garden=of).select_related("garden").first()
 
 
 def water_notes(bed: Bed, *, first: date) -> Sequence[WaterNote]:

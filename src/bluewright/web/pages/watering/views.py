@@ -16,6 +16,7 @@ from django.views.decorators.http import require_POST, require_safe
 from bluewright.journal.actions.keeping import keep
 from bluewright.journal.bridge.watering import BACK_D, bed_water_record, watered
 from bluewright.journal.models import Bed, Garden, WaterNote
+from bluewright.journal.queries import gardens
 from bluewright.journal.queries import weather as queries
 from bluewright.science.base.errors import BluewrightError
 from bluewright.science.watering.record import BedWaterAnswer
@@ -78,7 +79,7 @@ def restore(request: HttpRequest, garden: Garden, key: UUID, row: UUID) -> HttpR
 
 
 def _the_bed(garden: Garden, key: UUID) -> Bed:
-    found = queries.bed(key, of=garden)
+    found = gardens.bed(key, of=garden)
     if found is None:
         raise Http404("there is no such bed in this garden")
     return found
