@@ -26,7 +26,7 @@ from django.templatetags.i18n import BlockTranslateNode, TranslateNode
 
 from bluewright.cli.schemas import PUBLISHED
 from bluewright.science.air.endpoint import SIGNS as AIRED
-from bluewright.science.alkali.kinds import KINDS
+from bluewright.science.media.alkalis import KINDS
 from bluewright.science.steep.signs import SIGNS
 from bluewright.words.fields import course, plain_name
 

@@ -13,9 +13,9 @@ from bluewright.charts.inputs import CurveBand, Mark, Point, Span, TimeBand, Win
 from bluewright.charts.scale import nights
 from bluewright.charts.waterfall import Step, Waterfall, waterfall
 from bluewright.science.air.answer import AirAnswer
-from bluewright.science.alkali.kinds import KINDS
 from bluewright.science.alkali.record import Alkali, DoseAnswer, Jar, LiquorRecord
 from bluewright.science.base.bands import Band, BandAt, BandAtTime
+from bluewright.science.media.alkalis import KINDS
 from bluewright.science.media.tub_temp_record import TubTempAnswer
 from bluewright.science.media.weather.days_record import WeatherAnswer
 from bluewright.science.media.weather.record import BandOnDay, DayBand

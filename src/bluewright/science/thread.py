@@ -21,10 +21,11 @@ from bluewright.science.leaf.potential import draw_mmol_per_kg
 from bluewright.science.leaf.record import PotentialAnswer
 from bluewright.science.media.air_temp import northern_day
 from bluewright.science.media.basket import SAP_L_PER_KG
+from bluewright.science.media.purity import Known
 from bluewright.science.media.tub_heat import Seen, sample_paths
 from bluewright.science.media.tub_temp import air_error_c, hourly, points
 from bluewright.science.media.tub_temp_record import THERMOMETER_ERROR
-from bluewright.science.pigment.yield_record import Known, Potential, YieldRecord
+from bluewright.science.pigment.yield_record import Potential, YieldRecord
 from bluewright.science.steep import call as strain
 from bluewright.science.steep import ensemble
 from bluewright.science.steep.answer import SteepAnswer

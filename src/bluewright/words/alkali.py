@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from typing import Final
 
-from bluewright.science.alkali.kinds import KINDS
 from bluewright.science.alkali.record import DoseAnswer
 from bluewright.science.base.bands import Band
+from bluewright.science.media.alkalis import KINDS
 from bluewright.words.language import gettext as _
 from bluewright.words.language import marked
 from bluewright.words.measures import amount, dosed, dosed_band

@@ -9,10 +9,11 @@ from bluewright.science.alkali.dose import dose
 from bluewright.science.alkali.liquor import ROW, SCORES, liquors, reading_sds
 from bluewright.science.alkali.priors import JAR_VOLUME_SD, TUB_VOLUME_SD
 from bluewright.science.alkali.record import DoseAnswer, LiquorRecord
-from bluewright.science.alkali.titrant import mol_for_ph, titrant, with_added
+from bluewright.science.alkali.titrant import titrant
 from bluewright.science.base.records import read
 from bluewright.science.base.sourced import Floats
 from bluewright.science.media.charge import Liquid, solve_ph
+from bluewright.science.media.dosing import mol_for_ph, with_added
 
 TUB: dict[str, Any] = {
     "liquor_l": 20.0,

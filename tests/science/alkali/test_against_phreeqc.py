@@ -6,13 +6,12 @@ Tolerances: 3 % of a dose (6 % for soda at pH 10.5, where the liquor is a brine 
 import numpy as np
 import pytest
 
-from bluewright.science.alkali.kinds import KINDS
-from bluewright.science.alkali.limits import lime_water_ph
-from bluewright.science.alkali.titrant import mol_for_ph, with_added
 from bluewright.science.base.sourced import Floats
 from bluewright.science.media.alkali_kind import Kind
-from bluewright.science.media.calcite import LIME_G_PER_MOL, lime_solubility_g_per_l
+from bluewright.science.media.alkalis import KINDS
+from bluewright.science.media.calcite import LIME_G_PER_MOL, lime_solubility_g_per_l, lime_water_ph
 from bluewright.science.media.charge import Liquid, constants, solve_ph, strong_at_ph
+from bluewright.science.media.dosing import mol_for_ph, with_added
 from tests.science.alkali.phreeqc_reference import lime_dissolved_mol, mol_to_ph, ph_of
 
 AMMONIA_5_PERCENT = "Amm(H2O)17.963"

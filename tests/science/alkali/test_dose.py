@@ -10,10 +10,10 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from bluewright.science.alkali.dose import dose, titration
-from bluewright.science.alkali.limits import lime_water_ph
 from bluewright.science.alkali.record import LiquorRecord
 from bluewright.science.base.errors import ModelError
 from bluewright.science.base.records import dump, read
+from bluewright.science.media.calcite import lime_water_ph
 from tests.science.alkali.liquors import JAR, STEPS, answer, record, truth
 
 ALKALIS: dict[str, dict[str, Any]] = {

@@ -5,8 +5,9 @@ import pytest
 
 from bluewright.science.alkali.liquor import latin_scores, liquors
 from bluewright.science.alkali.record import Alkali, LiquorRecord
-from bluewright.science.alkali.titrant import mol_for_ph, titrant, with_added
+from bluewright.science.alkali.titrant import titrant
 from bluewright.science.media.charge import Liquid
+from bluewright.science.media.dosing import mol_for_ph, with_added
 from tests.science.alkali.liquors import answer
 
 SOURED = {"liquor_l": 30.0, "temp_c": 17.0, "ph": 5.8}

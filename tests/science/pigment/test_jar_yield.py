@@ -7,9 +7,10 @@ from hypothesis import strategies as st
 
 from bluewright.science.base.errors import InputError
 from bluewright.science.base.records import read
+from bluewright.science.media.purity import PURITY
 from bluewright.science.pigment import beliefs
 from bluewright.science.pigment.jar_yield import SIZE, believed, jar, jar_yield
-from bluewright.science.pigment.priors import POTENTIAL_G_PER_KG, PURITY, STEPS
+from bluewright.science.pigment.priors import POTENTIAL_G_PER_KG, STEPS
 from bluewright.science.pigment.yield_record import Conversion, StepLoss, YieldAnswer, YieldRecord
 from tests.published import rows
 

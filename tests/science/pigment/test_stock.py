@@ -4,8 +4,8 @@ import numpy as np
 import pytest
 
 from bluewright.science.base.bands import Band
+from bluewright.science.media.purity import Known
 from bluewright.science.pigment.stock import part_of, pure_of, together
-from bluewright.science.pigment.yield_record import Known
 
 
 def rng() -> np.random.Generator:

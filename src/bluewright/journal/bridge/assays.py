@@ -28,7 +28,7 @@ from bluewright.science.assay.titration import titration
 from bluewright.science.assay.titration_record import TitrationRecord
 from bluewright.science.base.bands import Band
 from bluewright.science.base.records import dump, read
-from bluewright.science.pigment.yield_record import Known
+from bluewright.science.media.purity import Known
 
 PURITY_SD_FRAC: Final = 0.05
 """Standard deviation of a purity that was typed without one (a guess)."""

@@ -17,7 +17,7 @@ from bluewright.journal.queries import book
 from bluewright.journal.queries.batches import Stage
 from bluewright.journal.queries.book import Begun, InJar, Pour, Within
 from bluewright.science.base.bands import Band
-from bluewright.science.pigment.yield_record import Known
+from bluewright.science.media.purity import Known
 
 Z95: Final = NormalDist().inv_cdf(0.95)
 """Standard deviations from the middle to the ends of a band."""

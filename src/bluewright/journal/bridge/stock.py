@@ -16,9 +16,10 @@ from bluewright.journal.models import Jar, YieldSeen
 from bluewright.journal.queries import jars
 from bluewright.science.base.bands import Band
 from bluewright.science.base.records import dump
+from bluewright.science.media.purity import Known
 from bluewright.science.pigment.jar_yield import jar_yield
 from bluewright.science.pigment.stock import part_of, pure_of
-from bluewright.science.pigment.yield_record import Known, YieldAnswer, YieldRecord
+from bluewright.science.pigment.yield_record import YieldAnswer, YieldRecord
 
 SURELY: Final = 2.0
 """Standard deviations of all weighings of a jar beyond which a mass taken out cannot be."""

@@ -37,8 +37,9 @@ from bluewright.science.air.members import CAUSES, scores
 from bluewright.science.air.oxidation import exposure_for
 from bluewright.science.alkali.dose import dose, titration
 from bluewright.science.base.bands import Band, BandAt
+from bluewright.science.media.purity import PURITY, Make
 from bluewright.science.pigment import beliefs
-from bluewright.science.pigment.priors import DRY, PURITY, STRAIN, WASH, Make
+from bluewright.science.pigment.priors import DRY, STRAIN, WASH
 from bluewright.science.pigment.yield_record import Conversion
 from bluewright.science.settle.drying import left_frac
 from bluewright.science.settle.interface import settle

@@ -9,16 +9,17 @@ import numpy as np
 
 from bluewright.science.alkali import hazards, limits, priors
 from bluewright.science.alkali.jar import MISFIT_SD, fit
-from bluewright.science.alkali.kinds import KINDS
 from bluewright.science.alkali.liquor import ROW, Liquors, latin_scores, liquors
 from bluewright.science.alkali.record import Dose, DoseAnswer, LiquorRecord
 from bluewright.science.alkali.room import above_liquor_ppm, room_ppm
-from bluewright.science.alkali.titrant import Titrant, mol_for_ph, titrant, with_added
+from bluewright.science.alkali.titrant import Titrant, titrant
 from bluewright.science.base.bands import Band, BandAt, band, curve, quantiles, significant
 from bluewright.science.base.sourced import Floats
+from bluewright.science.media.alkalis import KINDS
 from bluewright.science.media.ammonia import GAS_FILM_MM_PER_S
-from bluewright.science.media.calcite import CALCITE_G_PER_MOL
+from bluewright.science.media.calcite import CALCITE_G_PER_MOL, lime_water_ph
 from bluewright.science.media.charge import Liquid, solve
+from bluewright.science.media.dosing import mol_for_ph, with_added
 from bluewright.science.media.tub import surface_m2 as open_surface_m2
 
 DRAWS: Final = 320
@@ -51,7 +52,7 @@ def dose(record: LiquorRecord, *, rng: np.random.Generator) -> DoseAnswer:
     """The dose that brings the liquor to the target pH, its safe first part, and its side effects.
 
     Formula: for each of 320 possible liquors the moles follow from the balance of charge at the target
-    (`titrant.mol_for_ph`); dose = moles * litres / moles in a millilitre or gram, less what is in already.
+    (`dosing.mol_for_ph`); dose = moles * litres / moles in a millilitre or gram, less what is in already.
     Studied for liquors of pH 4 to 8, 2 to 50 C and targets up to 11.5; beyond, the answer carries a caution.
     Raises InputError (from the record) for impossible values and ModelError where the alkali cannot reach the target.
     Sources: those of the pK curves (`media.acids`), Davies 1962; the liquor's acids are judgements (`priors`).
@@ -111,7 +112,7 @@ def _undissolved(tub: _Tub, ph: Floats) -> Floats:
     """The pH with the rest of the lime on the bottom: more than dissolves raises it no further."""
     if not tub.titrant.kind.calcium:
         return ph
-    return np.minimum(ph, limits.lime_water_ph(float(np.mean(tub.possible.temp_c))))
+    return np.minimum(ph, lime_water_ph(float(np.mean(tub.possible.temp_c))))
 
 
 def _scores(record: LiquorRecord, rng: np.random.Generator) -> tuple[Floats, float]:

@@ -9,7 +9,6 @@ from dataclasses import dataclass
 from typing import Final
 
 from bluewright.science.alkali.jar import MISFIT_SD
-from bluewright.science.alkali.kinds import KINDS
 from bluewright.science.alkali.priors import BLUE_G_PER_L
 from bluewright.science.alkali.record import Alkali, Dose, LiquorRecord
 from bluewright.science.alkali.titrant import titrant
@@ -17,6 +16,7 @@ from bluewright.science.base.bands import Band, significant
 from bluewright.science.base.cautions import Caution
 from bluewright.science.base.sourced import Sourced
 from bluewright.science.base.validity import Studied
+from bluewright.science.media.alkalis import KINDS
 from bluewright.science.media.ammonia import EXPOSURE_PPM
 from bluewright.science.media.calcite import VINEGAR_ML_PER_G_CALCITE
 

@@ -27,16 +27,11 @@ from bluewright.science.alkali.liquor import (
 )
 from bluewright.science.alkali.posterior import condition
 from bluewright.science.alkali.record import LiquorRecord, Step
-from bluewright.science.alkali.titrant import (
-    FIRST_IONIC_MOL_PER_L,
-    Titrant,
-    charge_of_mole,
-    titrant,
-    with_added,
-)
+from bluewright.science.alkali.titrant import Titrant, titrant
 from bluewright.science.base.errors import ModelError
 from bluewright.science.base.sourced import Floats
 from bluewright.science.media.charge import balance, constants, gamma
+from bluewright.science.media.dosing import FIRST_IONIC_MOL_PER_L, charge_of_mole, with_added
 
 MISFIT_SD: Final = 3.5
 """A reading farther off than this has been misread, or the alkali was not what it was said to be."""

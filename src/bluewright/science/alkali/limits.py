@@ -7,7 +7,6 @@ from typing import Final
 
 import numpy as np
 
-from bluewright.science.alkali.kinds import KINDS
 from bluewright.science.alkali.priors import UNREAD_TEMP_C
 from bluewright.science.alkali.record import LiquorRecord
 from bluewright.science.alkali.titrant import ROOM_C, titrant
@@ -15,9 +14,8 @@ from bluewright.science.base.bands import significant
 from bluewright.science.base.cautions import Caution
 from bluewright.science.base.errors import ModelError
 from bluewright.science.base.sourced import Floats, Sourced
-from bluewright.science.media.acids import pkw
-from bluewright.science.media.activity import davies, debye_slope
-from bluewright.science.media.calcite import LIME_G_PER_MOL, lime_solubility_g_per_l
+from bluewright.science.media.alkalis import KINDS
+from bluewright.science.media.calcite import lime_solubility_g_per_l, lime_water_ph
 
 STRONGEST_MOL_PER_L: Final = Sourced(
     value=0.15, unit="mol/L", source="davies-1962", low=0.1, high=0.2, grade="guess",
@@ -35,16 +33,6 @@ AMMONIA_WARM: Final = Sourced(
 )  # fmt: skip
 NEAR_LIME_PH: Final = 0.1
 """So close to the pH of saturated lime water a target counts as out of reach: the last step takes the whole sack."""
-
-
-def lime_water_ph(temp_c: float) -> float:
-    """pH of water saturated with slaked lime: about 12.5 at 25 C, higher when cold.
-
-    Formula: pKw + log10(2 s g), s the solubility in mol/L, g the activity coefficient at ionic strength 3 s.
-    Source: Seidell 1940 for the solubility; the pair CaOH+ is left out, which reads some 0.07 too high.
-    """
-    dissolved = lime_solubility_g_per_l(temp_c) / LIME_G_PER_MOL.value
-    return pkw(temp_c) + math.log10(2.0 * dissolved) - davies(3.0 * dissolved, slope=debye_slope(temp_c))
 
 
 def ceiling(record: LiquorRecord) -> float:

@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+import math
 from typing import Final
 
 import numpy as np
 
 from bluewright.science.base.sourced import Sourced
 from bluewright.science.base.validity import Studied
+from bluewright.science.media.acids import pkw
+from bluewright.science.media.activity import davies, debye_slope
 
 CALCITE_G_PER_MOL: Final = Sourced(
     value=100.09, unit="g/mol", source="iupac-atomic-weights-2021", low=100.08, high=100.09, grade="exact"
@@ -61,6 +64,16 @@ def lime_solubility_g_per_l(temp_c: float) -> float:
     Source: Seidell 1940 and the handbooks after it.
     """
     return float(np.interp(temp_c, list(LIME_SOLUBILITY), [row.value for row in LIME_SOLUBILITY.values()]))
+
+
+def lime_water_ph(temp_c: float) -> float:
+    """pH of water saturated with slaked lime: about 12.5 at 25 C, higher when cold.
+
+    Formula: pKw + log10(2 s g), s the solubility in mol/L, g the activity coefficient at ionic strength 3 s.
+    Source: Seidell 1940 for the solubility; the pair CaOH+ is left out, which reads some 0.07 too high.
+    """
+    dissolved = lime_solubility_g_per_l(temp_c) / LIME_G_PER_MOL.value
+    return pkw(temp_c) + math.log10(2.0 * dissolved) - davies(3.0 * dissolved, slope=debye_slope(temp_c))
 
 
 def undissolved_lime_g(added_g: float, *, liquor_l: float, temp_c: float | None = None) -> float:

@@ -9,6 +9,7 @@ import numpy as np
 from bluewright.science.base.sourced import Prior
 from bluewright.science.media.alkali_kind import FAMILY
 from bluewright.science.media.dry_pigment import MOISTURE_FRAC
+from bluewright.science.media.purity import PURITY, Known, Make, known_share
 from bluewright.science.pigment.priors import (
     CONVERSION,
     CONVERSION_BY_PH,
@@ -17,16 +18,14 @@ from bluewright.science.pigment.priors import (
     HEAT_FROM,
     HEAT_LOSS_PER_10_C,
     POTENTIAL_G_PER_KG,
-    PURITY,
     STEEP,
     STRAIN,
     UNAIRED,
     WASH,
     WASH_BY_SIGN,
-    Make,
     Step,
 )
-from bluewright.science.pigment.yield_record import Conversion, Known, YieldRecord
+from bluewright.science.pigment.yield_record import Conversion, YieldRecord
 
 
 def potential_g(record: YieldRecord) -> Prior:
@@ -64,15 +63,6 @@ def seen(record: YieldRecord) -> dict[Step, Literal["prior", "readings"]]:
         "dry": None,
     }
     return {step: "prior" if evidence[step] is None else "readings" for step in kept(record)}
-
-
-def known_share(known: Known) -> Prior:
-    """A share with its standard deviation as a logit-normal: spread = sd / (m (1 - m)), at most 2."""
-    spread = min(known.sd_frac / (known.mean_frac * (1 - known.mean_frac)), 2.0)
-    return Prior(
-        kind="logitnormal", centre=known.mean_frac, spread=spread, unit="1", source="bluewright-yield", grade="guess",
-        note="given in the record",
-    )  # fmt: skip
 
 
 def conversion(seen_then: Conversion) -> Prior:

@@ -9,8 +9,7 @@ import numpy as np
 
 from bluewright.science.base.bands import Band, band, significant
 from bluewright.science.media.dry_pigment import MOISTURE_FRAC
-from bluewright.science.pigment.beliefs import known_share
-from bluewright.science.pigment.yield_record import Known
+from bluewright.science.media.purity import Known, known_share
 
 DRAWS: Final = 4000
 

@@ -12,21 +12,10 @@ from bluewright.science.base.errors import InputError
 from bluewright.science.base.records import LEAST, answer, record
 from bluewright.science.media.alkali_kind import UsedAlkali
 from bluewright.science.media.basket import Plant
+from bluewright.science.media.purity import Known
 from bluewright.science.pigment.priors import Step
 
 NextReading = Literal["purity", "potential", "steep", "strain", "conversion", "wash"]
-
-Share = Annotated[float, Field(ge=LEAST, lt=1)]
-
-
-@record
-class Known:
-    """A share with how well it is known."""
-
-    mean_frac: Share
-    """The share, between 0 and 1."""
-    sd_frac: Annotated[float, Field(ge=0.001, le=0.5)]
-    """Its standard deviation."""
 
 
 @record

@@ -12,8 +12,8 @@ from django.utils.translation import ngettext
 from bluewright.journal.bridge.batches import alkali_record
 from bluewright.journal.models import Alkali
 from bluewright.science.alkali.hazards import on_the_shelf
-from bluewright.science.alkali.kinds import KINDS
 from bluewright.science.alkali.titrant import titrant
+from bluewright.science.media.alkalis import KINDS
 from bluewright.words.numbers import figure
 from bluewright.words.own_text import own_text
 

@@ -11,7 +11,7 @@ from django.utils.functional import Promise
 from django.utils.translation import gettext
 from django.utils.translation import gettext_lazy as _
 
-from bluewright.science.alkali.kinds import KINDS
+from bluewright.science.media.alkalis import KINDS
 from bluewright.science.steep.signs import SIGNS
 from bluewright.web.pages.tubs.forms import CUTS, METHODS, SQUEEZES, SUNS
 from bluewright.words.numbers import moment
