@@ -44,6 +44,7 @@ from bluewright.journal.models import (
     Steep,
     Strain,
     Swatch,
+    Want,
     WaterNote,
     Weighing,
 )
@@ -156,6 +157,15 @@ def a_water_note(bed: Bed, *, days_ago: int = 2, **told: Any) -> WaterNote:
 
 def a_bed_look(bed: Bed, *, days_ago: int = 2, **told: Any) -> BedLook:
     return keep(BedLook(bed=bed, day=a_day(days_ago), **told or {"spotted": "0 5 10"}), by=None)
+
+
+def a_want(garden: Garden, *, days_ahead: int | None = 60, **other: Any) -> Want:
+    """A kilogram of wool, medium blue, in two months, unless told otherwise."""
+    plain = {
+        "garden": garden, "what": "cloth", "name": "two shawls", "mass_g": 1000.0, "mass_typed": "1 kg",
+        "fibre": "wool", "depth": "medium", "by_day": None if days_ahead is None else a_day(-days_ahead),
+    }  # fmt: skip
+    return keep(Want(**plain | other), by=None)
 
 
 def an_alkali(garden: Garden, **other: Any) -> Alkali:

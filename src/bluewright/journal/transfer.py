@@ -54,6 +54,7 @@ from bluewright.journal.models import (
     SteepLeaf,
     Strain,
     Swatch,
+    Want,
     WaterNote,
     Weighing,
     YieldSeen,
@@ -95,6 +96,7 @@ KINDS: Final[dict[str, tuple[type[models.Model], str]]] = {
     "yields_seen": (YieldSeen, "jar__garden"),
     "assays": (Assay, "jar__garden"),
     "swatches": (Swatch, "garden"),
+    "wants": (Want, "garden"),
     "cards": (Card, "garden"),
     "card_registrations": (CardRegistration, "card__garden"),
 }

@@ -20,6 +20,7 @@ from bluewright.journal.models.sent import Sent
 from bluewright.journal.models.standing import EdgeReading, Standing
 from bluewright.journal.models.steep import CallSeen, Reading, Steep, SteepLeaf, Strain
 from bluewright.journal.models.swatch import Swatch
+from bluewright.journal.models.want import Want
 from bluewright.journal.models.water import RainDay, WaterNote
 
 __all__ = [
@@ -63,6 +64,7 @@ __all__ = [
     "Strain",
     "Swatch",
     "TubTemp",
+    "Want",
     "WaterNote",
     "Weighing",
     "YieldSeen",
