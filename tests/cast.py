@@ -24,6 +24,7 @@ from bluewright.journal.models import (
     Batch,
     Bed,
     BedLook,
+    BedPast,
     CallSeen,
     Card,
     CardRegistration,
@@ -166,6 +167,12 @@ def a_want(garden: Garden, *, days_ahead: int | None = 60, **other: Any) -> Want
         "fibre": "wool", "depth": "medium", "by_day": None if days_ahead is None else a_day(-days_ahead),
     }  # fmt: skip
     return keep(Want(**plain | other), by=None)
+
+
+def a_year(bed: Bed, *, years_ago: int = 2, **told: Any) -> BedPast:
+    """Cabbages grew there, unless told otherwise."""
+    plain = {"bed": bed, "year": a_day().year - years_ago, "crop": "kale", "family": "cabbage"}
+    return keep(BedPast(**plain | told), by=None)
 
 
 def an_alkali(garden: Garden, **other: Any) -> Alkali:

@@ -2,8 +2,8 @@
 
 import pytest
 
-from bluewright.journal.bridge.growing import disease_record, growth_record, stand_record
-from bluewright.journal.models import Bed, Garden
+from bluewright.journal.bridge.growing import disease_record, grown, growth_record, stand_record
+from bluewright.journal.models import Bed, Garden, Picking
 from tests import cast
 
 pytestmark = pytest.mark.django_db
@@ -90,3 +90,20 @@ def test_lists_of_a_look_become_counts_and_percents(bed: Bed) -> None:
     assert (damage.spotted_pct, damage.eaten_pct, damage.cause) == ((0.0, 0.5), (), "slugs")
     bare = cast.a_bed_look(bed, began="sown")
     assert (stand_record(bare), disease_record(bare)) == (None, None)
+
+
+def test_how_a_cut_was_timed_goes_along_and_teaches(bed: Bed) -> None:
+    """A cut judged late at the same warmth moves the next one forward."""
+    cast.a_bed_look(bed, days_ago=120, began="planted")
+    for days_ago, timing in ((60, "late"), (20, "late")):
+        cast.a_picking(
+            bed.garden, beds_of=[bed], picked_at=cast.moment(24 * days_ago), leaf_kg=5.0, timing=timing
+        )  # fmt: skip
+    picked(bed, 18)
+    late = growth_record(bed, today=cast.a_day())
+    assert late is not None
+    assert [cut.state for cut in late.cuts] == ["late", "late"], "a second day of the same cut keeps the judgement"
+    Picking.objects.update(timing="early")
+    early = growth_record(bed, today=cast.a_day())
+    assert early is not None
+    assert grown(late).ripe_degree_d.p50 < grown(early).ripe_degree_d.p50

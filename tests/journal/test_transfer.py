@@ -62,8 +62,10 @@ def test_a_batch_goes_along_from_its_straining_to_its_jar(garden: Garden, strain
     cast.a_swatch(garden, jar=Jar.objects.get())
     cast.a_rain(garden, 4.0)
     cast.a_water_note(cast.a_bed(garden), water_l=100.0, water_typed="100 L")
-    cast.a_bed_look(cast.a_bed(garden))
     cast.a_want(garden)
+    bed = cast.a_bed(garden, shade="half")
+    cast.a_bed_look(bed)
+    cast.a_year(bed, clubroot=True)
     before = out(garden)
     assert [kind for kind in transfer.KINDS if not before[kind]] == ["intakes", "calls_seen", "yields_seen"]
     gone(garden)

@@ -31,5 +31,6 @@ urlpatterns = [
     path("cards/", include("bluewright.web.pages.cards.urls")),
     path("watering/", include("bluewright.web.pages.watering.urls")),
     path("growing/", include("bluewright.web.pages.growing.urls")),
+    path("past/", include("bluewright.web.pages.past.urls")),
     path("weather/", include("bluewright.web.pages.weather.urls")),
 ]

@@ -29,9 +29,28 @@ def said(found: RotationAnswer) -> Said:
             else _("Better wait %(waiting)s, until %(free)s: the cabbage family stood here in %(last)s.")
         )
         lines = [first % (told | {"waiting": waiting})]
-    if found.spores_left_frac is not None:
-        left = {"share": frac(found.spores_left_frac), "year": str(year), "last": str(found.last_year)}
-        lines.append(
-            _("If clubroot was in the ground in %(last)s, %(share)s of its spores would be alive in %(year)s.") % left
-        )
+    lines += _alive(found)
     return Said(parts=tuple(lines), cautions=found.cautions)
+
+
+def standing(found: RotationAnswer) -> Said:
+    """The same of a plant that stands there already: nobody can wait any more."""
+    if found.advice == "fits":
+        return said(found)
+    early = ngettext("one year", "%(years)s years", found.wait_years) % {"years": found.wait_years}
+    first = (
+        _("It came %(early)s too early: clubroot was seen here. Look at the roots of the weakest plants.")
+        if found.advice == "not_here"
+        else _("It came %(early)s too early after the cabbage family of %(last)s: look for clubroot and mildew.")
+    )
+    lines = [first % {"early": early, "last": str(found.last_year)}, *_alive(found)]
+    return Said(parts=tuple(lines), cautions=found.cautions)
+
+
+def _alive(found: RotationAnswer) -> list[str]:
+    """What would be left of clubroot, if there was any."""
+    told = {"year": str(found.inputs.sow_year), "last": str(found.last_year)}
+    if found.spores_left_frac is None:
+        return []
+    left = told | {"share": frac(found.spores_left_frac)}
+    return [_("If clubroot was in the ground in %(last)s, %(share)s of its spores would be alive in %(year)s.") % left]

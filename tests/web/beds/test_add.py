@@ -3,8 +3,8 @@
 import pytest
 from django.test import Client
 
-from bluewright.journal.models import Bed, Garden
-from tests.cast import a_garden
+from bluewright.journal.models import Bed, BedPast, Garden
+from tests.cast import a_day, a_garden
 from tests.web.checks import no_rows, only, refused, to_the_start_without_a_garden, url
 
 pytestmark = pytest.mark.django_db
@@ -52,3 +52,21 @@ def test_before_the_first_garden_it_leads_to_the_beginning(client: Client) -> No
 
 def test_other_methods_are_refused(client: Client, garden: Garden) -> None:
     only(client, WHERE, "get", "post")
+
+
+def test_what_grew_there_before_is_asked_and_answered_at_once(client: Client, garden: Garden) -> None:
+    """Common practice, no source: four years between crops of one family; after clubroot seven (PNW handbook)."""
+    year = a_day().year
+    woad = TYPED | {"plant": "woad", "cabbage_year": str(year - 1)}
+    html = client.post(WHERE, woad, follow=True).content.decode()
+    assert f"East: Better wait 3 years more, until {year + 3}" in html
+    assert BedPast.objects.get().family == "cabbage"
+    html = client.post(WHERE, woad | {"name": "West", "clubroot": "on"}, follow=True).content.decode()
+    assert f"West: Not here yet: clubroot was seen. Wait 6 years more, until {year + 6}." in html
+
+
+def test_swollen_roots_want_a_year(client: Client, garden: Garden) -> None:
+    unchanged = no_rows(Bed, BedPast)
+    refused(client, WHERE, TYPED | {"clubroot": "on"}, field="cabbage_year", says="In which year")
+    refused(client, WHERE, TYPED | {"cabbage_year": "2999"}, field="cabbage_year", says="still to come")
+    unchanged()

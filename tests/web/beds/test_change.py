@@ -22,7 +22,7 @@ def where(bed: Bed) -> str:
 def test_it_is_filled_with_what_was_typed(client: Client, bed: Bed) -> None:
     assert filled_with(client, where(bed)) == {
         "name": "East", "plant": "woad", "origin": "self_sown", "area": "100 ft2", "note": "stony",
-        "soil": "unknown", "watered_by": "can",
+        "soil": "unknown", "shade": "", "watered_by": "can",
     }  # fmt: skip
 
 

@@ -5,7 +5,7 @@ from django.test import Client
 
 from bluewright.journal.actions.keeping import keep
 from bluewright.journal.models import Bed, Garden
-from tests.cast import a_bed, a_picking, a_tub, moment
+from tests.cast import a_bed, a_picking, a_tub, a_year, moment
 from tests.web.checks import NOBODY, flat, only, to_the_start_without_a_garden, url
 
 pytestmark = pytest.mark.django_db
@@ -88,3 +88,13 @@ def test_more_pickings_need_no_more_statements(client: Client, bed: Bed) -> None
 
     more()
     flat(client, where(bed), more)
+
+
+def test_ground_and_sun_are_said_and_cabbages_before_it_too(client: Client, garden: Garden) -> None:
+    bed = a_bed(garden, soil="loam", shade="half")
+    assert client.get(where(bed)).context["page"].facts == "woad, sown, loam, sun half of the day"
+    assert client.get(where(bed)).context["page"].rotation == ""
+    a_year(bed, years_ago=1)
+    page = client.get(where(bed)).context["page"]
+    assert page.rotation.startswith("Better wait 3 years more")
+    assert page.rotation in client.get(where(bed)).content.decode()

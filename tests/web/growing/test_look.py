@@ -83,3 +83,12 @@ def test_a_mistake_keeps_what_was_typed(client: Client, bed: Bed, typed: dict[st
 def test_only_posts_to_one_s_own(client: Client, garden: Garden, other_garden: Garden) -> None:
     strange = cast.a_bed(other_garden)
     posts_only_to_what_is_there(client, "growing.look", other_garden=other_garden, key=strange.pk)
+
+
+def test_a_beginning_after_cabbages_is_warned_of(client: Client, garden: Garden) -> None:
+    bed = cast.a_bed(garden)
+    cast.a_year(bed, years_ago=1)
+    typed = {"began": "sown", "day": cast.a_day(1).isoformat()}
+    early = "It came 3 years too early after the cabbage family"
+    assert early in client.post(where(bed), typed, follow=True).content.decode()
+    assert early not in client.post(where(bed), typed | {"began": "overwintered"}, follow=True).content.decode()

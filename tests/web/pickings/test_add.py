@@ -35,6 +35,14 @@ def test_beds_and_damage_may_be_left_out(client: Client, garden: Garden) -> None
     assert (made.damaged_frac, made.beds.count()) == (0.0, 0)
 
 
+def test_how_the_cut_was_timed_is_kept_and_told(client: Client, garden: Garden) -> None:
+    client.post(WHERE, entry(timing="late"))
+    made = Picking.objects.get(leaf_typed="7 1/2 lb")
+    assert made.timing == "late"
+    page = client.get(url("pickings.show", key=made.pk)).context["page"]
+    assert page.timing == "Cut late: leaf yellowed, or buds showed."
+
+
 def test_in_an_empty_garden_it_works_too(client: Client) -> None:
     a_garden()
     assert client.post(WHERE, entry()).status_code == 302

@@ -23,7 +23,8 @@ def where(picking: Picking) -> str:
 
 def test_it_is_filled_with_what_was_typed(client: Client, picking: Picking) -> None:
     assert filled_with(client, where(picking)) == {
-        "picked_at": typed(moment(22)), "plant": "woad", "leaf": "3 kg", "age": "young", "damaged": "10 %",
+        "picked_at": typed(moment(22)), "plant": "woad", "leaf": "3 kg", "age": "young", "timing": "",
+        "damaged": "10 %",
         "note": "dewy", "beds": [str(picking.beds.get().pk)],
     }  # fmt: skip
 

@@ -8,7 +8,7 @@ from typing import Any
 from django.db import transaction
 
 from bluewright.journal.actions.keeping import correct, delete, keep
-from bluewright.journal.models import AirTemp, Bed, Garden, PickedFrom, Picking, RainDay, SteepLeaf
+from bluewright.journal.models import AirTemp, Bed, BedPast, Garden, PickedFrom, Picking, RainDay, SteepLeaf
 from bluewright.science.base.errors import InputError
 
 
@@ -27,9 +27,13 @@ def change_bed(bed: Bed, *, by: Any) -> Bed:
     return correct(bed, by=by)
 
 
-def add_bed(bed: Bed, *, by: Any) -> Bed:
-    """Write a bed."""
-    return keep(bed, by=by)
+def add_bed(bed: Bed, *, by: Any, past: BedPast | None = None) -> Bed:
+    """Write a bed, and what grew in its ground before it where that is known."""
+    with transaction.atomic():
+        keep(bed, by=by)
+        if past is not None:
+            keep(past, by=by)
+    return bed
 
 
 def add_picking(picking: Picking, *, beds: Sequence[Bed], by: Any) -> Picking:

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from dataclasses import dataclass, field
 from datetime import date, timedelta
 from functools import lru_cache
@@ -33,20 +32,30 @@ AHEAD_D: Final = 10
 
 
 @dataclass(slots=True)
-class _Season:
+class Grew:
     """A season as it is found: how and when it began, if that was written down, and its cuts."""
 
     start: str = "sown"
     began: date | None = None
-    cuts: list[tuple[date, float | None]] = field(default_factory=list)
+    cuts: list[tuple[date, float | None, str]] = field(default_factory=list)
+
+    @property
+    def first(self) -> date:
+        """The first day that is known of."""
+        return self.began or self.cuts[0][0]
 
     @property
     def last(self) -> date:
+        """The last cut, or the beginning where there was none."""
         return self.cuts[-1][0] if self.cuts else self.began or date.min
 
     def made(self, bed: Bed) -> tuple[Cut, ...]:
+        """Its cuts as the science takes them."""
         weighed = bed.area_m2 is not None
-        return tuple(Cut(on=day, leaf_kg=round(kg, 6) if weighed and kg else None) for day, kg in self.cuts[:MOST_CUTS])
+        return tuple(
+            Cut(on=day, leaf_kg=round(kg, 6) if weighed and kg else None, state=_word(timing or None))
+            for day, kg, timing in self.cuts[:MOST_CUTS]
+        )
 
 
 def growth_record(bed: Bed, *, today: date) -> GrowthRecord | None:
@@ -54,11 +63,11 @@ def growth_record(bed: Bed, *, today: date) -> GrowthRecord | None:
 
     Raises InputError where what was written down cannot be.
     """
-    garden, seasons = bed.garden, _seasons(queries.picked(bed), queries.looks(bed), today=today)
+    garden, seasons = bed.garden, seasons_of(bed, today=today)
     if garden.latitude_deg is None or not seasons or (today - seasons[-1].last).days >= NEW_SEASON_D * 2:
         return None
     now, earlier = seasons[-1], [one for one in seasons[:-1] if one.cuts][-MOST_EARLIER:]
-    first = min((one.began or one.cuts[0][0] for one in [*earlier, now]), default=today)
+    first = min(one.first for one in [*earlier, now])
     last = today + timedelta(days=AHEAD_D)
     first = max(first, today - timedelta(days=2 * LONGEST_D))
     return GrowthRecord(
@@ -77,6 +86,15 @@ def growth_record(bed: Bed, *, today: date) -> GrowthRecord | None:
             days=days_of(weather.air(garden, first=first, last=last), [], today=today),
         ),
     )
+
+
+def growth_of(bed: Bed, *, today: date) -> GrowthAnswer | None:
+    """When the next cut of a bed is ready; None while something must be known first.
+
+    Raises InputError and ModelError as the science does.
+    """
+    record = growth_record(bed, today=today)
+    return None if record is None else grown(record)
 
 
 def stand_record(look: BedLook) -> StandRecord | None:
@@ -119,27 +137,28 @@ def damaged(record: DiseaseRecord) -> DiseaseAnswer:
     return disease(record, rng=np.random.default_rng(record.seed))
 
 
-def _seasons(picked: Sequence[tuple[date, float | None]], looks: Sequence[BedLook], *, today: date) -> list[_Season]:
+def seasons_of(bed: Bed, *, today: date) -> list[Grew]:
     """The bed's seasons in order: each begins where a look says so, or after a long rest."""
-    begun = {look.day: look.began for look in looks if look.began and look.day <= today}
-    found: list[_Season] = []
-    for day in sorted({*begun, *(day for day, _kg in picked if day <= today)}):
+    picked = [row for row in queries.picked(bed) if row[0] <= today]
+    begun = {look.day: look.began for look in queries.looks(bed) if look.began and look.day <= today}
+    found: list[Grew] = []
+    for day in sorted({*begun, *(row[0] for row in picked)}):
         if day in begun:
-            found.append(_Season(start=begun[day], began=day))
-        for _day, kg in (row for row in picked if row[0] == day and day not in begun):
+            found.append(Grew(start=begun[day], began=day))
+        for row in (row for row in picked if row[0] == day and day not in begun):
             if not found or (day - found[-1].last).days > (NEW_SEASON_D if found[-1].cuts else LONGEST_D):
-                found.append(_Season())
-            _take(found[-1], day, kg)
+                found.append(Grew())
+            _take(found[-1], *row)
     return found
 
 
-def _take(season: _Season, day: date, kg: float | None) -> None:
+def _take(season: Grew, day: date, kg: float | None, timing: str) -> None:
     """A picking: part of the last cut if that was days ago, else a cut of its own."""
     if season.cuts and (day - season.cuts[-1][0]).days <= ONE_CUT_D:
-        before, taken = season.cuts[-1]
-        season.cuts[-1] = (before, None if kg is None or taken is None else taken + kg)
+        before, taken, judged = season.cuts[-1]
+        season.cuts[-1] = (before, None if kg is None or taken is None else taken + kg, timing or judged)
     else:
-        season.cuts.append((day, kg))
+        season.cuts.append((day, kg, timing))
 
 
 def _word(stored: str | None) -> Any:

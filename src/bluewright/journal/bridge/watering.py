@@ -84,6 +84,15 @@ def bed_water_record(bed: Bed, *, today: date) -> BedWaterRecord | None:
     )
 
 
+def water_of(bed: Bed, *, today: date) -> BedWaterAnswer | None:
+    """When a bed wants water; None while something must be known first.
+
+    Raises InputError and ModelError as the science does.
+    """
+    record = bed_water_record(bed, today=today)
+    return None if record is None else watered(record)
+
+
 def climate_of(garden: Garden) -> tuple[MonthNormal, ...]:
     """The twelve months of a garden's climate table; nothing where there is none."""
     return tuple(

@@ -20,6 +20,9 @@ class BedPlan:
     soil: str = "unknown"
     seen: tuple[tuple[int, dict[str, Any]], ...] = ()
     """Days ago, and what was given or seen of its water then."""
+    shade: str = ""
+    past: tuple[tuple[int, dict[str, Any]], ...] = ()
+    """Years ago, and what grew there then."""
     note: str = ""
 
 
@@ -73,6 +76,11 @@ BEDS: Final = (
         origin="sown",
         area_m2=12.0,
         soil="loam",
+        shade="sun",
+        past=(
+            (1, {"crop": "potatoes", "family": "other"}),
+            (3, {"crop": "spring cabbage", "family": "cabbage"}),
+        ),
         note="sown in spring, thinned once",
         seen=(
             (40, {"stage": "full_cover"}),
@@ -80,7 +88,14 @@ BEDS: Final = (
             (3, {"felt": "moist"}),
         ),
     ),
-    BedPlan(name="Under the hedge", plant="woad", origin="self_sown", area_m2=6.0, note="crowded; came by itself"),
+    BedPlan(
+        name="Under the hedge",
+        plant="woad",
+        origin="self_sown",
+        area_m2=6.0,
+        shade="half",
+        note="crowded; came by itself",
+    ),
     BedPlan(name="Corner", plant="japanese_indigo", origin="transplanted", area_m2=4.0),
 )
 

@@ -22,6 +22,7 @@ from bluewright.journal.models import (
     Alkali,
     Bed,
     BedLook,
+    BedPast,
     Garden,
     Jar,
     JarTaken,
@@ -81,16 +82,7 @@ class _Season:
         )
         self._weather()
         cupboard = self._cupboard()
-        for bed in plan.BEDS:
-            typed = f"{bed.area_m2:g} m²"
-            row = Bed(
-                garden=self.garden, name=bed.name, plant=bed.plant, origin=bed.origin, area_m2=bed.area_m2,
-                area_typed=typed, soil=bed.soil, note=bed.note,
-            )  # fmt: skip
-            self.beds[bed.name] = beds.add_bed(row, by=self.by)
-            for days_ago, told in bed.seen:
-                day = (self.now - timedelta(days=days_ago)).date()
-                keep(WaterNote(bed=row, day=day, **told), by=self.by)
+        self._beds()
         for tub in plan.TUBS:
             self.tubs[tub.key] = self._tub(tub)
         work = Work(garden=self.garden, cupboard=cupboard, tubs=self.tubs, now=self.now, by=self.by, rng=self.rng)
@@ -116,6 +108,21 @@ class _Season:
             day = (self.now - timedelta(days=days_ago)).date()
             keep(BedLook(bed=self.beds[name], day=day, **seen), by=self.by)
         return self.garden
+
+    def _beds(self) -> None:
+        """The beds, what grew there before, and their water."""
+        for bed in plan.BEDS:
+            typed = f"{bed.area_m2:g} m²"
+            row = Bed(
+                garden=self.garden, name=bed.name, plant=bed.plant, origin=bed.origin, area_m2=bed.area_m2,
+                area_typed=typed, soil=bed.soil, shade=bed.shade, note=bed.note,
+            )  # fmt: skip
+            self.beds[bed.name] = beds.add_bed(row, by=self.by)
+            for years_ago, grew in bed.past:
+                keep(BedPast(bed=row, year=self.now.year - years_ago, **grew), by=self.by)
+            for days_ago, told in bed.seen:
+                day = (self.now - timedelta(days=days_ago)).date()
+                keep(WaterNote(bed=row, day=day, **told), by=self.by)
 
     def _swatch(self, told: plan.SwatchPlan, jar: Jar | None) -> None:
         l_star, a_star, b_star = told.lab

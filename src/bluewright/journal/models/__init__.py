@@ -6,6 +6,7 @@ from bluewright.journal.models.assay import Assay
 from bluewright.journal.models.batch import Batch, LiquorLook, Poured
 from bluewright.journal.models.bed import Bed
 from bluewright.journal.models.bed_look import BedLook
+from bluewright.journal.models.bed_past import BedPast
 from bluewright.journal.models.card import Card, CardRegistration
 from bluewright.journal.models.drying import Drying, Weighing
 from bluewright.journal.models.garden import AirTemp, Garden
@@ -32,6 +33,7 @@ __all__ = [
     "Batch",
     "Bed",
     "BedLook",
+    "BedPast",
     "CallSeen",
     "Card",
     "CardRegistration",

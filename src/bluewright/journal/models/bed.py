@@ -14,6 +14,10 @@ SOILS = [
     ("clay_loam", _("clay loam")), ("clay", _("clay")),
 ]  # fmt: skip
 WAYS = [("can", _("a can, or a hose held low")), ("hose", _("a sprinkler")), ("drip", _("a drip hose"))]
+SHADES = [
+    ("", _("not said")), ("sun", _("sun all day")), ("half", _("sun half of the day")),
+    ("shade", _("shade most of the day")),
+]  # fmt: skip
 PLANTS = [("woad", _("woad")), ("japanese_indigo", _("Japanese indigo")), ("indigofera", _("Indigofera"))]
 
 
@@ -31,6 +35,7 @@ class Bed(Kept):
     area_m2 = models.FloatField(null=True, blank=True)
     area_typed = models.CharField(max_length=30, blank=True)
     soil = models.CharField(max_length=12, choices=SOILS, default="unknown")
+    shade = models.CharField(max_length=5, choices=SHADES, blank=True)
     watered_by = models.CharField(max_length=4, choices=WAYS, default="can")
 
     class Meta:

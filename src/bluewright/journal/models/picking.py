@@ -12,6 +12,11 @@ from bluewright.journal.models.garden import Garden
 from bluewright.journal.models.kept import Kept
 from bluewright.words.numbers import day_of_year
 
+TIMINGS = [
+    ("", _("not judged")), ("early", _("early: more leaf was to come")), ("right", _("at the right time")),
+    ("late", _("late: leaf yellowed, or buds showed")),
+]  # fmt: skip
+
 
 class Picking(Kept):
     """Leaf picked at one time, of one plant."""
@@ -24,6 +29,8 @@ class Picking(Kept):
     age = models.CharField(
         max_length=6, choices=[("young", _("young")), ("mixed", _("mixed")), ("old", _("old"))], default="mixed"
     )
+    timing = models.CharField(max_length=5, choices=TIMINGS, blank=True)
+    """Whether the bed was cut early, right or late, as judged then: its growth learns from that."""
     damaged_frac = models.FloatField(default=0.0)
     damaged_typed = models.CharField(max_length=30, blank=True)
     beds = models.ManyToManyField(Bed, through="PickedFrom", related_name="pickings")

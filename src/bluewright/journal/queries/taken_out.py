@@ -12,6 +12,7 @@ from bluewright.journal.models import (
     Batch,
     Bed,
     BedLook,
+    BedPast,
     Card,
     CardRegistration,
     Garden,
@@ -44,6 +45,7 @@ WAYS: Final[Mapping[type[Kept], tuple[str, str]]] = {
     Intake: ("garden", ""),
     WaterNote: ("bed__garden", "bed"),
     BedLook: ("bed__garden", "bed"),
+    BedPast: ("bed__garden", "bed"),
     Card: ("garden", ""),
     CardRegistration: ("card__garden", "card"),
 }

@@ -51,6 +51,8 @@ class BedPage:
     facts: str
     regrowing: str
     """How long since it was last picked."""
+    rotation: str
+    """That it should have waited; empty where it fits."""
     written: str
     note: str
     taken: tuple[TakenRow, ...]
@@ -62,7 +64,7 @@ class BedPage:
 
 def bed_page(
     bed: Bed, *, taken: Sequence[Picking], last_at: datetime | None, pages: tuple[Linked, ...], steps: Sequence[Step],
-    now: datetime, photos: tuple[Thumb, ...] = (),
+    rotation: str, now: datetime, photos: tuple[Thumb, ...] = (),
 ) -> BedPage:  # fmt: skip
     """The page of a bed with some of what was taken from it, the last of it at `last_at`."""
     zone = ZoneInfo(bed.garden.time_zone)
@@ -70,7 +72,8 @@ def bed_page(
     return BedPage(
         key=str(bed.pk),
         name=bed.name,
-        facts=", ".join([bed.get_plant_display(), bed.get_origin_display(), *area]),
+        facts=", ".join([bed.get_plant_display(), bed.get_origin_display(), *area, *_ground(bed)]),
+        rotation=rotation,
         regrowing=_regrowing(last_at, now),
         written=written(bed, zone),
         note=bed.note,
@@ -111,6 +114,12 @@ def _from_area(kg_per_m2: float) -> str:
     if in_us():
         return _("%(mass)s from a square foot") % {"mass": amount(kg_per_m2 * float(UNITS["sq ft"].scale), "mass_kg")}
     return _("%(mass)s from a square metre") % {"mass": amount(kg_per_m2, "mass_kg")}
+
+
+def _ground(bed: Bed) -> list[str]:
+    """Its soil and its sun, as far as they were said."""
+    soil = [bed.get_soil_display()] if bed.soil != "unknown" else []
+    return [*soil, *([bed.get_shade_display()] if bed.shade else [])]
 
 
 def _regrowing(last_at: datetime | None, now: datetime) -> str:

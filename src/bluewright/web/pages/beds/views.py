@@ -16,8 +16,9 @@ from bluewright.journal.actions import beds as actions
 from bluewright.journal.models import Bed, Garden
 from bluewright.journal.queries import gardens, photos
 from bluewright.journal.queries.history import histories
-from bluewright.web.pages.beds.forms import BedForm, as_typed, write_bed
+from bluewright.web.pages.beds.forms import BedForm, NewBedForm, as_typed, write_bed
 from bluewright.web.pages.beds.page import bed_page
+from bluewright.web.pages.past.page import rotation_first, warn_of_rotation
 from bluewright.web.ui.photos import keep_photos, sent_files, thumbs
 from bluewright.web.ui.respond import brought_back, in_garden, posted, shown, taken_out
 from bluewright.web.ui.turning import turned
@@ -36,11 +37,13 @@ def index(request: HttpRequest, garden: Garden) -> HttpResponse:
 @in_garden
 def add(request: HttpRequest, garden: Garden) -> HttpResponse:
     """A new bed."""
-    form = BedForm(posted(request), sent_files(request), garden=garden)
+    form = NewBedForm(posted(request), sent_files(request), garden=garden)
     if request.method == "POST" and form.is_valid():
-        bed = actions.add_bed(write_bed(form, Bed(garden=garden)), by=request.user)
+        bed = write_bed(form, Bed(garden=garden))
+        actions.add_bed(bed, past=form.past(bed), by=request.user)
         keep_photos(request, form.cleaned_data["photos"], garden=garden, kind="bed", key=bed.pk)
         messages.success(request, _("%(what)s is written down.") % {"what": bed.name})
+        warn_of_rotation(request, bed)
         return redirect("beds.index")
     return render(request, "beds/add.html", {"form": form}, status=422 if form.errors else 200)
 
@@ -57,7 +60,8 @@ def show(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
     rows, pages = turned(taken, request.GET)
     page = bed_page(
         bed, taken=rows, last_at=taken.values_list("picked_at", flat=True).first(), pages=pages,
-        steps=histories([bed])[bed.pk], now=timezone.now(), photos=pictures,
+        steps=histories([bed])[bed.pk],
+        rotation=rotation_first(bed), now=timezone.now(), photos=pictures,
     )  # fmt: skip
     return shown(request, "beds/show.html", page)
 

@@ -18,6 +18,7 @@ from bluewright.journal.models import (
     Batch,
     Bed,
     BedLook,
+    BedPast,
     Card,
     CardRegistration,
     Garden,
@@ -73,6 +74,7 @@ BACK: Final[Mapping[type[Kept], tuple[str, Mapping[str, str]]]] = {
     Swatch: ("swatches.restore", {"key": "pk"}),
     WaterNote: ("watering.restore", {"key": "bed_id", "row": "pk"}),
     BedLook: ("growing.restore", {"key": "bed_id", "row": "pk"}),
+    BedPast: ("past.restore", {"key": "bed_id", "row": "pk"}),
     Strain: ("tubs.restore_strain", {"key": "steep_id", "straining": "pk"}),
 }
 """For each kind the name of the page that brings it back, and the keys of its address with their columns."""
@@ -84,6 +86,7 @@ SAID: Final = {
     Steep: (gettext_lazy("Tub %(name)s, begun %(when)s"), "name", "started_at"),
     Reading: (gettext_lazy("Look at %(name)s, %(when)s"), "steep.name", "taken_at"),
     BedLook: (gettext_lazy("Look at %(name)s, written %(when)s"), "bed.name", "made_at"),
+    BedPast: (gettext_lazy("What grew in %(name)s, written %(when)s"), "bed.name", "made_at"),
     Strain: (gettext_lazy("Straining of %(name)s, %(when)s"), "steep.name", "strained_at"),
     WaterNote: (gettext_lazy("Water of %(name)s, written %(when)s"), "bed.name", "made_at"),
     Batch: (gettext_lazy("Batch %(name)s, begun %(when)s"), "name", "begun_at"),

@@ -10,6 +10,7 @@ from django.utils.translation import gettext_lazy as _
 
 from bluewright.journal.models import Bed, Garden, Picking
 from bluewright.journal.models.bed import PLANTS
+from bluewright.journal.models.picking import TIMINGS
 from bluewright.science.base.measures import say_measure
 from bluewright.web.ui.photos import WithPhotos
 from bluewright.web.ui.typed import MeasureField, MomentField, not_to_come, shown_moment, write_measure, write_moment
@@ -29,6 +30,10 @@ class PickingForm(WithPhotos):
         initial="mixed",
         label=_("Leaf"),
     )
+    timing = forms.ChoiceField(
+        choices=TIMINGS, required=False, label=_("The bed was cut"),
+        help_text=_("The forecast of its next cut learns from it."),
+    )  # fmt: skip
     damaged = MeasureField(
         kind="fraction", low=0.0, high=1.0, required=False, label=_("Damaged, share of leaf area"),
         help_text=_("Holes, spots, mildew, bruises. A tenth is 10 %. Left out: sound."),
@@ -51,13 +56,14 @@ def as_typed(picking: Picking, beds: list[Bed]) -> dict[str, Any]:
         told = say_measure(picking.damaged_frac, kind="fraction", system="metric")
     return {
         "picked_at": shown_moment(picking.picked_at), "plant": picking.plant, "leaf": picking.leaf_typed,
-        "beds": [str(bed.pk) for bed in beds], "age": picking.age, "damaged": told, "note": picking.note,
+        "beds": [str(bed.pk) for bed in beds], "age": picking.age, "timing": picking.timing, "damaged": told,
+        "note": picking.note,
     }  # fmt: skip
 
 
 def write_picking(form: PickingForm, picking: Picking) -> Picking:
     """The picking of a valid form."""
-    for name in ("plant", "age", "note"):
+    for name in ("plant", "age", "timing", "note"):
         setattr(picking, name, form.cleaned_data[name])
     write_moment(form, "picked_at", picking)
     write_measure(form, "leaf", picking, value="leaf_kg", typed="leaf_typed")

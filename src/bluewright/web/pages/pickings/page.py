@@ -47,6 +47,8 @@ class PickingPage:
     facts: str
     """Plant and which leaf."""
     condition: str
+    timing: str
+    """Whether the bed was cut early, right or late; empty where nobody judged."""
     note: str
     sources: tuple[SourceLink, ...]
     parts: tuple[PartLink, ...]
@@ -67,6 +69,7 @@ def picking_page(picking: Picking, *, steps: Sequence[Step], photos: tuple[Thumb
         leaf=picking.leaf_typed,
         when=moment(picking.picked_at.astimezone(zone)),
         facts=_("%(plant)s, %(age)s leaf") % {"plant": picking.get_plant_display(), "age": picking.get_age_display()},
+        timing=_("Cut %(timing)s.") % {"timing": picking.get_timing_display()} if picking.timing else "",
         condition=condition(picking.damaged_frac),
         note=picking.note,
         sources=tuple(

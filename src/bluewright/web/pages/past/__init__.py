@@ -1,0 +1,1 @@
+"""What grew in a bed before, and whether its plant may follow."""
