@@ -34,6 +34,7 @@ from bluewright.science.settle.wash_record import WashAnswer, WashRecord
 from bluewright.science.steep.answer import SteepAnswer
 from bluewright.science.steep.record import SteepRecord
 from bluewright.science.strain.record import StrainAnswer, StrainRecord
+from bluewright.science.vat.recipe_record import VatRecipeAnswer, VatRecipeRecord
 from bluewright.science.watering.record import BedWaterAnswer, BedWaterRecord
 
 PUBLISHED: dict[str, type] = {
@@ -73,6 +74,8 @@ PUBLISHED: dict[str, type] = {
     "dry-answer": DryAnswer,
     "yield-record": YieldRecord,
     "yield-answer": YieldAnswer,
+    "vat-recipe-record": VatRecipeRecord,
+    "vat-recipe-answer": VatRecipeAnswer,
     "registered-card": RegisteredCard,
     "photo-record": PhotoRecord,
     "photo-answer": PhotoAnswer,

@@ -17,6 +17,7 @@ BIBLIOGRAPHY: Final = "sources.bib"
 COMPUTED: Final = (
     "bed", "weather", "watering", "growth",
     "leaf", "tub-heat", "steep", "strain", "alkali", "jar-test", "air", "settle", "wash", "filter", "dry", "yield",
+    "vat",
     "colour",
     "photo",
     "card",

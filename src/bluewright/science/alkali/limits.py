@@ -15,7 +15,7 @@ from bluewright.science.base.cautions import Caution
 from bluewright.science.base.errors import ModelError
 from bluewright.science.base.sourced import Floats, Sourced
 from bluewright.science.media.alkalis import KINDS
-from bluewright.science.media.calcite import lime_solubility_g_per_l, lime_water_ph
+from bluewright.science.media.calcite import NEAR_LIME_PH, lime_solubility_g_per_l, lime_water_ph
 
 STRONGEST_MOL_PER_L: Final = Sourced(
     value=0.15, unit="mol/L", source="davies-1962", low=0.1, high=0.2, grade="guess",
@@ -31,8 +31,6 @@ AMMONIA_WARM: Final = Sourced(
     value=30.0, unit="C", source="bates-pinching-1949", low=25.0, high=40.0, grade="guess",
     note="where the dose has grown to about twice that of a liquor at 18 C",
 )  # fmt: skip
-NEAR_LIME_PH: Final = 0.1
-"""So close to the pH of saturated lime water a target counts as out of reach: the last step takes the whole sack."""
 
 
 def ceiling(record: LiquorRecord) -> float:

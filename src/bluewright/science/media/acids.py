@@ -15,6 +15,7 @@ import numpy as np
 from bluewright.science.base.sourced import Grade, Sourced
 from bluewright.science.base.units import GAS_CONSTANT_J_PER_MOL_K, KELVIN_OFFSET
 from bluewright.science.base.validity import Studied
+from bluewright.science.media.leuco import LEUCO_PKA_1, LEUCO_PKA_2
 from bluewright.science.media.water import FloatOrArray, liquid
 
 STUDIED_C: Final = Studied(low=0.0, high=60.0, unit="C", source="goldberg-2002")
@@ -142,6 +143,20 @@ FAMILIES: Final[dict[str, Family]] = {
                 10.0, heat_kj_per_mol=23.6, source="goldberg-2002", grade="measured", pk_range=0.4,
                 note="phenol, standing for simple phenolics and for amino acids",
             ),
+        ),
+    ),
+    "sulphurous": Family(
+        name="sulphurous", top_charge=0,
+        steps=(
+            _curve(1.85, 0.0, 1.85, source="goldberg-2002", pk_range=0.1, note="taken as the same at all temperatures"),
+            _curve(7.20, 0.0, 7.20, source="goldberg-2002", pk_range=0.1, note="taken as the same at all temperatures"),
+        ),
+    ),
+    "leuco_indigo": Family(
+        name="leuco_indigo", top_charge=0,
+        steps=tuple(
+            _curve(pka.value, 0.0, pka.value, source=pka.source, pk_range=0.3, note=pka.note)
+            for pka in (LEUCO_PKA_1, LEUCO_PKA_2)
         ),
     ),
 }  # fmt: skip

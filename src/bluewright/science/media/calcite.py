@@ -54,6 +54,9 @@ LIME_SOLUBILITY: Final = {
 }  # fmt: skip
 """Slaked lime that dissolves in a litre of water, by temperature (C)."""
 
+NEAR_LIME_PH: Final = 0.1
+"""So close to the pH of saturated lime water a target counts as out of reach: the last step takes the whole sack."""
+
 STUDIED_C: Final = Studied(low=0.0, high=70.0, unit="C", source="seidell-1940")
 
 

@@ -28,6 +28,18 @@ ATOMIC_WEIGHT: Final[dict[str, Sourced]] = {
     "O": Sourced(
         value=15.999, unit="g/mol", source="iupac-atomic-weights-2021", low=15.998, high=16.000, grade="measured"
     ),
+    "Na": Sourced(
+        value=22.990, unit="g/mol", source="iupac-atomic-weights-2021", low=22.989, high=22.991, grade="measured"
+    ),
+    "S": Sourced(
+        value=32.06, unit="g/mol", source="iupac-atomic-weights-2021", low=32.04, high=32.08, grade="measured"
+    ),
+    "Ca": Sourced(
+        value=40.078, unit="g/mol", source="iupac-atomic-weights-2021", low=40.074, high=40.082, grade="measured"
+    ),
+    "Fe": Sourced(
+        value=55.845, unit="g/mol", source="iupac-atomic-weights-2021", low=55.843, high=55.847, grade="measured"
+    ),
 }
 """Abridged standard atomic weights (IUPAC 2021) with the uncertainty given there."""
 
@@ -59,18 +71,27 @@ _ATOM = re.compile(r"([A-Z][a-z]?)(\d*)")
 
 
 def molar_mass_g_per_mol(formula: str) -> float:
-    """The molar mass of a formula of H, C, N and O such as `C16H10N2O2`: the sum of its atomic weights.
+    """The molar mass of a formula of the elements above such as `C16H10N2O2`: the sum of its atomic weights.
 
     Raises InputError for a formula that does not parse or holds another element.
     """
-    atoms = _ATOM.findall(formula)
-    if not formula or "".join(symbol + count for symbol, count in atoms) != formula:
-        raise InputError(where="formula", what=f"'{formula}' is not a formula", right="write it like C16H10N2O2")
-    strange = [symbol for symbol, _ in atoms if symbol not in ATOMIC_WEIGHT]
+    atoms = atoms_of(formula)
+    strange = [symbol for symbol in atoms if symbol not in ATOMIC_WEIGHT]
     if strange:
         known = ", ".join(ATOMIC_WEIGHT)
         raise InputError(where="formula", what=f"no atomic weight of {strange[0]} here", right=f"use {known}")
-    return float(sum(ATOMIC_WEIGHT[symbol].value * int(count or 1) for symbol, count in atoms))
+    return float(sum(ATOMIC_WEIGHT[symbol].value * count for symbol, count in atoms.items()))
+
+
+def atoms_of(formula: str) -> dict[str, int]:
+    """How many of each atom a formula such as `C16H10N2O2` has. Raises InputError for one that does not parse."""
+    parts = _ATOM.findall(formula)
+    if not formula or "".join(symbol + count for symbol, count in parts) != formula:
+        raise InputError(where="formula", what=f"'{formula}' is not a formula", right="write it like C16H10N2O2")
+    found: dict[str, int] = {}
+    for symbol, count in parts:
+        found[symbol] = found.get(symbol, 0) + int(count or 1)
+    return found
 
 
 MOLAR_MASS_G_PER_MOL: Final[dict[Compound, float]] = {

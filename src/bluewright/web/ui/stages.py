@@ -51,6 +51,7 @@ STAGES: Final[Mapping[str, Stage]] = {
     "DryAnswer": Stage(entry="settle.drying", page="dry", main="left_h"),
     "JarAnswer": Stage(entry="photo.jar", page="jar-test", main="blue_chance"),
     "YieldAnswer": Stage(entry="pigment.jar_yield", page="yield", main="pure_g"),
+    "VatRecipeAnswer": Stage(entry="vat.recipe", page="vat", formula="Recipe", main="powder_g"),
     "CompareAnswer": Stage(entry="colour.compare", page="colour", formula="Differences", main="against"),
     "ReflectanceAnswer": Stage(entry="colour.reflectance", page="colour", formula="From a spectrum", main="k_over_s"),
     "SpectrumAnswer": Stage(entry="assay.spectrum", page="assay", formula="Spectrum", main="indigo_pct"),

@@ -71,6 +71,8 @@ from bluewright.science.settle.wash_record import WashRecord
 from bluewright.science.steep.record import SteepRecord
 from bluewright.science.strain.balance import balance
 from bluewright.science.strain.record import StrainRecord
+from bluewright.science.vat.recipe import recipe
+from bluewright.science.vat.recipe_record import VatRecipeRecord
 from bluewright.science.watering.call import bed_water
 from bluewright.science.watering.record import BedWaterRecord
 from bluewright.web.pages.bench.labels import Words
@@ -87,6 +89,7 @@ from bluewright.words import (
     leaf,
     steep,
     strain,
+    vat_recipe,
     wash,
     watering,
     weather,
@@ -281,6 +284,23 @@ TABLE: Final = (
         record=YieldRecord, compute=jar_yield, said=jar.said, chart=charts.loss_chart,
         front=("plant", "leaf_kg", "pigment_g", "purity", "alkali", "conversion"),
         labels={"pigment_g": _("Pigment in the jar"), "conversion.temp_c": _("Temperature while aired")},
+    ),
+    Calculator(
+        slug="vat-recipe", title=_("What goes into a vat"), question=_(vat_recipe.QUESTION),
+        record=VatRecipeRecord, compute=recipe, said=vat_recipe.said,
+        front=(
+            "fibre", "kind", "volume_l", "wanted_g_per_l", "depth", "cloth_kg", "pigment.mass_g",
+            "pigment.purity.mean_frac", "pigment.purity.sd_frac",
+        ),
+        labels={
+            "kind": _("Kind of vat"), "volume_l": _("The vat holds"), "depth": _("Or: depth to be dyed"),
+            "wanted_g_per_l": _("Pure indigo wanted"), "pigment": _("The jar"), "pigment.mass_g": _("Powder in it"),
+            "pigment.purity": _("Indigo in it, as measured"), "pigment.purity.mean_frac": _("Share that is indigo"),
+            "heel": _("What is in the vat already"), "heel.volume_l": _("Litres of it"),
+            "heel.pure_g": _("Pure indigo in it"), "heel.reduced": _("It is clear and yellow"),
+            "water.temp_c": _("As warm as it comes"), "alkali": _("Alkali"), "target_ph": _("Wanted pH"),
+            "surface_m2": _("Open surface of the vat"),
+        },
     ),
     Calculator(
         slug="colour-compare", title=_("How colours differ"), question=_(colour.COMPARE),

@@ -14,8 +14,10 @@ from django.utils.translation import gettext_lazy as _
 from bluewright.science.media.alkalis import KINDS
 from bluewright.science.steep.signs import SIGNS
 from bluewright.web.pages.tubs.forms import CUTS, METHODS, SQUEEZES, SUNS
+from bluewright.words.cloth import DEPTHS, FIBRES
 from bluewright.words.numbers import moment
 from bluewright.words.own_text import own_text
+from bluewright.words.vat import KINDS as VATS
 
 Words = str | Promise
 
@@ -108,6 +110,13 @@ LABELS: Final[dict[str, Words]] = {
     "steep": _("Share of it in the liquor at straining"), "blue_out": _("Share of the blue that ran out at straining"),
     "conversion": _("Alkali and air"), "air_done": _("Aired to the end"),
     "blue_in_decant": _("Blue in what was decanted"),
+    # vat and cloth
+    "fibre": _("Fibre"), "wanted_g_per_l": _("Pure indigo wanted"), "depth": _("Depth"), "cloth_kg": _("Cloth"),
+    "pigment": _("The jar"), "make": _("How it was made"), "heel": _("In the vat already"), "pure_g": _("Pure indigo"),
+    "pure_sd_g": _("Give or take"), "reduced": _("Reduced"), "reductant_opened": _("The reductant was kept"),
+    "reductant_purity_frac": _("Share of the reductant that works, if tested"),
+    "excess_factor": _("Reductant, over what indigo takes"), "stand_h": _("It stands before use"),
+    "mass_g": _("Mass"),
     # colour
     "name": _("What it is of"), "lab_sd": _("Give or take, each"),
     "taken": _("How they were taken"), "white": _("The instrument tells Lab for"), "ground": _("The cloth undyed"),
@@ -163,6 +172,15 @@ HELP: Final[dict[str, Words]] = {
 NO_LABELS: Final[Mapping[str, Words]] = {}
 ALKALIS: Final[dict[object, Words]] = {kind: _(found.words) for kind, found in KINDS.items()}
 SAID: Final[dict[str, dict[object, Words]]] = {
+    "fibre": {fibre: _(words) for fibre, words in FIBRES.items()},
+    "depth": {depth: _(words) for depth, words in DEPTHS.items()},
+    "make": {
+        "unlimed": _("without lime"), "limed": _("with lime"), "acid_washed": _("with lime, washed with acid"),
+        "unknown": _("not known"),
+    },
+    "reductant_opened": {
+        "sealed": _("sealed until now"), "opened": _("opened, closed well"), "old": _("old, damp or lumpy"),
+    },
     "plant": {"woad": _("woad"), "japanese_indigo": _("Japanese indigo"), "indigofera": _("Indigofera")},
     "state": {"early": _("early"), "right": _("at the right time"), "late": _("late")},
     "family": {"cabbage": _("cabbage family, woad too"), "other": _("any other")},
@@ -196,7 +214,10 @@ SAID: Final[dict[str, dict[object, Words]]] = {
     "cut": dict(CUTS), "sun": dict(SUNS), "squeeze": dict(SQUEEZES),
     "age": {"young": _("young, half grown"), "mixed": _("mixed, as picked"), "old": _("old")},
     "where": {"tub": _("in the tub"), "air": _("in the air")},
-    "kind": {**ALKALIS, "vinegar": _("vinegar"), "hydrochloric": _("hydrochloric acid")},
+    "kind": {
+        **ALKALIS, **{kind: _(words) for kind, words in VATS.items()},
+        "vinegar": _("vinegar"), "hydrochloric": _("hydrochloric acid"),
+    },
     "alkali": {**ALKALIS, "none": _("none"), "unknown": _("not known")},
     "label_as": {"nh3": _("ammonia (NH₃)"), "nh4oh": _("ammonium hydroxide (NH₄OH)")},
     "colours": {"lab": _("CIELAB, D65"), "linear": _("linear red, green, blue")},

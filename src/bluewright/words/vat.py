@@ -1,0 +1,49 @@
+"""Vats as people call them: kinds, what goes into them, and the short word beside what could hurt."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from bluewright.science.vat.kinds import VatKind
+from bluewright.science.vat.recipe_record import Hazard, Substance
+from bluewright.words.language import gettext as _
+from bluewright.words.language import marked
+
+KINDS: Final[dict[VatKind, str]] = {
+    "dithionite": marked("dithionite"),
+    "thiourea_dioxide": marked("thiourea dioxide"),
+    "fructose": marked("fructose and lime"),
+    "iron": marked("iron and lime"),
+    "ferment": marked("fermented: bran and madder"),
+}
+SUBSTANCES: Final[dict[Substance, str]] = {
+    "powder": marked("indigo powder"),
+    "dithionite": marked("sodium dithionite"),
+    "thiourea_dioxide": marked("thiourea dioxide"),
+    "fructose": marked("fructose"),
+    "ferrous_sulphate": marked("ferrous sulphate"),
+    "soda_ash": marked("soda ash"),
+    "potash": marked("potash"),
+    "lye": marked("lye (sodium hydroxide)"),
+    "slaked_lime": marked("slaked lime"),
+    "bran": marked("bran"),
+    "madder": marked("ground madder"),
+}
+BESIDE: Final[dict[Hazard, str]] = {
+    "eyes": marked("goggles and gloves"),
+    "lye_heat": marked("lye into cold water, never water onto lye"),
+    "lime_dust": marked("lime into water, a dust mask, no aluminium or zinc"),
+    "fire": marked("powder into water, never water onto powder; it can catch fire when damp"),
+    "sulphur_gas": marked("never any acid near this vat: poisonous gas"),
+    "powder_dust": marked("no draught, a dust mask"),
+    "iron": marked("keep it from children; it stains"),
+    "hot_water": marked("it scalds"),
+    "foul_air": marked("air the room"),
+}
+
+
+def beside(hazards: tuple[Hazard, ...]) -> str:
+    """What could hurt in one step, to stand right beside it; empty where nothing is named."""
+    if not hazards:
+        return ""
+    return _("Take care: %(what)s.") % {"what": "; ".join(_(BESIDE[hazard]) for hazard in hazards)}
