@@ -57,6 +57,7 @@ from bluewright.science.photo.card_record import RegisteredCard, RegisteredPatch
 from tests import small_garden
 from tests.photographed import inks
 from tests.pictures import photo
+from tests.planted import Planted, planted
 
 STARTED = timezone.now().replace(second=0, microsecond=0)
 """When the tests began: the same minute in a whole run, so that none fails for a minute that turned."""
@@ -331,10 +332,17 @@ def no_database_unasked(django_db_blocker: Any) -> Iterator[None]:
         yield
 
 
+@pytest.fixture(scope="session")
+def planted_garden(django_db_setup: None, django_db_blocker: Any) -> Planted:
+    """The rows of `garden`, written once in a run by the actions that write them for people."""
+    with django_db_blocker.unblock():
+        return planted(lambda: small_garden.plant(now=timezone.now(), by=None))
+
+
 @pytest.fixture
-def garden(db: None) -> Garden:
+def garden(planted_garden: Planted, db: None) -> Garden:
     """Marl Bank, the invented garden: two beds, two pickings, one tub strained and one that steeps. The oldest."""
-    return small_garden.plant(now=timezone.now(), by=None)
+    return planted_garden.put_back()
 
 
 @pytest.fixture

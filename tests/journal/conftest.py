@@ -3,6 +3,8 @@
 # Before anything imports a model.
 import tests.django_ready  # noqa: F401, I001
 
-from tests.cast import garden, no_database_unasked, other_garden, steeping, strained, strangers_tub
+from tests.cast import (
+    garden, no_database_unasked, other_garden, planted_garden, steeping, strained, strangers_tub,
+)  # fmt: skip
 
-__all__ = ["garden", "no_database_unasked", "other_garden", "steeping", "strained", "strangers_tub"]
+__all__ = ["garden", "no_database_unasked", "other_garden", "planted_garden", "steeping", "strained", "strangers_tub"]

@@ -1,7 +1,7 @@
 """A garden written by any earlier program opens in this one with every row as it was.
 
-For each migration but the last, an empty database is brought to it, rows of every table are written by the models as
-they were then, every column filled, and after all further migrations read by the models as they are now.
+One database is brought from migration to migration. At each, rows of every table are written by the models as they were
+then, every column filled; after the last, all of them are read by the models as they are now.
 """
 
 from __future__ import annotations
@@ -9,7 +9,6 @@ from __future__ import annotations
 import uuid
 from collections.abc import Iterator
 from datetime import UTC, date, datetime
-from pathlib import Path
 from typing import Any
 
 import pytest
@@ -30,11 +29,11 @@ EMPTY = {("poured", "batch"), ("jarlook", "batch")}
 """Columns (table, column) that stand empty because the one beside is filled: a constraint wants one or the other."""
 
 
-@pytest.fixture
-def earlier(tmp_path: Path, django_db_blocker: Any) -> Iterator[Any]:
+@pytest.fixture(scope="module")
+def earlier(tmp_path_factory: pytest.TempPathFactory, django_db_blocker: Any) -> Iterator[Any]:
     """An empty database of its own beside the one of the tests."""
     connections.databases[ALIAS] = connections.databases["default"] | {
-        "NAME": str(tmp_path / "earlier.sqlite3"),
+        "NAME": str(tmp_path_factory.mktemp("earlier") / "earlier.sqlite3"),
         "OPTIONS": {"init_command": "PRAGMA foreign_keys=ON;PRAGMA synchronous=OFF;"},
     }
     with django_db_blocker.unblock():
@@ -54,7 +53,7 @@ def value(field: Any, rows: dict[type[models.Model], models.Model]) -> Any:
         return field.choices[-1][0]
     made: dict[type[Any], Any] = {
         models.BooleanField: not field.default,
-        models.CharField: "Küpe"[: field.max_length or 4],
+        models.CharField: (f"Küpe {uuid.uuid4()}" if field.unique else "Küpe")[: field.max_length or 4],
         models.TextField: "a note, ☃",
         models.FloatField: 1.25,
         models.IntegerField: 3,
@@ -86,9 +85,13 @@ def in_order(of: Any) -> list[Any]:
     return done
 
 
-def fill(of: Any) -> dict[tuple[str, str], dict[str, Any]]:
-    """Write a row into every table; returns what was written, by table and key."""
-    user = of.get_model("auth", "User").objects.using(ALIAS).create(username="owner")
+Written = dict[tuple[str, str], dict[str, Any]]
+"""What was written, by table and key."""
+
+
+def fill(of: Any, *, by: str) -> Written:
+    """Write a row into every table."""
+    user = of.get_model("auth", "User").objects.using(ALIAS).create(username=by)
     rows: dict[Any, Any] = {type(user): user}
     written = {}
     for model in in_order(of):
@@ -102,28 +105,35 @@ def fill(of: Any) -> dict[tuple[str, str], dict[str, Any]]:
     return written
 
 
-@pytest.mark.parametrize("step", STEPS[:-1])
-def test_every_row_written_at_an_earlier_step_is_read_now(earlier: Any, step: str) -> None:
-    executor = MigrationExecutor(earlier)
-    start = [("journal", step), *[leaf for leaf in executor.loader.graph.leaf_nodes() if leaf[0] != "journal"]]
-    executor.migrate(start)
-    written = fill(executor.loader.project_state(start).apps)
-    assert len({table for table, _ in written}) >= 11
+@pytest.fixture(scope="module")
+def filled(earlier: Any) -> dict[str, Written]:
+    """What was written at each step, the database brought to the last."""
+    others = [leaf for leaf in MigrationExecutor(earlier).loader.graph.leaf_nodes() if leaf[0] != "journal"]
+    written = {}
+    for step in STEPS:
+        executor = MigrationExecutor(earlier)
+        executor.migrate([("journal", step), *others])
+        written[step] = fill(executor.loader.project_state([("journal", step), *others]).apps, by=f"owner at {step}")
+    return written
 
-    executor = MigrationExecutor(earlier)
-    executor.migrate(executor.loader.graph.leaf_nodes())
-    for (table, key), plain in written.items():
+
+@pytest.mark.parametrize("step", STEPS)
+def test_every_row_written_at_any_step_is_read_now(filled: dict[str, Written], step: str) -> None:
+    assert len({table for table, _ in filled[step]}) >= 11
+    for (table, key), plain in filled[step].items():
         now = apps.get_model("journal", table)._base_manager.using(ALIAS).get(pk=key)
         for column, was in plain.items():
             if (table, column) not in GONE:
                 assert getattr(now, column) == was, f"{table}.{column}"
+
+
+def test_the_database_is_whole_after_every_step(filled: dict[str, Written], earlier: Any) -> None:
+    assert len(filled) == len(STEPS)
     with earlier.cursor() as cursor:
         assert cursor.execute("PRAGMA integrity_check").fetchall() == [("ok",)]
         assert cursor.execute("PRAGMA foreign_key_check").fetchall() == []
 
 
-def test_every_table_that_a_garden_s_file_carries_is_filled(earlier: Any) -> None:
-    executor = MigrationExecutor(earlier)
-    executor.migrate(executor.loader.graph.leaf_nodes())
-    filled = {table for table, _ in fill(executor.loader.project_state().apps)}
-    assert {model._meta.model_name for model, *_ in (*KINDS.values(), *OF_PHOTOS.values())} <= filled
+def test_every_table_that_a_garden_s_file_carries_is_filled(filled: dict[str, Written]) -> None:
+    tables = {table for table, _ in filled[STEPS[-1]]}
+    assert {model._meta.model_name for model, *_ in (*KINDS.values(), *OF_PHOTOS.values())} <= tables

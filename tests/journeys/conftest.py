@@ -3,6 +3,7 @@
 # Before anything imports a model.
 import tests.django_ready  # noqa: F401, I001
 
-from tests.journeys.phone import home, phone, server
+from tests.journeys.phone import empty_home, home, phone, server
+from tests.web.homes import season
 
-__all__ = ["home", "phone", "server"]
+__all__ = ["empty_home", "home", "phone", "season", "server"]

@@ -16,6 +16,8 @@ from typing import Any
 
 import pytest
 
+from tests.web.homes import copied
+
 CHROMIUM = os.environ.get("CHROMIUM") or shutil.which("chromium")
 ARGUMENTS = [
     "--no-sandbox",
@@ -39,14 +41,20 @@ SMALL_TARGETS = """
 
 
 @pytest.fixture(scope="module")
-def home(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    """The folder that holds all that the server keeps."""
+def home(season: Path, tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The folder that holds all that the server keeps: the invented season."""
+    return copied(season, tmp_path_factory.mktemp("garden"))
+
+
+@pytest.fixture(scope="module")
+def empty_home(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """A folder that nothing was kept in yet."""
     return tmp_path_factory.mktemp("garden")
 
 
 @pytest.fixture(scope="module")
 def server(home: Path) -> Iterator[str]:
-    """The address of a server with an empty garden."""
+    """The address of a server of the file's folder."""
     with serving(home) as address:
         yield address
 
@@ -129,12 +137,6 @@ class Phone:
 
     def said(self) -> str:
         return str(self.page.locator("main").inner_text())
-
-    def open_the_invented_garden(self) -> None:
-        """The invented garden, filled in if it is not yet."""
-        self.open("/gardens/")
-        if self.page.get_by_role("button", name="Open the invented garden").count():
-            self.press("Open the invented garden")
 
 
 @contextmanager

@@ -45,7 +45,6 @@ print(begin_batch(batch, liquor=[LiquorIn(source=strain, liquor_l=8.0, liquor_ty
 @pytest.fixture
 def batch(phone: Phone, home: Path) -> str:
     """The key of a batch of the invented garden's strained liquor, written beside the running server."""
-    phone.open_the_invented_garden()
     told = os.environ | {"BLUEWRIGHT_HOME": str(home), "DJANGO_SETTINGS_MODULE": "bluewright.web.settings"}
     done = subprocess.run([sys.executable, "-c", WRITE_A_BATCH], env=told, capture_output=True, text=True, check=True)
     return done.stdout.strip()

@@ -12,7 +12,6 @@ from tests.journeys.phone import Phone
 @pytest.fixture
 def at_the_dose(phone: Phone) -> Phone:
     """The dose page of a batch that was begun from liquor of the invented garden."""
-    phone.open_the_invented_garden()
     phone.open("/batches/")
     if phone.page.get_by_role("link", name="First blue").count():
         phone.press("First blue")

@@ -25,7 +25,6 @@ def come_in(phone: Phone, passphrase: str) -> None:
 
 
 def test_a_helper_comes_in_writes_and_is_shut_out(phone: Phone) -> None:
-    phone.open_the_invented_garden()
     phone.open("/people/")
     phone.type("name", "Rowan")
     phone.press("Let in")

@@ -21,12 +21,11 @@ PLANT = """
 import django
 django.setup()
 from django.utils import timezone
-from bluewright.journal import demo
-from bluewright.journal.models import Assay, Batch, Steep, Strain
+from bluewright.journal.models import Assay, Batch, Garden, Steep, Strain
 from tests import cast
 from tests.web.measuring import written
 from tests.web.visitors import a_person
-garden = demo.plant(now=timezone.now(), by=None)
+garden = Garden.objects.get()
 written(garden, of=Steep.objects.filter(garden=garden)[0])
 cast.a_photo(garden, of=Steep.objects.filter(garden=garden)[0], kind="tub", width_px=700)
 a_person()
@@ -36,7 +35,7 @@ print(Batch.objects.filter(standings__decanted_at__isnull=False)[0].pk)
 print(Batch.objects.filter(airings__isnull=False, standings__isnull=True)[0].pk)
 print(Assay.objects.filter(jar__garden=garden)[0].pk)
 """
-"""The invented season, and beside it what it does not hold: a photo, a person, liquor to be dosed.
+"""What the invented season does not hold: a photo, a person, liquor to be dosed.
 
 Prints a batch that was decanted, one that is being aired, and an assay.
 """

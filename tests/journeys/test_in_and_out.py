@@ -14,13 +14,11 @@ from tests.web.intake.sent import lines
 @pytest.fixture
 def sheet(phone: Phone) -> Phone:
     """The invented garden, open on the list of batches."""
-    phone.open_the_invented_garden()
     phone.open("/batches/")
     return phone
 
 
 def test_a_logger_s_file_is_looked_at_brought_in_and_taken_out(phone: Phone) -> None:
-    phone.open_the_invented_garden()
     phone.open("/weather/")
     phone.press("From a logger")
     phone.press("Bring a file in")
@@ -40,7 +38,6 @@ def test_a_logger_s_file_is_looked_at_brought_in_and_taken_out(phone: Phone) -> 
 
 
 def test_a_garden_is_taken_out_and_brought_into_another_installation(phone: Phone, tmp_path: Path) -> None:
-    phone.open_the_invented_garden()
     phone.open("/gardens/")
     with phone.page.expect_download() as started:
         phone.page.get_by_role("link", name="Take out without photos").click()

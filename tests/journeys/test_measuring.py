@@ -57,7 +57,6 @@ def draw(phone: Phone, role: str, box: tuple[int, int, int, int]) -> None:
 
 def a_tub(phone: Phone) -> str:
     """The key of a tub of the invented garden that steeps."""
-    phone.open_the_invented_garden()
     phone.open("/tubs/")
     return str(phone.page.locator("main a[href^='/tubs/']:not([href*=begin])").first.get_attribute("href")).split("/")[
         2

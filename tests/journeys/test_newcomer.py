@@ -5,12 +5,19 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 from datetime import datetime, timedelta
+from pathlib import Path
 
 import pytest
 
 from tests.journeys.phone import Phone, browser_page
 
 LAPTOP = {"viewport": {"width": 1200, "height": 800}, "has_touch": False}
+
+
+@pytest.fixture(scope="module")
+def home(empty_home: Path) -> Path:
+    """Nothing yet."""
+    return empty_home
 
 
 @pytest.fixture

@@ -45,13 +45,11 @@ def test_a_look_its_undo_and_a_straining_thought_better_of(phone: Phone) -> None
 
 
 def test_every_other_page_fits_the_phone(phone: Phone) -> None:
-    phone.open_the_invented_garden()
     for path in ("/beds/", "/beds/add/", "/pickings/", "/pickings/add/", "/tubs/", "/tubs/begin/", "/weather/", "/"):
         phone.open(path)
 
 
 def test_a_mistake_keeps_the_typing_and_still_fits(phone: Phone) -> None:
-    phone.open_the_invented_garden()
     phone.open("/beds/add/")
     phone.type("name", "East")
     phone.type("area", "5 kg")

@@ -7,9 +7,21 @@ from typing import Any
 
 import pytest
 
-from tests.cast import garden, no_database_unasked, other_garden, steeping, strained, strangers_tub
+from tests.cast import (
+    garden, no_database_unasked, other_garden, planted_garden, steeping, strained, strangers_tub,
+)  # fmt: skip
+from tests.web.homes import season
 
-__all__ = ["garden", "no_database_unasked", "other_garden", "steeping", "strained", "strangers_tub"]
+__all__ = [
+    "garden",
+    "no_database_unasked",
+    "other_garden",
+    "planted_garden",
+    "season",
+    "steeping",
+    "strained",
+    "strangers_tub",
+]
 
 
 @pytest.fixture(autouse=True)

@@ -24,7 +24,7 @@ from bluewright import __version__
 from bluewright.journal import backup
 from bluewright.science.base.errors import InputError
 from bluewright.web import home as homes
-from tests.web.homes import bluewright, planted
+from tests.web.homes import bluewright, copied, with_photos
 from tests.web.running import server
 
 NOW = datetime(2026, 7, 3, 12, tzinfo=UTC)
@@ -32,8 +32,8 @@ KNOWN = homes.known_migrations()
 
 
 @pytest.fixture(scope="module")
-def pattern(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    return planted(tmp_path_factory.mktemp("pattern") / "garden")
+def pattern(season: Path, tmp_path_factory: pytest.TempPathFactory) -> Path:
+    return with_photos(copied(season, tmp_path_factory.mktemp("pattern")))
 
 
 @pytest.fixture
@@ -93,12 +93,12 @@ def test_the_manifest_says_what_is_in_it(home: Path, made: Path) -> None:
     assert b"secret.key" not in made.read_bytes()
 
 
-def test_a_backup_made_while_the_journal_runs_holds_what_was_acknowledged(tmp_path: Path) -> None:
+def test_a_backup_made_while_the_journal_runs_holds_what_was_acknowledged(season: Path, tmp_path: Path) -> None:
     from tests.web.running import Browser
 
-    home = tmp_path / "garden"
+    home = copied(season, tmp_path / "garden")
     with server(home) as port, Browser(port) as browser:
-        assert browser.post("/gardens/demo/", {})[0] == 302
+        assert browser.post("/beds/add/", {"name": "By the well", "plant": "woad", "origin": "sown"})[0] == 302
         done = bluewright("backup", "--home", home, "--to", tmp_path)
         assert done.returncode == 0, done.stderr
         (made,) = tmp_path.glob("garden-*.zip")
@@ -112,6 +112,7 @@ def test_a_backup_made_while_the_journal_runs_holds_what_was_acknowledged(tmp_pa
     assert done.returncode == 0, done.stderr
     with server(tmp_path / "again") as port, Browser(port) as browser:
         assert "Tub 3" in browser.ask("GET", "/tubs/")[2]
+        assert "By the well" in browser.ask("GET", "/beds/")[2]
 
 
 def test_a_garden_that_is_there_is_not_replaced_unasked(home: Path, made: Path) -> None:
