@@ -197,6 +197,12 @@ def test_hostile_names_are_escaped() -> None:
     assert title(drawing).startswith('<script>alert("1")</script> &')
 
 
+def test_tubs_of_one_look_differ_by_their_names_alone() -> None:
+    one, other = (tub_drawing(replace(SEEN, short_name=name)) for name in ("Oak", "Tin"))
+    assert one != other
+    assert one.replace("Oak", "Tin") == other
+
+
 def test_a_long_name_is_drawn_as_far_as_there_is_room_and_said_whole() -> None:
     drawing = tub_drawing(replace(SEEN, short_name="The old copper by the well"))
     (text,) = ET.fromstring(drawing).iter(f"{SVG}text")

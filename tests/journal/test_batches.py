@@ -3,6 +3,7 @@
 import pytest
 from django.db import IntegrityError, transaction
 
+from bluewright.journal.actions.keeping import delete
 from bluewright.journal.bridge import batches as bridge
 from bluewright.journal.bridge.sources import leaf_kg, liquor_l, sources
 from bluewright.journal.models import Batch, Garden, Poured, Strain
@@ -192,6 +193,21 @@ def test_liquor_waits_until_it_is_in_a_batch(garden: Garden) -> None:
     assert strain in batches.unworked_strains(garden)
     cast.a_batch(strain)
     assert strain not in batches.unworked_strains(garden)
+
+
+def test_liquor_is_left_until_all_of_it_is_in_a_batch_that_stands(garden: Garden, other_garden: Garden) -> None:
+    mine = in_parts, all_in, spilt = (strained(garden), strained(garden), strained(garden))
+    elsewhere = strained(other_garden)
+    cast.a_batch(in_parts, liquor_l=[5.0])
+    batch = cast.a_batch(all_in)
+    delete(spilt.steep, by=None)
+
+    def left(of: Garden) -> list[Strain]:
+        return [one for one in (*mine, elsewhere) if one in batches.with_liquor_left(of)]
+
+    assert (left(garden), left(other_garden)) == ([in_parts], [elsewhere])
+    delete(batch, by=None)
+    assert left(garden) == [in_parts, all_in]
 
 
 def test_a_batch_is_read_in_as_many_statements_whatever_it_holds(garden: Garden) -> None:

@@ -109,6 +109,19 @@ def test_leaf_of_a_tub_that_was_taken_out_waits_again(garden: Garden) -> None:
     assert list(found.went_into.all()) == []
 
 
+def test_a_bed_is_told_with_its_last_picking_of_late(garden: Garden, other_garden: Garden) -> None:
+    one, other, old, gone = (a_bed(garden, name=name) for name in ("One", "Other", "Old", "Gone"))
+    a_picking(garden, beds_of=[one], picked_at=moment(9))
+    a_picking(garden, beds_of=[one, other], picked_at=moment(5))
+    undone = a_picking(garden, beds_of=[one], picked_at=moment(2))
+    a_picking(garden, beds_of=[old], picked_at=moment(30))
+    a_picking(garden, beds_of=[gone], picked_at=moment(5))
+    a_picking(other_garden, beds_of=[a_bed(other_garden)], picked_at=moment(5))
+    delete(undone, by=None)
+    delete(gone, by=None)
+    assert gardens.last_picked(garden, since=moment(20)) == [(one, moment(5)), (other, moment(5))]
+
+
 def test_air_is_read_from_two_days_before_a_steep_in_order(garden: Garden, steeping: Steep) -> None:
     old = an_air(garden, hours_ago=46 + 24 * 3)
     late = an_air(garden, hours_ago=1)

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from functools import lru_cache
 from typing import Any, Final
 
 from bluewright.charts.palette import INK, LINEN, NIGHT
@@ -111,12 +112,7 @@ def tub_drawing(look: TubLook) -> str:
         element(
             "svg",
             element("title", words(_said(look))),
-            box(0, 0, _WIDE, _HIGH, rx=10.0, fill=LINEN),
-            _handles(),
-            _walls(),
-            _contents(look),
-            _rim(),
-            _froth(look),
+            _filled(replace(look, short_name="any")),
             _name(look.short_name),
             _lid() if look.covered else "",
             xmlns="http://www.w3.org/2000/svg",
@@ -125,6 +121,14 @@ def tub_drawing(look: TubLook) -> str:
         )
         + "\n"
     )
+
+
+@lru_cache(maxsize=256)
+def _filled(look: TubLook) -> str:
+    """The tub and what is in it. It holds no words, and tubs of one look are many: each look is drawn once."""
+    return "".join((
+        box(0, 0, _WIDE, _HIGH, rx=10.0, fill=LINEN), _handles(), _walls(), _contents(look), _rim(), _froth(look)
+    ))  # fmt: skip
 
 
 def _levels(look: TubLook) -> dict[SignName, int | None]:
@@ -191,6 +195,7 @@ def _rim() -> str:
     return path(arc(MIDDLE, *level_oval(TOP), start_deg=0, end_deg=180), **OUTLINE)
 
 
+@lru_cache(maxsize=256)
 def _name(short_name: str) -> str:
     """The solid foot of the tub with the name on it."""
     upper = arc(MIDDLE, *level_oval(FLOOR), start_deg=180, end_deg=0)
@@ -202,6 +207,7 @@ def _name(short_name: str) -> str:
     return area([*upper, *lower], fill=NIGHT, **OUTLINE) + said
 
 
+@lru_cache(maxsize=1)
 def _lid() -> str:
     """A wooden lid lying on the rim, with its handle."""
     across, up, top, thick = 109.0, 18.0, TOP - 8, 8.0

@@ -34,14 +34,19 @@ def batches(of: Garden) -> QuerySet[Batch]:
     return _whole(Batch.objects.filter(garden=of))
 
 
+def worked_on(of: Garden) -> QuerySet[Batch]:
+    """The batches that are neither in a jar nor poured on nor given up, the newest first."""
+    jarred = JarFrom.objects.filter(batch=OuterRef("pk"), jar__deleted_at=None)
+    joined = Poured.objects.filter(batch=OuterRef("pk"), into__deleted_at=None)
+    return Batch.objects.filter(~Exists(jarred), ~Exists(joined), garden=of, ended_at=None)
+
+
 def working(of: Garden) -> QuerySet[Batch]:
-    """The batches that are neither in a jar nor poured on nor given up, the newest first, whole.
+    """The batches that are worked on, whole.
 
     Only the looks at their tubs are not read along: a list of batches asks no forecast of them.
     """
-    jarred = JarFrom.objects.filter(batch=OuterRef("pk"), jar__deleted_at=None)
-    joined = Poured.objects.filter(batch=OuterRef("pk"), into__deleted_at=None)
-    return _whole(Batch.objects.filter(~Exists(jarred), ~Exists(joined), garden=of, ended_at=None), looks=False)
+    return _whole(worked_on(of), looks=False)
 
 
 def batch(key: UUID, *, of: Garden) -> Batch | None:
@@ -57,6 +62,12 @@ def unworked_strains(of: Garden) -> QuerySet[Strain]:
         .select_related("steep__garden")
         .order_by("-strained_at")
     )
+
+
+def with_liquor_left(of: Garden) -> QuerySet[Strain]:
+    """Strainings of which not all liquor is in a batch, the newest first: nothing yet, or measured parts only."""
+    whole = Poured.objects.filter(strain=OuterRef("pk"), into__deleted_at=None, liquor_l=None)
+    return Strain.objects.filter(~Exists(whole), steep__garden=of, steep__deleted_at=None).order_by("-strained_at")
 
 
 def stage_of(found: Batch) -> Stage:

@@ -74,11 +74,13 @@ def choosable(of: Garden, *, now: datetime, also: Iterable[UUID | str] = ()) -> 
     return found + list(mine.filter(pk__in=list(also)).exclude(pk__in=[row.pk for row in found]))
 
 
-def last_picked(of: Garden) -> list[tuple[Bed, datetime]]:
-    """Each bed that was ever picked, with the time of its last picking."""
-    latest = Max("pickings__picked_at", filter=Q(pickings__deleted_at=None))
-    found = Bed.objects.filter(garden=of).annotate(last_picked_at=latest).exclude(last_picked_at=None)
-    return [(bed, bed.last_picked_at) for bed in found]
+def last_picked(of: Garden, *, since: datetime) -> list[tuple[Bed, datetime]]:
+    """Each bed that was picked since then, with the time of its last picking."""
+    taken = PickedFrom.objects.filter(
+        picking__garden=of, picking__deleted_at=None, picking__picked_at__gte=since
+    ).order_by()
+    latest = dict(taken.values_list("bed").annotate(last_picked_at=Max("picking__picked_at")))
+    return [(bed, latest[bed.pk]) for bed in Bed.objects.filter(garden=of, pk__in=latest)]
 
 
 def bed(key: UUID, *, of: Garden) -> Bed | None:

@@ -6,7 +6,7 @@ from collections.abc import Iterable
 from typing import Any, Final
 from uuid import UUID
 
-from django.db.models import Exists, OuterRef, Prefetch, Q, QuerySet, Subquery, Sum
+from django.db.models import Case, Exists, OuterRef, Prefetch, Q, QuerySet, Subquery, Sum, When
 from django.db.models.functions import Coalesce
 
 from bluewright.journal.models import Batch, Garden, Jar, JarFrom, JarTaken, Poured, YieldSeen
@@ -27,14 +27,20 @@ def jars(of: Garden) -> QuerySet[Jar]:
     )
 
 
-def in_stock(of: Garden) -> QuerySet[Any, UUID]:
-    """The keys of the jars of a garden, those that still hold something first, then the newest."""
-    return _held(of).order_by("-holds", "-filled_at").values_list("pk", flat=True)
+def in_stock(of: Garden, *, holding: Iterable[UUID]) -> QuerySet[Any, UUID]:
+    """The keys of the jars of a garden, those that still hold something (`holding`) first, then the newest."""
+    last = Case(When(pk__in=list(holding), then=0), default=1)
+    return Jar.objects.filter(garden=of).order_by(last, "-filled_at").values_list("pk", flat=True)
 
 
 def holding(of: Garden) -> list[UUID]:
     """The keys of the jars that still hold something, the newest first."""
-    return list(_held(of).filter(holds=True).order_by("-filled_at").values_list("pk", flat=True))
+    put_in = JarFrom.objects.filter(jar=OuterRef("pk"), batch__deleted_at=None).order_by().values("jar")
+    taken = JarTaken.objects.filter(jar=OuterRef("pk")).order_by().values("jar")
+    in_g = Coalesce(Subquery(put_in.annotate(all_g=Sum("pigment_g")).values("all_g")), 0.0)
+    out_g = Coalesce(Subquery(taken.annotate(all_g=Sum("taken_g")).values("all_g")), 0.0)
+    held = Jar.objects.filter(garden=of).alias(left_g=in_g - out_g).filter(left_g__gt=NOTHING_G)
+    return list(held.order_by("-filled_at").values_list("pk", flat=True))
 
 
 def these(of: Garden, keys: Iterable[UUID]) -> list[Jar]:
@@ -69,18 +75,6 @@ def left_g(found: Jar) -> float:
 def put_in_g(found: Jar) -> float:
     """What went into a jar, all batches together."""
     return float(sum(part.pigment_g for part in found.came_from.all()))
-
-
-def _held(of: Garden) -> QuerySet[Any]:
-    """The jars of a garden, each with whether it `holds` something."""
-    put_in = JarFrom.objects.filter(jar=OuterRef("pk"), batch__deleted_at=None).order_by().values("jar")
-    taken = JarTaken.objects.filter(jar=OuterRef("pk")).order_by().values("jar")
-    in_g = Coalesce(Subquery(put_in.annotate(all_g=Sum("pigment_g")).values("all_g")), 0.0)
-    out_g = Coalesce(Subquery(taken.annotate(all_g=Sum("taken_g")).values("all_g")), 0.0)
-    found: QuerySet[Any] = (
-        Jar.objects.filter(garden=of).alias(left_g=in_g - out_g).annotate(holds=Q(left_g__gt=NOTHING_G))
-    )
-    return found
 
 
 def _with_stock(found: QuerySet[Jar]) -> QuerySet[Jar]:

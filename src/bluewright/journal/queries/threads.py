@@ -1,19 +1,21 @@
 """The thread: from any bed, picking, tub, batch or jar up to where it came from and down to where it went.
 
-Keys alone are followed first, kind by kind up and down, in one statement for each step; joins of batches, which may go
-on and on, in memory. Then the rows themselves are read, of each kind the latest, and what those came straight from. So
-the number of statements is the same for a thread of any length, and a garden of any age.
+The database follows the links up and down, joins of batches as far as they go, in one statement for each way. Then the
+rows themselves are read, of each kind the latest, and what those came straight from. So the number of statements is the
+same for a thread of any length, and a garden of any age.
 """
 
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
+from functools import cache
 from typing import Any, Final, Literal, NamedTuple
 from uuid import UUID
 
-from django.db.models import Prefetch, QuerySet
+from django.db import connection
+from django.db.models import F, Prefetch, QuerySet
 
 from bluewright.journal.models import (
     Batch,
@@ -36,6 +38,10 @@ Row = Bed | Picking | Steep | Batch | Jar
 MOST: Final = 30
 """So many things of one kind are on a thread at most: the latest."""
 MODELS: Final[dict[Kind, type[Row]]] = {"bed": Bed, "picking": Picking, "tub": Steep, "batch": Batch, "jar": Jar}
+DATES: Final[dict[Kind, str]] = {
+    "bed": "made_at", "picking": "picked_at", "tub": "started_at", "batch": "begun_at", "jar": "filled_at",
+}  # fmt: skip
+"""By which each kind is in order."""
 
 
 class Thing(NamedTuple):
@@ -72,101 +78,98 @@ class Thread:
     left_out: Mapping[Kind, int]
     """How many older things of each kind are on it and not among these."""
 
+    def things(self) -> dict[Thing, Row]:
+        """All of them by kind and key."""
+        kinds: dict[Kind, tuple[Row, ...]] = {
+            "bed": self.beds, "picking": self.pickings, "tub": self.tubs, "batch": self.batches, "jar": self.jars,
+        }  # fmt: skip
+        return {Thing(kind, row.pk): row for kind, rows in kinds.items() for row in rows}
+
 
 def thread(at: Thing, *, of: Garden) -> Thread | None:
     """The thread of one thing of a garden; None if it is not there."""
-    keys = _both_ways(at, of)
+    whole = _reached(at)
+    keys = {kind: _latest(at, kind, rows) for kind, rows in whole.items()}
+    strains = Prefetch("strains", queryset=Strain.objects.order_by("-strained_at"))
+    swatches = Prefetch("swatches", queryset=Swatch.objects.order_by("-measured_at"))
     found = Thread(
         at=at,
-        beds=_latest(Bed.objects.filter(garden=of, pk__in=keys["bed"]).order_by("-made_at"), at),
-        pickings=_latest(Picking.objects.filter(garden=of, pk__in=keys["picking"]).order_by("-picked_at"), at),
-        tubs=_latest(
-            Steep.objects.filter(garden=of, pk__in=keys["tub"])
-            .order_by("-started_at")
-            .prefetch_related(Prefetch("strains", queryset=Strain.objects.order_by("-strained_at"))),
-            at,
-        ),
-        batches=_latest(
-            Batch.objects.filter(garden=of, pk__in=keys["batch"]).order_by("-begun_at").prefetch_related("airings"), at
-        ),
-        jars=_latest(
-            jars(of)
-            .filter(pk__in=keys["jar"])
-            .order_by("-filled_at")
-            .prefetch_related(Prefetch("swatches", queryset=Swatch.objects.order_by("-measured_at"))),
-            at,
-        ),
+        beds=_rows(Bed.objects.filter(garden=of), keys["bed"]),
+        pickings=_rows(Picking.objects.filter(garden=of), keys["picking"]),
+        tubs=_rows(Steep.objects.filter(garden=of).prefetch_related(strains), keys["tub"]),
+        batches=_rows(Batch.objects.filter(garden=of).prefetch_related("airings"), keys["batch"]),
+        jars=_rows(jars(of).prefetch_related(swatches), keys["jar"]),
         from_={},
-        left_out={},
+        left_out={kind: len(rows) - len(keys[kind]) for kind, rows in whole.items()},
     )
-    shown: dict[Kind, tuple[Row, ...]] = {
-        "bed": found.beds, "picking": found.pickings, "tub": found.tubs, "batch": found.batches, "jar": found.jars,
-    }  # fmt: skip
-    if not any(row.pk == at.key for rows in shown.values() for row in rows):
+    if at not in found.things():
         return None
     from_ = defaultdict[Thing, list[Link]](list)
-    for link in _links({kind: [row.pk for row in rows] for kind, rows in shown.items()}):
+    for link in _links(keys):
         from_[link.below].append(link)
-    left_out = {kind: len(keys[kind]) - len(rows) for kind, rows in shown.items()}
-    return replace(found, from_={thing: tuple(links) for thing, links in from_.items()}, left_out=left_out)
+    return replace(found, from_={thing: tuple(links) for thing, links in from_.items()})
 
 
 def sources(found: Thread, *, of: Garden) -> dict[Thing, Row]:
     """The things that a thread's links come from, also those off the thread: a tub joined from the side."""
-    wanted = {link.above for links in found.from_.values() for link in links}
-    return {
-        Thing(kind, row.pk): row
-        for kind, model in MODELS.items()
-        for row in model.objects.filter(garden=of, pk__in=[one.key for one in wanted if one.kind == kind])
-    }
+    known = found.things()
+    aside = {link.above for links in found.from_.values() for link in links} - known.keys()
+    for kind in {one.kind for one in aside}:
+        rows = MODELS[kind].objects.filter(garden=of, pk__in=[one.key for one in aside if one.kind == kind])
+        known |= {Thing(kind, row.pk): row for row in rows}
+    return known
 
 
-def _latest(rows: QuerySet[Any], at: Thing) -> tuple[Any, ...]:
-    """The latest rows of one kind and always the thing asked for, the oldest first."""
-    found = list(rows[:MOST])
-    if len(found) == MOST and all(row.pk != at.key for row in found):
-        found += list(rows.filter(pk=at.key))
-    return tuple(reversed(found))
+def _rows(rows: QuerySet[Any], keys: Sequence[UUID]) -> tuple[Any, ...]:
+    """The rows with these keys, in their order."""
+    found = {row.pk: row for row in rows.filter(pk__in=keys)} if keys else {}
+    return tuple(found[key] for key in keys if key in found)
 
 
-def _both_ways(at: Thing, of: Garden) -> dict[Kind, set[UUID]]:
-    """The keys of all that a thing came from and went into, kind by kind: two reads for each step of the way."""
-    joins = list(_joins().filter(into__garden=of).values_list("batch_id", "into_id"))
-    found: dict[Kind, set[UUID]] = {kind: set() for kind in MODELS}
-    for down in (False, True):
-        keys: dict[Kind, set[UUID]] = {kind: set() for kind in MODELS} | {at.kind: {at.key}}
-        for kind in KINDS if down else reversed(KINDS):
-            if kind == "batch":
-                keys["batch"] |= _joined(keys["batch"], joins if down else [(into, one) for one, into in joins])
-            steps = [step for step in STEPS if (step.above if down else step.below) == kind and keys[kind]]
-            for step in steps:
-                asked, told = (step.above_key, step.below_key) if down else (step.below_key, step.above_key)
-                rows = step.rows().filter(**{f"{asked}__in": keys[kind]})
-                keys[step.below if down else step.above] |= set(rows.values_list(told, flat=True))
-        for kind in MODELS:
-            found[kind] |= keys[kind]
+def _latest(at: Thing, kind: Kind, dates: Mapping[str, str]) -> list[UUID]:
+    """The keys of the latest things of one kind and always of the thing asked for, the oldest first."""
+    keys = sorted(dates, key=lambda key: dates[key])
+    kept = keys[-MOST:]
+    if at.kind == kind and at.key.hex in keys[:-MOST]:
+        kept.insert(0, at.key.hex)
+    return [UUID(key) for key in kept]
+
+
+def _reached(at: Thing) -> dict[Kind, dict[str, str]]:
+    """All that a thing came from and went into, itself among it: of each kind key and date, both as they are stored."""
+    found: dict[Kind, dict[str, str]] = {kind: {} for kind in MODELS}
+    with connection.cursor() as cursor:
+        for down in (False, True):
+            for kind, key, when in cursor.execute(_way(at.kind, down=down), [at.key.hex]).fetchall():
+                found[kind][key] = when
     return found
 
 
-def _joined(start: Iterable[UUID], onward: Iterable[tuple[UUID, UUID]]) -> set[UUID]:
-    """Every batch that can be reached from these by joins; a loop ends where it comes back."""
-    next_ = defaultdict[UUID, list[UUID]](list)
-    for one, other in onward:
-        next_[one].append(other)
-    found, waiting = set[UUID](), list(start)
-    while waiting:
-        for one in next_.get(waiting.pop(), ()):
-            if one not in found:
-                found.add(one)
-                waiting.append(one)
-    return found
+@cache
+def _way(start: Kind, *, down: bool) -> str:
+    """The statement that follows every link one way from a thing; a loop ends where it comes back.
+
+    Its joins are crossed so that SQLite begins with what was reached, not with all the links that there are.
+    """
+    model = MODELS[start]._meta.db_table
+    branches = [f"SELECT '{start}', id, {DATES[start]} FROM {model} WHERE id = %s"]
+    for step in (*STEPS, JOIN):
+        here, there = (step.above, step.below) if down else (step.below, step.above)
+        asked, told = (step.above_key, step.below_key) if down else (step.below_key, step.above_key)
+        links = step.rows().order_by().annotate(asked=F(asked), told=F(told), told_at=F(f"{told}__{DATES[there]}"))
+        sql, values = links.values_list("asked", "told", "told_at").query.sql_with_params()
+        assert not values, "links hang on nothing but their rows"
+        branches.append(
+            f"SELECT '{there}', link.told, link.told_at FROM thread CROSS JOIN ({sql}) link"
+            f" ON thread.kind = '{here}' AND link.asked = thread.key"
+        )
+    return f"WITH RECURSIVE thread(kind, key, at) AS ({' UNION '.join(branches)}) SELECT kind, key, at FROM thread"
 
 
 class Step(NamedTuple):
     """How things of one kind lead to those of the next.
 
-    Its links are between rows that stand, of any garden: asked for the garden too, SQLite would begin there and try
-    every row of it against every key.
+    Its links are between rows that stand, of any garden; the rows themselves are read of one garden.
     """
 
     above: Kind
@@ -188,11 +191,11 @@ def _leaf() -> QuerySet[SteepLeaf]:
 
 def _strained() -> QuerySet[Poured]:
     stands = {"into__deleted_at": None, "strain__deleted_at": None, "strain__steep__deleted_at": None}
-    return Poured.objects.filter(batch=None, **stands)
+    return Poured.objects.exclude(strain=None).filter(**stands)
 
 
 def _joins() -> QuerySet[Poured]:
-    return Poured.objects.filter(into__deleted_at=None, batch__deleted_at=None, strain=None)
+    return Poured.objects.exclude(batch=None).filter(into__deleted_at=None, batch__deleted_at=None)
 
 
 def _jarred() -> QuerySet[JarFrom]:
@@ -201,12 +204,12 @@ def _jarred() -> QuerySet[JarFrom]:
 
 KINDS: Final[tuple[Kind, ...]] = ("bed", "picking", "tub", "batch", "jar")
 STEPS: Final = (
-    Step("bed", "picking", _picked, "bed_id", "picking_id", ""),
-    Step("picking", "tub", _leaf, "picking_id", "steep_id", "leaf_typed"),
-    Step("tub", "batch", _strained, "strain__steep_id", "into_id", "liquor_typed"),
-    Step("batch", "jar", _jarred, "batch_id", "jar_id", "pigment_typed"),
+    Step("bed", "picking", _picked, "bed", "picking", ""),
+    Step("picking", "tub", _leaf, "picking", "steep", "leaf_typed"),
+    Step("tub", "batch", _strained, "strain__steep", "into", "liquor_typed"),
+    Step("batch", "jar", _jarred, "batch", "jar", "pigment_typed"),
 )
-JOIN: Final = Step("batch", "batch", _joins, "batch_id", "into_id", "liquor_typed")
+JOIN: Final = Step("batch", "batch", _joins, "batch", "into", "liquor_typed")
 
 
 def _links(shown: Mapping[Kind, Sequence[UUID]]) -> Iterator[Link]:

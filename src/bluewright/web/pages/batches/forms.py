@@ -5,10 +5,11 @@ from __future__ import annotations
 from typing import Any
 
 from django import forms
+from django.db.models import QuerySet
 from django.utils.translation import gettext as _t
 from django.utils.translation import gettext_lazy as _
 
-from bluewright.journal.models import Batch, Garden, Poured, Strain
+from bluewright.journal.models import Batch, Garden, Strain
 from bluewright.journal.queries import batches
 from bluewright.web.ui.typed import DecimalField, MeasureField, MomentField, not_to_come
 
@@ -37,11 +38,9 @@ class BeginForm(forms.Form):
     def __init__(self, *args: Any, garden: Garden, **options: Any) -> None:
         super().__init__(*args, **options)
         fields: dict[str, Any] = self.fields
-        fields["strains"].queryset = Strain.objects.filter(
-            steep__garden=garden, steep__deleted_at=None, pk__in=with_liquor_left(garden)
-        ).select_related("steep")
+        fields["strains"].queryset = _found(batches.with_liquor_left(garden)).select_related("steep")
         fields["strains"].label_from_instance = _strain_label
-        fields["batches"].queryset = Batch.objects.filter(pk__in=batches.working(garden).values("pk"))
+        fields["batches"].queryset = _found(batches.worked_on(garden))
         if not fields["batches"].queryset.exists():
             del fields["batches"]
         fields["liquor"].system = garden.system
@@ -72,11 +71,10 @@ class EndForm(forms.Form):
     ended_why = forms.CharField(max_length=120, label=_("Why"), help_text=_("Spoilt, spilt, no blue came, ..."))
 
 
-def with_liquor_left(garden: Garden) -> list[Any]:
-    """Strainings of which not all liquor is in a batch: nothing yet, or measured parts only."""
-    rows = Poured.objects.filter(strain__steep__garden=garden, into__deleted_at=None, liquor_l=None)
-    whole = set(rows.values_list("strain", flat=True))
-    return [pk for pk in Strain.objects.filter(steep__garden=garden).values_list("pk", flat=True) if pk not in whole]
+def _found(rows: QuerySet[Any]) -> QuerySet[Any]:
+    """The same rows by their keys: a field of choices asks for its rows again and again."""
+    found: QuerySet[Any] = rows.model._default_manager.filter(pk__in=list(rows.values_list("pk", flat=True)))
+    return found
 
 
 def _strain_label(strain: Strain) -> str:

@@ -40,7 +40,7 @@ MOST_AT_ONCE: Final = 12
 def index(request: HttpRequest, garden: Garden) -> HttpResponse:
     """Jars: stock at a glance, those that hold something first."""
     holding = jars.holding(garden)
-    shown_keys, pages = turned(jars.in_stock(garden), request.GET)
+    shown_keys, pages = turned(jars.in_stock(garden, holding=holding), request.GET)
     rows = {row.pk: row for row in jars.these(garden, dict.fromkeys([*holding, *shown_keys]))}
     page = stock_page([rows[key] for key in shown_keys], holding=[rows[key] for key in holding], pages=pages)
     return shown(request, "jars/index.html", page)

@@ -99,8 +99,8 @@ def batch_matters(garden: Garden, now: datetime) -> Iterator[Matter]:
 
 def bed_matters(garden: Garden, now: datetime) -> Iterator[Matter]:
     """Beds that have been regrowing for so long that they are worth a look."""
-    for bed, picked_at in gardens.last_picked(garden):
-        if REGROWN <= now - picked_at <= REGROWTH_OVER:
+    for bed, picked_at in gardens.last_picked(garden, since=now - REGROWTH_OVER):
+        if now - picked_at >= REGROWN:
             weeks = (now - picked_at) // timedelta(weeks=1)
             yield Matter(
                 urgency_h=24.0,
