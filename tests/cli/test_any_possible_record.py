@@ -22,7 +22,7 @@ KEYS = set(re.findall(r"^@\w+\{([^,]+),", BIBLIOGRAPHY, re.M)) | {"common-practi
 COMMANDS = pytest.mark.parametrize("command", RECORD_COMMANDS.values(), ids=RECORD_COMMANDS)
 TRIES = {"steep call": 6, "air time": 60, "tub temp": 60}
 """How many records; a steep takes a second and the races of an airing some hundredths."""
-BELOW_NOTHING = {"cost_per_kg_frac", "cost_per_m2_frac", "damage_cost_frac", "dilution_frac"}
+BELOW_NOTHING = {"cost_per_kg_frac", "cost_per_m2_frac", "damage_cost_frac", "dilution_frac", "narrower_frac"}
 """Shares that may be negative: damage may be a gain, and a rinse that mixes well may make the liquor stronger."""
 
 

@@ -26,6 +26,7 @@ from bluewright.science.photo.card_record import RegisteredCard
 from bluewright.science.photo.jar_record import JarAnswer, JarRecord
 from bluewright.science.photo.record import PhotoAnswer, PhotoRecord
 from bluewright.science.pigment.yield_record import YieldAnswer, YieldRecord
+from bluewright.science.plan.chain_record import ClothPlanAnswer, ClothPlanRecord
 from bluewright.science.settle.acid_record import AcidAnswer, AcidRecord
 from bluewright.science.settle.drying_record import DryAnswer, DryRecord
 from bluewright.science.settle.filtering_record import FilterAnswer, FilterRecord
@@ -38,6 +39,8 @@ from bluewright.science.vat.recipe_record import VatRecipeAnswer, VatRecipeRecor
 from bluewright.science.watering.record import BedWaterAnswer, BedWaterRecord
 
 PUBLISHED: dict[str, type] = {
+    "plan-cloth-record": ClothPlanRecord,
+    "plan-cloth-answer": ClothPlanAnswer,
     "weather-record": WeatherRecord,
     "weather-answer": WeatherAnswer,
     "bed-water-record": BedWaterRecord,

@@ -17,15 +17,23 @@ import numpy as np
 from bluewright.science.base.bands import Band
 from bluewright.science.base.errors import InputError
 from bluewright.science.base.sourced import Floats, Prior, Sourced
+from bluewright.science.bed import growth_priors
+from bluewright.science.bed.densities import TARGETS_PER_M2
 from bluewright.science.leaf.potential import draw_mmol_per_kg
 from bluewright.science.leaf.record import PotentialAnswer
 from bluewright.science.media.air_temp import northern_day
-from bluewright.science.media.basket import SAP_L_PER_KG
-from bluewright.science.media.purity import Known
+from bluewright.science.media.basket import SAP_L_PER_KG, LeafState, Plant
+from bluewright.science.media.dry_pigment import MOISTURE_FRAC
+from bluewright.science.media.precursor import GOT_FRAC
+from bluewright.science.media.purity import PURITY, Known
+from bluewright.science.media.stoichiometry import INDIGO_G_PER_MMOL_PRECURSOR
 from bluewright.science.media.tub_heat import Seen, sample_paths
 from bluewright.science.media.tub_temp import air_error_c, hourly, points
 from bluewright.science.media.tub_temp_record import THERMOMETER_ERROR
 from bluewright.science.pigment.yield_record import Potential, YieldRecord
+from bluewright.science.plan import chain
+from bluewright.science.plan.chain_crop import Crop, Growing
+from bluewright.science.plan.chain_record import ClothPlanAnswer, ClothPlanRecord, Start
 from bluewright.science.steep import call as strain
 from bluewright.science.steep import ensemble
 from bluewright.science.steep.answer import SteepAnswer
@@ -142,6 +150,46 @@ def expected_indigo_g(tubs: Sequence[TubThread]) -> Band:
         p50=sum(now_g.p50 * kept for now_g, kept in parts),
         p95=sum(now_g.p95 * kept for now_g, kept in parts),
     )
+
+
+def plan_cloth(record: ClothPlanRecord, *, rng: np.random.Generator) -> ClothPlanAnswer:
+    """What is wanted back to leaf, area and days, by what the beds and the leaf are believed to give."""
+    return chain.plan_cloth(record, crop=crop_of(record.plant, start=record.start, rng=rng), rng=rng)
+
+
+def crop_of(plant: Plant, *, start: Start, rng: np.random.Generator) -> Crop:
+    """A plant of no garden in particular: leaf of a ready cut, blue commonly got of it, and its warmth.
+
+    What is not known of a garden's blue is what the whole doubt is more than the scatter from batch to batch, as in
+    the forecast of a bed.
+    """
+    mmol_per_kg = draw_mmol_per_kg(
+        plant, leaf=LeafState(), day_of_year=None, held_temp_c=HELD_AT.value, rng=rng, n=CONTENT_DRAWS
+    )
+    blue = np.log(INDIGO_G_PER_MMOL_PRECURSOR * mmol_per_kg * GOT_FRAC.draw(rng, CONTENT_DRAWS))
+    full = growth_priors.FULL_KG_PER_M2[plant]
+    return Crop(
+        leaf_kg_per_m2=replace(full, centre=full.centre * growth_priors.READY_FRAC.value),
+        leaf_season_sd=growth_priors.SEASON_SD.value,
+        leaf_cut_sd=growth_priors.CUT_SD.centre,
+        blue_g_per_kg=Prior(
+            kind="lognormal", centre=math.exp(float(blue.mean())), unit="g/kg",
+            source="bluewright-leaf", grade="fitted",
+            spread=math.sqrt(max(float(blue.var()) - growth_priors.BLUE_CUT_SD.value**2, 0.0)),
+            note="precursor of the season, times the share commonly got",
+        ),
+        blue_batch_sd=growth_priors.BLUE_CUT_SD.value,
+        purity=PURITY["unknown"][plant],
+        moisture=MOISTURE_FRAC,
+        plants_per_m2=TARGETS_PER_M2[plant]["leaf"].value,
+        growing=Growing(
+            base_c=growth_priors.BASE_C[plant].value,
+            first_degree_d=growth_priors.RIPE_FIRST_D[plant],
+            first_factor=growth_priors.START_FACTOR[start].value,
+            again_degree_d=growth_priors.RIPE_AGAIN_D[plant],
+            ends=growth_priors.SEASON_ENDS[plant],
+        ),
+    )  # fmt: skip
 
 
 def _known(shares: Sequence[Band], weights: Sequence[float]) -> Known:

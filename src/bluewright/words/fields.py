@@ -36,12 +36,14 @@ UNITS: Final[Mapping[str, str]] = {
     "l_per_g_cm": "L/(g cm)", "mg_per_ml": "mg/mL", "absorbance": "",
     "kg_per_m2": "kg/m²", "g_per_m2": "g/m²",
     "per_m2": marked("plants/m²"), "plants": marked("plants"), "cuts": marked("cuts"), "frames": marked("frames"),
+    "fills": marked("fillings"), "log": "",
     "frac": "%", "chance": "%", "factor": marked("times"), "exposure": "", "sd": "", "z": "",
 }  # fmt: skip
 """What the ending of a name is in print."""
 _BY_LENGTH: Final = sorted(UNITS, key=len, reverse=True)
 _KEPT_IN_NAME: Final = (
     "cuts",
+    "fills",
     "plants",
     "frames",
     "pours",

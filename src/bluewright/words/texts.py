@@ -15,7 +15,7 @@ PACKAGED: Final = "method_pages"
 BIBLIOGRAPHY: Final = "sources.bib"
 
 COMPUTED: Final = (
-    "bed", "weather", "watering", "growth",
+    "plan", "bed", "weather", "watering", "growth",
     "leaf", "tub-heat", "steep", "strain", "alkali", "jar-test", "air", "settle", "wash", "filter", "dry", "yield",
     "vat",
     "colour",

@@ -34,6 +34,7 @@ STAGES: Final[Mapping[str, Stage]] = {
     "StandAnswer": Stage(entry="bed.stand", page="bed", formula="Stand", main="density_per_m2"),
     "GrowthAnswer": Stage(entry="bed.growth", page="growth", main="leaf_kg_per_m2"),
     "DiseaseAnswer": Stage(entry="bed.disease", page="bed", formula="Damage", main="cost_per_m2_frac"),
+    "ClothPlanAnswer": Stage(entry="plan.chain", page="plan", main="area_for_chance_m2"),
     "PotentialAnswer": Stage(entry="leaf.potential", page="leaf", main="realistic_g"),
     "WeatherAnswer": Stage(entry="media.weather.days", page="weather", main="degree_d"),
     "BedWaterAnswer": Stage(entry="watering.call", page="watering", main="water_on_mm"),

@@ -58,6 +58,7 @@ from bluewright.science.photo.jar import jar_look as look_at_jar
 from bluewright.science.photo.jar_record import JarRecord
 from bluewright.science.pigment.jar_yield import jar_yield
 from bluewright.science.pigment.yield_record import YieldRecord
+from bluewright.science.plan.chain_record import ClothPlanRecord
 from bluewright.science.settle.acid import acid_wash
 from bluewright.science.settle.acid_record import AcidRecord
 from bluewright.science.settle.drying import dry
@@ -87,6 +88,7 @@ from bluewright.words import (
     jar,
     jar_look,
     leaf,
+    plan_cloth,
     steep,
     strain,
     vat_recipe,
@@ -157,6 +159,20 @@ TABLE: Final = (
         labels={
             "start": _("How the season began"), "began": _("Sown, planted, or growing again since"),
             "cuts": _("Cuts of this season"),
+        },
+    ),
+    Calculator(
+        slug="plan-cloth", title=_("What the cloth you want takes"), question=_(plan_cloth.QUESTION),
+        record=ClothPlanRecord, compute=thread.plan_cloth, said=plan_cloth.said,
+        front=(
+            "plant", "cloth", "cloth[].name", "cloth[].fibre", "cloth[].mass_kg", "cloth[].depth", "cloth[].by",
+            "pigment", "pigment[].name", "pigment[].mass_g", "pigment[].by", "jars", "jars[].name", "jars[].pure_g",
+            "now", "weather.latitude_deg", "area_m2",
+        ),
+        labels={
+            "cloth": _("Cloth that you want"), "pigment": _("Pigment that you want"), "jars": _("Jars at hand"),
+            "area_m2": _("An area that you think of"), "own.cuts": _("Cuts in time"),
+            "own.reduces_frac": _("Share of the pigment that reduces"), "start": _("How it is begun"),
         },
     ),
     Calculator(

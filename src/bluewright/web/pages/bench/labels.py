@@ -14,7 +14,7 @@ from django.utils.translation import gettext_lazy as _
 from bluewright.science.media.alkalis import KINDS
 from bluewright.science.steep.signs import SIGNS
 from bluewright.web.pages.tubs.forms import CUTS, METHODS, SQUEEZES, SUNS
-from bluewright.words.cloth import DEPTHS, FIBRES
+from bluewright.words.cloth import BASES, DEPTHS, FIBRES
 from bluewright.words.numbers import moment
 from bluewright.words.own_text import own_text
 from bluewright.words.vat import KINDS as VATS
@@ -122,6 +122,16 @@ LABELS: Final[dict[str, Words]] = {
     "taken": _("How they were taken"), "white": _("The instrument tells Lab for"), "ground": _("The cloth undyed"),
     "wavelength_nm": _("Wavelength"), "reflectance_factor": _("Sent back, white being 1"),
     "noise_sd": _("A reading may be off by"), "scale_sd_frac": _("Its white may be off by"),
+    # plan
+    "cloth": _("Cloth"), "jars": _("Jars"), "mass_kg": _("Mass"), "basis": _("Weighed"),
+    "fixed_frac": _("Or: pure indigo fixed on it"), "by": _("Ready by"), "purity_frac": _("Pure indigo in it"),
+    "assayed": _("By an assay of your own"), "vat": _("The vat"), "vat_l": _("Litres in it"),
+    "working_g_per_l": _("You dye down to"), "in_it_g": _("Pure indigo in it now"), "vat_kind": _("The vat is"),
+    "steep_kind": _("You steep"), "own": _("Your own figures"), "blue_g_per_kg": _("Blue of leaf, batch by batch"),
+    "assay_sd_frac": _("All assays may be off together by"), "leaf_kg_per_m2": _("Leaf of the ground, cut by cut"),
+    "fixed_of_drawn_frac": _("Share fixed of what the cloth takes"), "reduces_frac": _("Share that reduces"),
+    "tub_l": _("Water in a tub"), "leaf_kg_per_l": _("Leaf in the water"), "bed_width_m": _("Width of the beds"),
+    "wanted_chance": _("How sure it shall be"),
     # assay
     "solvent": _("Dissolved in"), "sample_mg": _("Pigment weighed in"), "volume_ml": _("Made up to"),
     "points": _("Readings"),
@@ -210,6 +220,9 @@ SAID: Final[dict[str, dict[object, Words]]] = {
         "bare": _("nothing: bare"), "small": _("under a quarter"), "half_cover": _("about half"),
         "full_cover": _("all of it"), "cut": _("just cut"),
     },
+    "basis": {basis: _(said) for basis, said in BASES.items()},
+    "vat_kind": {"quick": _("quick, with a reducer"), "ferment": _("fermented")},
+    "steep_kind": {"hot": _("hot"), "cold": _("cold")},
     "hemisphere": {"north": _("north"), "south": _("south")},
     "cut": dict(CUTS), "sun": dict(SUNS), "squeeze": dict(SQUEEZES),
     "age": {"young": _("young, half grown"), "mixed": _("mixed, as picked"), "old": _("old")},

@@ -1,0 +1,260 @@
+"""From wanted cloth and pigment back to pigment, leaf, tubs, area and dates, with every factor's spread.
+
+Formula: area = sum(needed - jars) / (blue of a kilogram * leaf of a square metre and cut * cuts), each factor drawn
+from what is believed of it; where all are log-normal this is the closed product of log-normals. What matters most is
+found by holding one unknown at a time at its middle.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, replace
+from datetime import date
+from typing import Final, get_args
+
+import numpy as np
+
+from bluewright.science.base.bands import band, quantiles, significant
+from bluewright.science.base.sourced import Floats
+from bluewright.science.media.cloth import Depth, Fibre, dry_kg
+from bluewright.science.media.weather.days import Bools
+from bluewright.science.plan.chain_cautions import cautions
+from bluewright.science.plan.chain_crop import Crop, Learned, learned
+from bluewright.science.plan.chain_dates import Ahead, ahead, days_back, in_time_cuts
+from bluewright.science.plan.chain_factors import (
+    UNKNOWNS,
+    Scores,
+    blue_g_per_kg,
+    fixed_of_drawn,
+    fixed_prior,
+    in_jars_g,
+    leaf_kg_per_m2,
+    purity_frac,
+    reduces,
+    scores,
+)
+from bluewright.science.plan.chain_needs import Need, needs, own_of, vat_short_g
+from bluewright.science.plan.chain_priors import CUTS, LEAF_KG_PER_L
+from bluewright.science.plan.chain_record import (
+    CanDye,
+    ClothPlanAnswer,
+    ClothPlanRecord,
+    ClothWant,
+    Matters,
+    Taken,
+)
+
+DRAWS: Final = 4000
+SAID_FRAC: Final = 0.005
+"""What makes less of the doubt is not told."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Ground:
+    """What a plan stands on: the crop after own figures, the cuts in time for each day wanted, the batches."""
+
+    crop: Crop
+    known: Learned
+    cuts: Mapping[date | None, Floats]
+    """Cuts in time for a day, None for some time, at least 1, each of shape (n,)."""
+    batches: int
+
+    def blue_g_per_kg(self, at: Scores) -> Floats:
+        """Pure indigo of a kilogram over the season's batches."""
+        return blue_g_per_kg(self.crop, self.known, at, batches=self.batches)
+
+    def leaf_kg_per_m2(self, at: Scores, *, by: date | None) -> Floats:
+        """Leaf of a square metre over all its cuts in time for a day."""
+        cuts = self.cuts[by]
+        return leaf_kg_per_m2(self.crop, self.known, at, cuts=cuts) * cuts
+
+
+def plan_cloth(record: ClothPlanRecord, *, crop: Crop, rng: np.random.Generator) -> ClothPlanAnswer:
+    """What the wants take, with the area for the chance asked for, what matters most, and the days back.
+
+    Sources: the factors' own (`media.cloth`, `chain_priors`, and of the crop `bed` and `media.precursor`).
+    """
+    at, known, soon = scores(DRAWS, rng=rng), learned(crop, own_of(record)), ahead(record, crop.growing, rng=rng)
+    parts = needs(record, known, at)
+    counted = {by: _cuts(record, soon, at, by=by, rng=rng) for by in (*dict.fromkeys(part.by for part in parts), None)}
+    ground = _ground(record, parts, crop, known, counted, at)
+    cuts = ground.cuts
+    area = area_m2(parts, ground, at)
+    fills = _leaf_kg(parts, ground, at) / _fill_kg(record)
+    sure_m2 = significant(float(quantiles(area, [record.wanted_chance])[0]))
+    width = record.bed_width_m
+    return ClothPlanAnswer(
+        id=record.id,
+        wants=tuple(_taken(part, record, ground, at) for part in parts),
+        total=_taken(_together(parts), record, ground, at, area=area),
+        jars_enough_chance=_chance(area == 0),
+        area_for_chance_m2=sure_m2,
+        area_enough_chance=None if record.area_m2 is None else _chance(area <= record.area_m2),
+        bed_m=None if width is None else band(area / width),
+        bed_for_chance_m=None if width is None else significant(sure_m2 / width),
+        plants_for_chance=int(np.ceil(sure_m2 * crop.plants_per_m2)),
+        tub_fills=None if record.tub_l is None else band(fills),
+        tub_fills_for_chance=None
+        if record.tub_l is None
+        else int(np.ceil(quantiles(fills, [record.wanted_chance])[0])),
+        cuts=band(cuts[None]),
+        in_time_chance=_chance(np.all([counted[part.by] >= 1 for part in parts] or [cuts[None] >= 1], axis=0)),
+        blue_g_per_kg=band(ground.blue_g_per_kg(at)),
+        leaf_kg_per_m2=band(leaf_kg_per_m2(crop, known, at, cuts=cuts[None])),
+        own_blue_frac=significant(known.blue.own_frac),
+        own_leaf_frac=significant(known.leaf.own_frac),
+        matters=matters(record, ground, at, now_m2=area),
+        can_dye=_can_dye(record, known, at),
+        days=days_back(record, parts, soon, rng=rng),
+        basis="garden" if record.own is not None or any(jar.assayed for jar in record.jars) else "prior",
+        inputs=record,
+        cautions=cautions(record, crop, jars_enough=bool(np.mean(area == 0) >= record.wanted_chance)),
+        sources=(
+            "angelini-2004",
+            "bluewright-bed",
+            "bluewright-cloth",
+            "bluewright-leaf",
+            "bluewright-yield",
+            "fwi-woad",
+        ),
+    )
+
+
+def _ground(
+    record: ClothPlanRecord, parts: Sequence[Need], crop: Crop, known: Learned,
+    counted: Mapping[date | None, Floats], at: Scores,
+) -> Ground:  # fmt: skip
+    cuts = {by: np.maximum(each, 1.0) for by, each in counted.items()}
+    ground = Ground(crop=crop, known=known, cuts=cuts, batches=1)
+    return replace(ground, batches=_batches(record, parts, ground, at))
+
+
+def area_m2(parts: Sequence[Need], ground: Ground, at: Scores) -> Floats:
+    """Area for what is still to be made, shape (n,).
+
+    Wants come in order of their days: the leaf of all up to a day must have grown in the cuts in time for it, and the
+    area is the largest that any of these days asks for.
+    """
+    leaf, area = np.zeros(DRAWS), np.zeros(DRAWS)
+    blue = ground.blue_g_per_kg(at)
+    for part in parts:
+        leaf = leaf + part.to_make_g / blue
+        area = np.maximum(area, leaf / ground.leaf_kg_per_m2(at, by=part.by))
+    return area
+
+
+def matters(record: ClothPlanRecord, ground: Ground, at: Scores, *, now_m2: Floats) -> tuple[Matters, ...]:
+    """Each unknown held at its middle: the share of the area's doubt that goes, and how much narrower its range gets.
+
+    Doubt is the variance of the area's logarithm; where jars may be enough in some draws, that of the area itself.
+    """
+    logs = bool(np.all(now_m2 > 0))
+    whole, wide = _variance(now_m2, logs=logs), _width(now_m2)
+    if wide == 0:
+        return ()
+    found = []
+    for what in UNKNOWNS:
+        held = at.held(what)
+        fixed = ground if what != "cuts" else replace(ground, cuts=_middling(ground.cuts))
+        then = area_m2(needs(record, ground.known, held), fixed, held)
+        share = 1 - _variance(then, logs=logs and bool(np.all(then > 0))) / whole
+        if share >= SAID_FRAC:
+            narrower = significant(1 - _width(then) / wide)
+            found.append(Matters(what=what, share_frac=significant(share), narrower_frac=narrower))
+    return tuple(sorted(found, key=lambda one: -one.share_frac))
+
+
+def _variance(area: Floats, *, logs: bool) -> float:
+    return float(np.var(np.log(area) if logs else area))
+
+
+def _width(area: Floats) -> float:
+    low, high = quantiles(area, [0.05, 0.95])
+    return float(high - low)
+
+
+def _middling(cuts: Mapping[date | None, Floats]) -> dict[date | None, Floats]:
+    return {by: np.full_like(each, np.median(each)) for by, each in cuts.items()}
+
+
+def _cuts(
+    record: ClothPlanRecord, soon: Ahead | None, at: Scores, *, by: date | None, rng: np.random.Generator
+) -> Floats:
+    """Cuts in time for a day, shape (n,): as typed, as the weather allows, or as is usual."""
+    own = own_of(record).cuts
+    if own is not None:
+        return np.full(DRAWS, float(own))
+    if soon is not None:
+        return np.resize(in_time_cuts(record, soon, by=by, rng=rng), DRAWS)
+    usual = CUTS[record.plant]
+    steps = np.arange(usual.low, usual.high + 1)
+    chance = 1 / (1 + np.exp(-1.702 * at.z["cuts"]))
+    return np.asarray(steps[np.minimum((chance * len(steps)).astype(int), len(steps) - 1)])
+
+
+def _leaf_kg(parts: Sequence[Need], ground: Ground, at: Scores) -> Floats:
+    return np.asarray(sum((part.to_make_g for part in parts), np.zeros(DRAWS)) / ground.blue_g_per_kg(at))
+
+
+def _fill_kg(record: ClothPlanRecord) -> float:
+    """Leaf of one filling of a tub; a kilogram where no tub is told."""
+    per_l = record.leaf_kg_per_l or LEAF_KG_PER_L.value
+    return 1.0 if record.tub_l is None else record.tub_l * per_l
+
+
+def _batches(record: ClothPlanRecord, parts: Sequence[Need], ground: Ground, at: Scores) -> int:
+    """Batches over which scatter averages: the fillings in the middle case, or one for each cut."""
+    if record.tub_l is None:
+        return int(np.median(ground.cuts[None]))
+    leaf = _leaf_kg(parts, ground, at)
+    return max(1, round(float(np.median(leaf)) / _fill_kg(record)))
+
+
+def _together(parts: Sequence[Need]) -> Need:
+    def total(name: str) -> Floats:
+        return np.asarray(sum((getattr(part, name) for part in parts), np.zeros(DRAWS)))
+
+    return Need(
+        want=None, by=None, on_cloth_g=total("on_cloth_g"), drawn_g=total("drawn_g"),
+        needed_g=total("needed_g"), from_jars_g=total("from_jars_g"), to_make_g=total("to_make_g"),
+    )  # fmt: skip
+
+
+def _taken(part: Need, record: ClothPlanRecord, ground: Ground, at: Scores, *, area: Floats | None = None) -> Taken:
+    """What one want takes for itself alone; with the area of all, what all of them take."""
+    pure_frac = purity_frac(own_of(record), ground.crop, ground.known, at) * (1 - ground.crop.moisture.centre)
+    leaf = part.to_make_g / ground.blue_g_per_kg(at)
+    return Taken(
+        name=part.name,
+        kind=part.kind if area is None else "all",
+        by=part.by,
+        on_cloth_g=band(part.on_cloth_g),
+        drawn_g=band(part.drawn_g),
+        needed_g=band(part.needed_g),
+        from_jars_g=band(part.from_jars_g),
+        to_make_g=band(part.to_make_g),
+        pigment_g=band(part.to_make_g / pure_frac),
+        leaf_kg=band(leaf),
+        area_m2=band(leaf / ground.leaf_kg_per_m2(at, by=part.by) if area is None else area),
+    )
+
+
+def _can_dye(record: ClothPlanRecord, known: Learned, at: Scores) -> tuple[CanDye, ...]:
+    """Cloth = left of the jars once the vat stands * reduces * fixed of drawn / fixed on a gram of dry fibre."""
+    if not record.jars:
+        return ()
+    own, jars = own_of(record), in_jars_g(record.jars, known, at)
+    fibres: tuple[Fibre, ...] = tuple(dict.fromkeys(want.fibre for want in record.cloth)) or ("wool", "cotton")
+    found = []
+    for fibre in fibres:
+        for depth in get_args(Depth):
+            want = ClothWant(fibre=fibre, mass_kg=1.0, depth=depth)
+            left = np.maximum(jars - vat_short_g(record, at, [want]), 0.0)
+            fixed = left * reduces(own, at) * fixed_of_drawn(fibre, own, at)
+            grams = 1000.0 * dry_kg(1.0, fibre=fibre) * fixed_prior(want).from_z(at.z["fixed"])
+            found.append(CanDye(fibre=fibre, depth=depth, cloth_kg=band(fixed / grams)))
+    return tuple(found)
+
+
+def _chance(happened: Bools) -> float:
+    return significant(float(np.mean(happened)))

@@ -1,0 +1,49 @@
+"""What not to trust a plan for."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from bluewright.science.base.cautions import Caution
+from bluewright.science.plan.chain_crop import Crop
+from bluewright.science.plan.chain_record import ClothPlanRecord
+
+FEW_OWN: Final = 3
+"""From so many own batches on, they lead."""
+UNLIKELY: Final = 6.0
+"""So many times the prior's middle: more than any source."""
+
+
+def cautions(record: ClothPlanRecord, crop: Crop, *, jars_enough: bool) -> tuple[Caution, ...]:
+    """Starting guesses, a hot vat's powders, a yield that is not believable."""
+    own = record.own
+    said = []
+    if not jars_enough and (own is None or len(own.blue_g_per_kg) < FEW_OWN):
+        said.append(
+            Caution(
+                code="starting-guess",
+                text="The blue of a kilogram of leaf is mostly a guess from other gardens, which differ tenfold: weigh "
+                "and assay your own batches before you count on it.",
+                source="bluewright-leaf",
+            )
+        )
+    if own is not None and own.blue_g_per_kg and max(own.blue_g_per_kg) > UNLIKELY * crop.blue_g_per_kg.centre:
+        most = max(own.blue_g_per_kg)
+        said.append(
+            Caution(
+                code="outside-range",
+                text=f"{most:g} g of pure indigo from a kilogram of leaf is more than is believable: was powder "
+                "written, not pure indigo?",
+                source="bluewright-leaf",
+            )
+        )
+    if record.cloth:
+        said.append(
+            Caution(
+                code="vat-chemicals",
+                text="Vats hold strong alkali and strong reducers: goggles, gloves, air. Never put acid into a vat of "
+                "dithionite or thiourea dioxide: it gives off poisonous gas. The labels and your local rules go first.",
+                source="common-practice",
+            )
+        )
+    return tuple(said)
