@@ -61,7 +61,10 @@ LATE: Final = marked("too late")
 def said(found: ClothPlanAnswer) -> Said:
     """The answer as a person with a spade reads it."""
     if not found.wants:
-        parts: list[str | Rows] = [_("Nothing is wanted: here is what the jars are enough for."), *_can_dye(found)]
+        parts: list[str | Rows] = [
+            _("Nothing is wanted: here is what the jars are enough for."),
+            *can_dye_tables(found),
+        ]
         return Said(parts=tuple(parts), cautions=found.cautions)
     enough = jars_enough(found)
     parts = [headline(found)]
@@ -70,7 +73,7 @@ def said(found: ClothPlanAnswer) -> Said:
     parts.append(takes_said(found))
     if not enough:
         parts += [*matters_said(found), basis_said(found)]
-    parts += [wants_table(found), *_matters_table(found), *days_tables(found), *_can_dye(found)]
+    parts += [wants_table(found), *_matters_table(found), *days_tables(found)]
     return Said(parts=tuple(parts), cautions=found.cautions)
 
 
@@ -188,7 +191,7 @@ def wants_table(found: ClothPlanAnswer) -> Rows:
 def _matters_table(found: ClothPlanAnswer) -> Iterator[Rows]:
     if found.matters and not jars_enough(found):
         head = (_("not known"), _("share of the doubt"), _("range narrower by, if known"))
-        rows = tuple((_(UNKNOWNS[one.what]), percent(one.share_frac), narrower(one)) for one in found.matters[:5])
+        rows = tuple((_(UNKNOWNS[one.what]), percent(one.share_frac), narrower(one)) for one in found.matters[:4])
         yield Rows(caption=_("What matters most"), head=head, rows=rows)
 
 
@@ -228,7 +231,7 @@ def _begin(one: DaysBack, step: Step) -> str:
     return "" if day is None else weekday(day)
 
 
-def _can_dye(found: ClothPlanAnswer) -> Iterator[Rows]:
+def can_dye_tables(found: ClothPlanAnswer) -> Iterator[Rows]:
     """Cloth by depth, a column for each fibre."""
     if not found.can_dye:
         return

@@ -10,6 +10,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from datetime import date
+from itertools import groupby
 from typing import Final, get_args
 
 import numpy as np
@@ -135,12 +136,11 @@ def area_m2(parts: Sequence[Need], ground: Ground, at: Scores) -> Floats:
     Wants come in order of their days: the leaf of all up to a day must have grown in the cuts in time for it, and the
     area is the largest that any of these days asks for.
     """
-    leaf, area = np.zeros(DRAWS), np.zeros(DRAWS)
-    blue = ground.blue_g_per_kg(at)
-    for part in parts:
-        leaf = leaf + part.to_make_g / blue
-        area = np.maximum(area, leaf / ground.leaf_kg_per_m2(at, by=part.by))
-    return area
+    made, area = np.zeros(DRAWS), np.zeros(DRAWS)
+    for by, of_day in groupby(parts, key=lambda part: part.by):
+        made = made + sum(part.to_make_g for part in of_day)
+        area = np.maximum(area, made / ground.leaf_kg_per_m2(at, by=by))
+    return np.asarray(area / ground.blue_g_per_kg(at))
 
 
 def matters(record: ClothPlanRecord, ground: Ground, at: Scores, *, now_m2: Floats) -> tuple[Matters, ...]:
