@@ -9,7 +9,7 @@ from typing import Any
 import numpy as np
 import pytest
 
-from bluewright.charts import answers, assays, palette
+from bluewright.charts import answers, assays, costs, palette
 from bluewright.charts.svg import text_width
 from bluewright.science.alkali.dose import titration
 from bluewright.science.alkali.record import DoseAnswer
@@ -40,6 +40,8 @@ CHARTS: dict[str, Callable[..., str]] = {
     "weather days": answers.weather_chart,
     "bed water": answers.water_chart,
     "jar yield": answers.loss_chart,
+    "cost blue": costs.cost_chart,
+    "stock left": costs.stock_chart,
     "air time": answers.air_chart,
     "settle time": answers.settle_chart,
     "dry curve": answers.dry_chart,
@@ -68,7 +70,7 @@ def test_the_question_is_the_title_and_the_answer_stands_below(drawn: tuple[Any,
 def test_every_chart_of_an_answer_is_tested_here() -> None:
     made_here = {
         name
-        for module in (answers, assays)
+        for module in (answers, assays, costs)
         for name, value in vars(module).items()
         if name.endswith("_chart") and getattr(value, "__module__", "") == module.__name__
     }

@@ -48,7 +48,7 @@ OWN: Final = re.compile(
     r"Bluewright|JSON|PDF|pH|CIELAB|CMC|Europe/London"
     r"|Marl Bank|Long bed|Wall bed|Under the hedge|soda, half molar"
     r"|[Tt]ub[ -]\d|[Bb]atch[ -]\d|[Jj]ar[ -]\d"  # given names
-    r"|spectrophotometer|twelve swatches|furnace"  # what the example of the bench names
+    r"|spectrophotometer|twelve swatches|furnace|Soda ash|Lime, the open bag"  # what the example of the bench names
     r"|two shawls|table linen|a jar for the market|last year's jar"
     rf"|(?<!\w)[0-9a-f]{{8}}(?!\w)|(?<![A-Za-z])({UNITS})(?![A-Za-z/])"
 )

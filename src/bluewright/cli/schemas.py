@@ -19,6 +19,8 @@ from bluewright.science.bed.rotation_record import RotationAnswer, RotationRecor
 from bluewright.science.bed.stand_record import StandAnswer, StandRecord
 from bluewright.science.colour.compare_record import CompareAnswer, CompareRecord
 from bluewright.science.colour.reflectance_record import ReflectanceAnswer, ReflectanceRecord
+from bluewright.science.cost.cost_record import CostAnswer, CostRecord
+from bluewright.science.cost.stock_record import StockAnswer, StockRecord
 from bluewright.science.leaf.record import PotentialAnswer, PotentialRecord
 from bluewright.science.media.tub_temp_record import TubTempAnswer, TubTempRecord
 from bluewright.science.media.weather.days_record import WeatherAnswer, WeatherRecord
@@ -55,6 +57,10 @@ PUBLISHED: dict[str, type] = {
     "bed-disease-answer": DiseaseAnswer,
     "bed-rotation-record": RotationRecord,
     "bed-rotation-answer": RotationAnswer,
+    "cost-record": CostRecord,
+    "cost-answer": CostAnswer,
+    "stock-record": StockRecord,
+    "stock-answer": StockAnswer,
     "leaf-potential-record": PotentialRecord,
     "leaf-potential-answer": PotentialAnswer,
     "steep-record": SteepRecord,

@@ -37,11 +37,16 @@ UNITS: Final[Mapping[str, str]] = {
     "kg_per_m2": "kg/m²", "g_per_m2": "g/m²",
     "per_m2": marked("plants/m²"), "plants": marked("plants"), "cuts": marked("cuts"), "frames": marked("frames"),
     "fills": marked("fillings"), "log": "",
+    "money": marked("in your money"), "money_per_h": marked("in your money, an hour"), "amount": "", "amount_per_g": "",
+    "money_per_g": marked("in your money, a gram"), "money_per_m3": marked("in your money, a cubic metre"),
+    "l_per_g": "L/g", "h_per_g": "h/g", "batches": marked("batches"), "months": marked("months"),
+    "per_month": marked("in a month"),
     "frac": "%", "chance": "%", "factor": marked("times"), "exposure": "", "sd": "", "z": "",
 }  # fmt: skip
 """What the ending of a name is in print."""
 _BY_LENGTH: Final = sorted(UNITS, key=len, reverse=True)
 _KEPT_IN_NAME: Final = (
+    "batches",
     "cuts",
     "fills",
     "plants",
@@ -65,6 +70,7 @@ _MEASURES: Final[Mapping[str, tuple[MeasureKind, str]]] = {
 """Endings whose unit each reader has their own of, and what follows it."""
 _RATIOS: Final[Mapping[str, tuple[str, float]]] = {
     "degree_d": ("°F d", FAHRENHEIT_PER_CELSIUS.value),
+    "l_per_g": ("gal/g", 1 / US_GALLON_L.value),
     "g_per_kg": ("g/lb", POUND_KG.value), "l_per_kg": ("gal/lb", POUND_KG.value / US_GALLON_L.value),
     "kg_per_l": ("lb/gal", US_GALLON_L.value / POUND_KG.value),
     "per_m2": (marked("plants/sq ft"), SQUARE_FOOT_M2.value), "g_per_m2": ("g/sq ft", SQUARE_FOOT_M2.value),

@@ -18,6 +18,7 @@ COMPUTED: Final = (
     "plan", "bed", "weather", "watering", "growth",
     "leaf", "tub-heat", "steep", "strain", "alkali", "jar-test", "air", "settle", "wash", "filter", "dry", "yield",
     "vat",
+    "cost",
     "colour",
     "photo",
     "card",

@@ -6,6 +6,7 @@ from scipy import stats
 
 from bluewright.science.base.records import read
 from bluewright.science.base.sourced import Floats
+from bluewright.science.media.dry_pigment import moisture
 from bluewright.science.pigment import beliefs
 from bluewright.science.pigment.jar_yield import believed
 from bluewright.science.pigment.yield_record import YieldRecord
@@ -29,7 +30,7 @@ def run(rng: np.random.Generator, *, assayed: bool) -> tuple[Floats, Floats]:
     kept = np.array([prior.draw(rng, 1)[0] for prior in beliefs.kept(blank).values()])
     potential = beliefs.potential_g(blank).draw(rng, 1)[0]
     purity = beliefs.purity(blank).draw(rng, 1)[0]
-    weighed = potential * np.prod(kept) / purity / (1 - beliefs.moisture(blank).draw(rng, 1)[0])
+    weighed = potential * np.prod(kept) / purity / (1 - moisture(blank.moisture_frac).draw(rng, 1)[0])
     fields["pigment_g"] = float(weighed * np.exp(TRUE_SCALE_G / weighed * rng.standard_normal()))
     if assayed:
         seen = purity + ASSAY_SD * rng.standard_normal()

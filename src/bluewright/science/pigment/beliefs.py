@@ -8,8 +8,7 @@ import numpy as np
 
 from bluewright.science.base.sourced import Prior
 from bluewright.science.media.alkali_kind import FAMILY
-from bluewright.science.media.dry_pigment import MOISTURE_FRAC
-from bluewright.science.media.purity import PURITY, Known, Make, known_share
+from bluewright.science.media.purity import PURITY, Make, known_share
 from bluewright.science.pigment.priors import (
     CONVERSION,
     CONVERSION_BY_PH,
@@ -96,12 +95,3 @@ def make(record: YieldRecord) -> Make:
     if family == "lime":
         return "limed"
     return "unknown" if family == "unknown" else "unlimed"
-
-
-def moisture(record: YieldRecord) -> Prior:
-    """Water in the jar: the trade's, or as the record says, give or take a fifth of it and at most 0.01."""
-    if record.moisture_frac is None:
-        return MOISTURE_FRAC
-    if record.moisture_frac == 0:
-        return Prior(kind="normal", centre=0.0, spread=0.0, unit="1", source="common-practice", grade="guess")
-    return known_share(Known(mean_frac=record.moisture_frac, sd_frac=max(min(0.2 * record.moisture_frac, 0.01), 0.001)))

@@ -11,6 +11,7 @@ from bluewright.science.base.bands import Band, band, significant
 from bluewright.science.base.cautions import Caution
 from bluewright.science.base.posterior import sample
 from bluewright.science.base.sourced import Floats
+from bluewright.science.media.dry_pigment import moisture
 from bluewright.science.pigment import beliefs
 from bluewright.science.pigment.priors import STEPS
 from bluewright.science.pigment.yield_record import NextReading, StepLoss, YieldAnswer, YieldRecord
@@ -46,9 +47,9 @@ def jar(record: YieldRecord, z: Floats) -> Jar:
     """
     kept = np.stack([prior.from_z(z[:, i]) for i, prior in enumerate(beliefs.kept(record).values())], axis=1)
     purity = beliefs.purity(record).from_z(z[:, 5])
-    moisture = beliefs.moisture(record).from_z(z[:, 6])
+    damp = moisture(record.moisture_frac).from_z(z[:, 6])
     weighed_g = record.pigment_g * np.exp(min(record.scale_sd_g / record.pigment_g, 0.5) * z[:, 7])
-    crude_g = weighed_g * (1 - moisture)
+    crude_g = weighed_g * (1 - damp)
     pure_g = crude_g * purity
     return Jar(
         kept_frac=kept,

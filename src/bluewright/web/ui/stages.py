@@ -53,6 +53,8 @@ STAGES: Final[Mapping[str, Stage]] = {
     "JarAnswer": Stage(entry="photo.jar", page="jar-test", main="blue_chance"),
     "YieldAnswer": Stage(entry="pigment.jar_yield", page="yield", main="pure_g"),
     "VatRecipeAnswer": Stage(entry="vat.recipe", page="vat", formula="Recipe", main="powder_g"),
+    "CostAnswer": Stage(entry="cost.call", page="cost", main="cost_money_per_g"),
+    "StockAnswer": Stage(entry="cost.stock", page="cost", formula="Stock", main="pure_g"),
     "CompareAnswer": Stage(entry="colour.compare", page="colour", formula="Differences", main="against"),
     "ReflectanceAnswer": Stage(entry="colour.reflectance", page="colour", formula="From a spectrum", main="k_over_s"),
     "SpectrumAnswer": Stage(entry="assay.spectrum", page="assay", formula="Spectrum", main="indigo_pct"),

@@ -12,6 +12,7 @@ from django.utils.translation import gettext_lazy as _
 from bluewright.charts import answers as charts
 from bluewright.charts import assays as charts_of_assay
 from bluewright.charts.colour_answers import compare_chart, spectrum_chart
+from bluewright.charts.costs import cost_chart, stock_chart
 from bluewright.charts.disease_chart import disease_chart
 from bluewright.charts.growth_chart import growth_chart
 from bluewright.charts.jar_series import jar_chart
@@ -48,6 +49,10 @@ from bluewright.science.colour.compare import compare
 from bluewright.science.colour.compare_record import CompareRecord
 from bluewright.science.colour.reflectance import reflectance
 from bluewright.science.colour.reflectance_record import ReflectanceRecord
+from bluewright.science.cost.call import cost
+from bluewright.science.cost.cost_record import CostRecord
+from bluewright.science.cost.stock import stock
+from bluewright.science.cost.stock_record import StockRecord
 from bluewright.science.leaf.potential import potential
 from bluewright.science.leaf.record import PotentialRecord
 from bluewright.science.media.tub_temp import tub_temp
@@ -96,12 +101,14 @@ from bluewright.words import (
     watering,
     weather,
 )
+from bluewright.words import cost as costing
 from bluewright.words import disease as damage
 from bluewright.words import dry as drying
 from bluewright.words import growth as growing
 from bluewright.words import rotation as resting
 from bluewright.words import settle as settling
 from bluewright.words import stand as standing
+from bluewright.words import stock as remaining
 from bluewright.words import tub_temp as warmth
 from bluewright.words.said import Said
 
@@ -117,6 +124,8 @@ class Calculator:
     compute: Callable[..., Any]
     said: Callable[..., Said]
     chart: Callable[..., str] | None = None
+    chart_on_paper: bool = True
+    """Whether it is printed too; not where it would push what a table tells already onto a second sheet."""
     front: tuple[str, ...] = ()
     """What stands up front beside what must be given, by the path in the record, in this order."""
     one_of: tuple[str, ...] = ()
@@ -316,6 +325,33 @@ TABLE: Final = (
             "heel.pure_g": _("Pure indigo in it"), "heel.reduced": _("It is clear and yellow"),
             "water.temp_c": _("As warm as it comes"), "alkali": _("Alkali"), "target_ph": _("Wanted pH"),
             "surface_m2": _("Open surface of the vat"),
+        },
+    ),
+    Calculator(
+        slug="cost-blue", title=_("What the blue costs"), question=_(costing.QUESTION),
+        record=CostRecord, compute=cost, said=costing.said, chart=cost_chart, chart_on_paper=False,
+        front=(
+            "currency", "wage_money_per_h", "price_money_per_g", "batches", "batches[].id", "batches[].leaf_kg",
+            "batches[].pigment_g", "batches[].make", "batches[].failed", "batches[].steep_l", "batches[].wash_l",
+            "work", "work[].kind", "work[].spent_min", "work[].batch", "alkalis", "used",
+        ),
+        labels={
+            "work[].kind": _("Kind of work"), "work[].off_frac": _("It may be off by"), "alkalis": _("Alkalis"),
+            "alkalis[].name": _("Name"), "kit": _("Kit that lasts for years"), "kit[].name": _("Name"),
+            "used": _("Alkali that went in"), "used[].name": _("Which alkali"), "batches[].id": _("Name"),
+        },
+    ),
+    Calculator(
+        slug="stock-left", title=_("What is left"), question=_(remaining.QUESTION),
+        record=StockRecord, compute=stock, said=remaining.said, chart=stock_chart,
+        front=(
+            "now", "jars", "jars[].name", "jars[].filled", "jars[].put_in_g", "jars[].taken_g", "jars[].weighed_g",
+            "alkalis", "alkalis[].name", "alkalis[].kind", "alkalis[].measure", "alkalis[].pack_amount",
+            "alkalis[].used_amount", "alkalis[].opened", "alkalis[].batch_takes_amount",
+        ),
+        labels={
+            "jars[].name": _("Jar"), "alkalis[].name": _("Name"), "alkalis[].opened": _("Opened on"),
+            "alkalis": _("Packs of alkali"), "alkalis[].used_amount": _("Used of it"),
         },
     ),
     Calculator(

@@ -15,6 +15,7 @@ from bluewright.science.media.alkalis import KINDS
 from bluewright.science.steep.signs import SIGNS
 from bluewright.web.pages.tubs.forms import CUTS, METHODS, SQUEEZES, SUNS
 from bluewright.words.cloth import BASES, DEPTHS, FIBRES
+from bluewright.words.cost import WORK
 from bluewright.words.numbers import moment
 from bluewright.words.own_text import own_text
 from bluewright.words.vat import KINDS as VATS
@@ -117,6 +118,23 @@ LABELS: Final[dict[str, Words]] = {
     "reductant_purity_frac": _("Share of the reductant that works, if tested"),
     "excess_factor": _("Reductant, over what indigo takes"), "stand_h": _("It stands before use"),
     "mass_g": _("Mass"),
+    # cost, stock
+    "currency": _("Your money is called"), "money_decimals": _("Its decimals"),
+    "wage_money_per_h": _("An hour is paid"),
+    "water_money_per_m3": _("Water costs"), "price_money_per_g": _("You ask, for pure blue"),
+    "margin_frac": _("Of a price to be left over"), "allowance_frac": _("Never sold"), "batches": _("Batches"),
+    "failed": _("It was given up"), "steep_l": _("Water of the steep"),
+    "wash_l": _("Water of the washes"), "fuel_money": _("Fuel and other expenses"), "work": _("Work that was noted"),
+    "spent_min": _("It took"), "batch": _("For which batch"), "off_frac": _("It may be off by"),
+    "alkalis": _("Alkalis"),
+    "measure": _("Measured in"), "pack_amount": _("A new pack holds"), "pack_money": _("A pack costs"),
+    "used": _("Used"), "used_amount": _("How much"), "kit": _("Kit"), "paid_money": _("Paid for it"),
+    "left_money": _("Worth in the end"), "lasts_years": _("It lasts, in years"),
+    "lasts_batches": _("Or: it lasts, in batches"), "batches_a_year": _("Batches in a year"), "jars": _("Jars"),
+    "filled": _("Filled on"), "put_in_g": _("Went in"), "taken_g": _("Taken out"),
+    "takings": _("Times it was taken from"),
+    "weighed_g": _("Weighs now"), "dried_again": _("Dried before that"), "batch_takes_amount": _("A batch takes"),
+    "batches_seen": _("Batches that this is the mean of"),
     # colour
     "name": _("What it is of"), "lab_sd": _("Give or take, each"),
     "taken": _("How they were taken"), "white": _("The instrument tells Lab for"), "ground": _("The cloth undyed"),
@@ -181,6 +199,7 @@ HELP: Final[dict[str, Words]] = {
 
 NO_LABELS: Final[Mapping[str, Words]] = {}
 ALKALIS: Final[dict[object, Words]] = {kind: _(found.words) for kind, found in KINDS.items()}
+WORKS: Final[dict[object, Words]] = {kind: _(said) for kind, said in WORK.items()}
 SAID: Final[dict[str, dict[object, Words]]] = {
     "fibre": {fibre: _(words) for fibre, words in FIBRES.items()},
     "depth": {depth: _(words) for depth, words in DEPTHS.items()},
@@ -228,9 +247,10 @@ SAID: Final[dict[str, dict[object, Words]]] = {
     "age": {"young": _("young, half grown"), "mixed": _("mixed, as picked"), "old": _("old")},
     "where": {"tub": _("in the tub"), "air": _("in the air")},
     "kind": {
-        **ALKALIS, **{kind: _(words) for kind, words in VATS.items()},
+        **ALKALIS, **WORKS, **{kind: _(words) for kind, words in VATS.items()},
         "vinegar": _("vinegar"), "hydrochloric": _("hydrochloric acid"),
     },
+    "measure": {"g": _("grams"), "ml": _("millilitres")},
     "alkali": {**ALKALIS, "none": _("none"), "unknown": _("not known")},
     "label_as": {"nh3": _("ammonia (NH₃)"), "nh4oh": _("ammonium hydroxide (NH₄OH)")},
     "colours": {"lab": _("CIELAB, D65"), "linear": _("linear red, green, blue")},

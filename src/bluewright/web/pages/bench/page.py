@@ -63,6 +63,7 @@ class AnswerPart:
     take_care: tuple[str, ...]
     to_know: tuple[str, ...]
     chart: str
+    chart_on_paper: bool
     method: str
     """The page of the method that tells how it is computed."""
     figures: tuple[FigurePart, ...]
@@ -118,6 +119,7 @@ def answer_part(calculator: Calculator, found: Any, *, query: str) -> AnswerPart
         take_care=said.take_care,
         to_know=said.to_know,
         chart=calculator.chart(found, answer=first) if calculator.chart is not None else "",
+        chart_on_paper=calculator.chart_on_paper,
         method=stage.page,
         figures=tuple(_figure(found, path, f"{why_address(calculator.slug, path)}?{query}") for path in figures(found)),
         grades=grades(groups(stage.entry, found.inputs)),

@@ -33,7 +33,8 @@ UNITS: Final = {
     "mol": "mol", "m3": "m³", "s": "s", "error_c": "°C", "mg": "mg", "nm": "nm", "cm": "cm", "mg_per_l": "mg/L",
     "l_per_g_cm": "L/(g cm)", "pct": "%", "factor": marked("times"), "latitude_deg": "°",
     "mj_per_m2": "MJ/m²", "degree_d": "°C d", "wet_d": marked("days"), "ahead_d": marked("days"),
-    "k_over_s": "",
+    "k_over_s": "", "money": "", "money_per_h": marked("an hour"), "money_per_g": marked("a gram"),
+    "money_per_m3": marked("a cubic metre"), "amount": "",
 }  # fmt: skip
 """Units of bare numbers by the ending of the field's name; the longest that fits holds."""
 NUMBERS: Final = frozenset({"error_c", "hold_error_c", "ph_sd", "kla_sd_frac", "demand_sd_frac"})
