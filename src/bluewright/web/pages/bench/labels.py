@@ -130,7 +130,7 @@ LABELS: Final[dict[str, Words]] = {
     "measure": _("Measured in"), "pack_amount": _("A new pack holds"), "pack_money": _("A pack costs"),
     "used": _("Used"), "used_amount": _("How much"), "kit": _("Kit"), "paid_money": _("Paid for it"),
     "left_money": _("Worth in the end"), "lasts_years": _("It lasts, in years"),
-    "lasts_batches": _("Or: it lasts, in batches"), "batches_a_year": _("Batches in a year"), "jars": _("Jars"),
+    "lasts_batches": _("Or: it lasts, in batches"), "batches_a_year": _("Batches in a year"),
     "filled": _("Filled on"), "put_in_g": _("Went in"), "taken_g": _("Taken out"),
     "takings": _("Times it was taken from"),
     "weighed_g": _("Weighs now"), "dried_again": _("Dried before that"), "batch_takes_amount": _("A batch takes"),
