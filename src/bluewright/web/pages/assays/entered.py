@@ -18,7 +18,8 @@ from bluewright.science.base.measures import System
 from bluewright.science.base.records import dump
 from bluewright.web.pages.assays.forms import TABLES, AssayForm, posted_with_files
 from bluewright.web.pages.bench.asked import mistake
-from bluewright.web.pages.bench.calculators import BY_SLUG, Calculator
+from bluewright.web.pages.bench.calculator import Calculator
+from bluewright.web.pages.bench.calculators import BY_SLUG
 from bluewright.web.pages.bench.form import UNITS, BenchForm
 from bluewright.web.pages.bench.labels import plain
 from bluewright.web.pages.bench.typed import Typed

@@ -20,7 +20,8 @@ from django.utils.translation import gettext_lazy
 from bluewright.science.base.errors import BluewrightError, InputError
 from bluewright.science.base.measures import System
 from bluewright.science.base.records import read
-from bluewright.web.pages.bench.calculators import BY_SLUG, Calculator
+from bluewright.web.pages.bench.calculator import Calculator
+from bluewright.web.pages.bench.calculators import BY_SLUG
 from bluewright.web.pages.bench.form import UNITS, WAY, BenchForm
 from bluewright.web.pages.bench.labels import plain
 from bluewright.web.pages.bench.typed import Typed, example, typed_as

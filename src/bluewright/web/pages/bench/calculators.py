@@ -2,16 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
-from dataclasses import dataclass, field
-from typing import Any, Final
+from typing import Final
 
 import numpy as np
 from django.utils.translation import gettext_lazy as _
 
 from bluewright.charts import answers as charts
-from bluewright.charts import assays as charts_of_assay
-from bluewright.charts.colour_answers import compare_chart, spectrum_chart
 from bluewright.charts.costs import cost_chart, stock_chart
 from bluewright.charts.disease_chart import disease_chart
 from bluewright.charts.growth_chart import growth_chart
@@ -21,22 +17,6 @@ from bluewright.science.air.finish import airing
 from bluewright.science.air.record import WAYS, AirRecord
 from bluewright.science.alkali.dose import dose, titration
 from bluewright.science.alkali.record import DoseAnswer, LiquorRecord
-from bluewright.science.assay.ash import ash
-from bluewright.science.assay.ash_record import AshRecord
-from bluewright.science.assay.combine import combine
-from bluewright.science.assay.combine_record import CombineRecord
-from bluewright.science.assay.design import design
-from bluewright.science.assay.design_record import DesignRecord
-from bluewright.science.assay.dyeing import dyeing
-from bluewright.science.assay.dyeing_record import DyeingRecord
-from bluewright.science.assay.led import led
-from bluewright.science.assay.led_record import LedRecord
-from bluewright.science.assay.powder import powder
-from bluewright.science.assay.powder_record import PowderRecord
-from bluewright.science.assay.spectrum import spectrum
-from bluewright.science.assay.spectrum_record import SpectrumRecord
-from bluewright.science.assay.titration import titration as titrate
-from bluewright.science.assay.titration_record import TitrationRecord
 from bluewright.science.bed.disease import disease
 from bluewright.science.bed.disease_record import DiseaseRecord
 from bluewright.science.bed.growth import growth
@@ -45,10 +25,6 @@ from bluewright.science.bed.rotation import rotation
 from bluewright.science.bed.rotation_record import RotationRecord
 from bluewright.science.bed.stand import stand
 from bluewright.science.bed.stand_record import StandRecord
-from bluewright.science.colour.compare import compare
-from bluewright.science.colour.compare_record import CompareRecord
-from bluewright.science.colour.reflectance import reflectance
-from bluewright.science.colour.reflectance_record import ReflectanceRecord
 from bluewright.science.cost.call import cost
 from bluewright.science.cost.cost_record import CostRecord
 from bluewright.science.cost.stock import stock
@@ -81,14 +57,12 @@ from bluewright.science.vat.recipe import recipe
 from bluewright.science.vat.recipe_record import VatRecipeRecord
 from bluewright.science.watering.call import bed_water
 from bluewright.science.watering.record import BedWaterRecord
-from bluewright.web.pages.bench.labels import Words
+from bluewright.web.pages.bench.calculator import Calculator
+from bluewright.web.pages.bench.calculators_of_colour import OF_COLOUR
 from bluewright.words import (
     acid,
     air,
     alkali,
-    assay,
-    assay_dyeing,
-    colour,
     filter,
     jar,
     jar_look,
@@ -110,30 +84,6 @@ from bluewright.words import settle as settling
 from bluewright.words import stand as standing
 from bluewright.words import stock as remaining
 from bluewright.words import tub_temp as warmth
-from bluewright.words.said import Said
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Calculator:
-    """One calculator; `slug` is its place in the address and the name of its example."""
-
-    slug: str
-    title: Words
-    question: Words
-    record: type
-    compute: Callable[..., Any]
-    said: Callable[..., Said]
-    chart: Callable[..., str] | None = None
-    chart_on_paper: bool = True
-    """Whether it is printed too; not where it would push what a table tells already onto a second sheet."""
-    front: tuple[str, ...] = ()
-    """What stands up front beside what must be given, by the path in the record, in this order."""
-    one_of: tuple[str, ...] = ()
-    """Parts of which exactly one is chosen, by name."""
-    left_out: tuple[str, ...] = ()
-    """What is not typed here but comes another way, by the path in the record."""
-    labels: dict[str, Words] = field(default_factory=dict)
-    """Labels that are other than usual, by path in the record."""
 
 
 def dose_chart(found: DoseAnswer, *, answer: str) -> str:
@@ -354,72 +304,7 @@ TABLE: Final = (
             "alkalis": _("Packs of alkali"), "alkalis[].used_amount": _("Used of it"),
         },
     ),
-    Calculator(
-        slug="colour-compare", title=_("How colours differ"), question=_(colour.COMPARE),
-        record=CompareRecord, compute=compare, said=colour.compared, chart=compare_chart,
-        front=("colours", "colours[].name", "colours[].lab", "taken", "ground"),
-        labels={
-            "colours": _("The colours, the standard first"), "colours[].lab": _("L, a, b"),
-            "ground": _("The cloth undyed: L, a, b"),
-        },
-    ),
-    Calculator(
-        slug="colour-spectrum", title=_("The colour of a spectrum"), question=_(colour.SPECTRUM),
-        record=ReflectanceRecord, compute=reflectance, said=colour.spectrum_said, chart=spectrum_chart,
-        front=("points", "ground"),
-        labels={"points": _("The spectrum"), "ground": _("The same cloth undyed, if it was read")},
-    ),
-    Calculator(
-        slug="assay-spectrum", title=_("Purity by a spectrum"), question=_(assay.SPECTRUM_QUESTION),
-        record=SpectrumRecord, compute=spectrum, said=assay.spectrum_said, chart=charts_of_assay.spectrum_chart,
-        front=("solvent", "sample_mg", "volume_ml", "dilution_factor", "path_cm", "points", "standard"),
-        labels={
-            "path_cm": _("Light path"), "dilution_factor": _("Then thinned"), "standard.path_cm": _("Its light path"),
-            "points": _("The spectrum"), "blank": _("The blank"), "standard": _("Your own standard"),
-            "standard.sd_frac": _("That may be off by"), "standard.points": _("Its spectrum, or its peak"),
-            "absorptivity": _("Or: a figure for indigo in it"), "absorptivity.sd_frac": _("That may be off by"),
-        },
-    ),
-    Calculator(
-        slug="assay-led", title=_("Purity by a simple meter"), question=_(assay.LED_QUESTION),
-        record=LedRecord, compute=led, said=assay.led_said,
-        front=("solvent", "sample_mg", "volume_ml", "dilution_factor", "steps", "readings_absorbance"),
-        labels={"steps": _("Your standards"), "dilution_factor": _("Then thinned")},
-    ),
-    Calculator(
-        slug="assay-dyeing", title=_("Purity by test dyeing"), question=_(assay_dyeing.QUESTION),
-        record=DyeingRecord, compute=dyeing, said=assay_dyeing.dyeing_said, chart=charts_of_assay.dyeing_chart,
-        front=("standard_frac", "standard_sd_frac", "swatches"),
-    ),
-    Calculator(
-        slug="assay-design", title=_("Planning a test dyeing"), question=_(assay_dyeing.DESIGN_QUESTION),
-        record=DesignRecord, compute=design, said=assay_dyeing.design_said,
-        front=("wanted_pct", "scatter_sd", "guess_factor", "least_mg"),
-        labels={"slope": _("Depth rises with mass to the power")},
-    ),
-    Calculator(
-        slug="assay-titration", title=_("Purity by titration"), question=_(assay.TITRATION_QUESTION),
-        record=TitrationRecord, compute=titrate, said=assay.titration_said,
-        front=("method", "sample_mg", "titre_ml", "blank_titre_ml", "titrant_mol_per_l", "standardised"),
-        labels={"method": _("Titrant"), "standardised.sd_frac": _("That may be off by")},
-    ),
-    Calculator(
-        slug="assay-ash", title=_("Ash and acid wash"), question=_(assay.ASH_QUESTION),
-        record=AshRecord, compute=ash, said=assay.ash_said,
-        front=("sample_g", "dried_g", "ash_g", "ashed", "washed", "before_frac"),
-    ),
-    Calculator(
-        slug="assay-powder", title=_("Purity by the powder's colour"), question=_(assay.POWDER_QUESTION),
-        record=PowderRecord, compute=powder, said=assay.powder_said,
-        front=("lab", "known"),
-        labels={"lab": _("Colour of the powder: L, a, b"), "known[].lab": _("L, a, b")},
-    ),
-    Calculator(
-        slug="assay-combine", title=_("Results put together"), question=_(assay.COMBINE_QUESTION),
-        record=CombineRecord, compute=combine, said=assay.combine_said, chart=charts_of_assay.purity_chart,
-        front=("results",),
-        labels={"results[].method": _("How"), "results[].sd_frac": _("Give or take")},
-    ),
+    *OF_COLOUR,
 )  # fmt: skip
 """In the order of the work."""
 BY_SLUG: Final = {calculator.slug: calculator for calculator in TABLE}

@@ -14,7 +14,7 @@ from django.utils.translation import gettext as _
 from django.utils.translation import gettext_lazy
 
 from bluewright.science.base.measures import Measure, System
-from bluewright.web.pages.bench.calculators import Calculator
+from bluewright.web.pages.bench.calculator import Calculator
 from bluewright.web.pages.bench.inputs import beyond, input_field, unit
 from bluewright.web.pages.bench.labels import LABELS, Words, choice, help_of
 from bluewright.web.pages.bench.tree import Entry, Item, Part, Rows, tree

@@ -12,7 +12,7 @@ from django.urls import reverse
 from django.utils.translation import gettext_lazy as _
 
 from bluewright.web.pages.bench.asked import Asked
-from bluewright.web.pages.bench.calculators import Calculator
+from bluewright.web.pages.bench.calculator import Calculator
 from bluewright.web.pages.bench.form import BenchForm, Block
 from bluewright.web.pages.bench.inputs import Tick
 from bluewright.web.ui.basis import BASIS

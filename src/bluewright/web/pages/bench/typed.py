@@ -9,7 +9,7 @@ from importlib import resources
 from typing import Any
 
 from bluewright.science.base.measures import System
-from bluewright.web.pages.bench.calculators import Calculator
+from bluewright.web.pages.bench.calculator import Calculator
 from bluewright.web.pages.bench.form import WAY, BenchForm
 from bluewright.web.pages.bench.inputs import as_typed, plain_value
 from bluewright.web.pages.bench.tree import Entry, Item, Part, tree

@@ -9,7 +9,8 @@ from django.views.decorators.http import require_safe
 
 from bluewright.science.base.records import dump
 from bluewright.web.pages.bench.asked import AS, ask, asked_by, query, too_long, with_blanks
-from bluewright.web.pages.bench.calculators import BY_SLUG, TABLE, Calculator
+from bluewright.web.pages.bench.calculator import Calculator
+from bluewright.web.pages.bench.calculators import BY_SLUG, TABLE
 from bluewright.web.pages.bench.page import bench_page, why_address
 from bluewright.web.ui.respond import shown
 from bluewright.web.ui.why import Link, why_page
