@@ -46,7 +46,9 @@ class _Writer:
 
     def write(self) -> None:
         m = self.models
-        self.garden = m.Garden.objects.create(name="Ten seasons", time_zone="Europe/London", invented=True, **self.made)
+        self.garden = m.Garden.objects.create(
+            name="Ten seasons", time_zone="Europe/London", latitude_deg=51.2, invented=True, **self.made
+        )
         beds = [
             m.Bed(garden=self.garden, name=f"Bed {at}", plant="woad", area_m2=10.0, area_typed="10 m2", **self.made)
             for at in range(1, BEDS + 1)

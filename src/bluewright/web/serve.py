@@ -68,6 +68,7 @@ def serve(port: int, *, door: str, browser: bool) -> int:
     """Listen, say where, and open the browser; with a door the whole house can ask."""
     from cheroot.wsgi import Server
 
+    from bluewright.web.aside import ASIDE
     from bluewright.web.policy import MOST_READ_BYTES
     from bluewright.web.wsgi import application
 
@@ -75,6 +76,7 @@ def serve(port: int, *, door: str, browser: bool) -> int:
     server.max_request_body_size = MOST_READ_BYTES
     server.prepare()
     settle_memory()
+    ASIDE.begin()
     here = f"http://127.0.0.1:{port}/"
     print(f"Bluewright is open at {here} (stop it with Ctrl-C)", flush=True)
     if door:

@@ -88,6 +88,14 @@ def bed(key: UUID, *, of: Garden) -> Bed | None:
     return Bed.objects.filter(garden=of, pk=key).select_related("garden", "made_by").first()
 
 
+def bed_of(key: str, *, of: Garden) -> Bed | None:
+    """The bed of a key that somebody typed or followed; None if there is none, or the key is no key."""
+    try:
+        return bed(UUID(key), of=of)
+    except ValueError:
+        return None
+
+
 def taken_from(found: Bed) -> QuerySet[Picking]:
     """What was picked from a bed, the newest first, each with its sources and tubs."""
     return _threaded(found.pickings.order_by("-picked_at"))

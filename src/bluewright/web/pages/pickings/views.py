@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from typing import Any
 from uuid import UUID
 
 from django.contrib import messages
@@ -38,7 +39,8 @@ def index(request: HttpRequest, garden: Garden) -> HttpResponse:
 @in_garden
 def add(request: HttpRequest, garden: Garden) -> HttpResponse:
     """A new picking."""
-    form = PickingForm(posted(request), sent_files(request), garden=garden, initial={"picked_at": timezone.localtime()})
+    begun = {"picked_at": timezone.localtime()} | _of_bed(request.GET.get("bed", ""), garden)
+    form = PickingForm(posted(request), sent_files(request), garden=garden, initial=begun)
     if request.method == "POST" and form.is_valid():
         picking = write_picking(form, Picking(garden=garden))
         actions.add_picking(picking, beds=list(form.cleaned_data["beds"]), by=request.user)
@@ -100,6 +102,12 @@ def restore(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
     """Bring a picking back."""
     picking = get_object_or_404(Picking.everything, pk=key, garden=garden)
     return redirect("pickings.show", key=key) if brought_back(request, picking) else redirect("pickings.index")
+
+
+def _of_bed(key: str, garden: Garden) -> dict[str, Any]:
+    """The bed and its plant, where the form is opened from a bed."""
+    found = gardens.bed_of(key, of=garden)
+    return {} if found is None else {"beds": [str(found.pk)], "plant": found.plant}
 
 
 def _picking(garden: Garden, key: UUID) -> Picking:

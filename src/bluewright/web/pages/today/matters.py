@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Collection, Iterator
 from datetime import datetime, timedelta
 from typing import Final
+from uuid import UUID
 from zoneinfo import ZoneInfo
 
 from django.urls import reverse
@@ -18,6 +19,7 @@ from bluewright.journal.queries import batches, gardens, tubs
 from bluewright.science.base.errors import BluewrightError
 from bluewright.science.steep.answer import SteepAnswer
 from bluewright.web.pages.batches.next import next_step
+from bluewright.web.pages.today.beds import foretold
 from bluewright.web.pages.today.page import Matter, Step
 from bluewright.words.numbers import moment, sentence
 from bluewright.words.own_text import own_text
@@ -39,7 +41,9 @@ def all_matters(garden: Garden, now: datetime) -> Iterator[Matter]:
     yield from leaf_matters(garden, now)
     yield from liquor_matters(garden, now)
     yield from batch_matters(garden, now)
-    yield from bed_matters(garden, now)
+    told, matters = foretold(garden, now)
+    yield from matters
+    yield from bed_matters(garden, now, but=told)
 
 
 def tub_matters(garden: Garden, now: datetime) -> Iterator[Matter]:
@@ -97,10 +101,10 @@ def batch_matters(garden: Garden, now: datetime) -> Iterator[Matter]:
             )
 
 
-def bed_matters(garden: Garden, now: datetime) -> Iterator[Matter]:
-    """Beds that have been regrowing for so long that they are worth a look."""
+def bed_matters(garden: Garden, now: datetime, *, but: Collection[UUID]) -> Iterator[Matter]:
+    """Beds that have been regrowing for so long that they are worth a look, but those whose next cut is foretold."""
     for bed, picked_at in gardens.last_picked(garden, since=now - REGROWTH_OVER):
-        if now - picked_at >= REGROWN:
+        if bed.pk not in but and now - picked_at >= REGROWN:
             weeks = (now - picked_at) // timedelta(weeks=1)
             yield Matter(
                 urgency_h=24.0,
