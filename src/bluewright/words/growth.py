@@ -118,6 +118,16 @@ def _season(found: GrowthAnswer) -> str:
 
 
 def _learned(found: GrowthAnswer) -> str:
+    looks = found.lengths_learned
+    if not looks:
+        return _from_cuts(found)
+    marked = ngettext(
+        "Marked plants were measured on %(looks)s day.", "Marked plants were measured on %(looks)s days.", looks
+    ) % {"looks": looks}
+    return f"{marked} {_from_cuts(found)}" if found.cuts_learned else marked
+
+
+def _from_cuts(found: GrowthAnswer) -> str:
     if not found.cuts_learned:
         return _("It rests on what is published of other gardens: note each cut, and it learns yours.")
     return ngettext(

@@ -92,3 +92,33 @@ def test_a_beginning_after_cabbages_is_warned_of(client: Client, garden: Garden)
     early = "It came 3 years too early after the cabbage family"
     assert early in client.post(where(bed), typed, follow=True).content.decode()
     assert early not in client.post(where(bed), typed | {"began": "overwintered"}, follow=True).content.decode()
+
+
+def test_lengths_are_kept_in_millimetres_and_as_typed(client: Client, bed: Bed) -> None:
+    """An inch is 25.4 mm by definition; bare numbers are centimetres, in a US garden inches."""
+    for typed, mm, kept in (("12 9,5 14", "120 95 140", "12 9,5 14 cm"), ("4 1 in", "101.6 25.4", "4 1 in")):
+        client.post(where(bed), {"longest": typed, "day": today()})
+        row = BedLook.objects.exclude(longest_mm="").latest("made_at")
+        assert (row.longest_mm, row.longest_typed) == (mm, kept)
+    bed.garden.system = "us"
+    bed.garden.save()
+    client.post(where(bed), {"longest": "4", "day": today()})
+    assert BedLook.objects.exclude(longest_mm="").latest("made_at").longest_mm == "101.6"
+
+
+@pytest.mark.parametrize(
+    ("typed", "says"), [("600 cm", "5 m long"), ("12 cm 14", "numbers with spaces"), ("1 " * 101, "At most 100")]
+)
+def test_lengths_that_cannot_be_keep_the_typing(client: Client, bed: Bed, typed: str, says: str) -> None:
+    response = client.post(where(bed), {"longest": typed, "day": today()})
+    assert response.status_code == 422
+    assert says in " ".join(response.context["form"].errors["longest"])
+
+
+def test_marked_plants_are_learned_from(client: Client, bed: Bed) -> None:
+    before = client.get(url("growing.show", key=bed.pk)).context["page"]
+    client.post(where(bed), {"longest": "12 14 9 11 13 10 12 11 12 9 cm", "day": today()})
+    page = client.get(url("growing.show", key=bed.pk)).context["page"]
+    assert page.looks[0].said == "Longest leaves: 12 14 9 11 13 10 12 11 12 9 cm"
+    assert "Marked plants were measured on 1 day." in " ".join(page.answer.lines)
+    assert page.answer.first != before.answer.first

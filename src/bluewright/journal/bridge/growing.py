@@ -16,7 +16,7 @@ from bluewright.journal.queries import weather
 from bluewright.science.bed.disease import disease
 from bluewright.science.bed.disease_record import DiseaseAnswer, DiseaseRecord
 from bluewright.science.bed.growth import growth
-from bluewright.science.bed.growth_record import Cut, GrowthAnswer, GrowthRecord, Season
+from bluewright.science.bed.growth_record import Cut, GrowthAnswer, GrowthRecord, LongestLeaves, Season
 from bluewright.science.bed.stand import stand
 from bluewright.science.bed.stand_record import StandAnswer, StandRecord
 from bluewright.science.media.weather.record import LONGEST_D, Weather
@@ -27,6 +27,7 @@ NEW_SEASON_D: Final = 150
 """After so many days without a picking the next is of another season."""
 MOST_EARLIER: Final = 2
 MOST_CUTS: Final = 12
+MOST_LENGTHS: Final = 60
 AHEAD_D: Final = 10
 """Days for which a forecast may have been written down."""
 
@@ -77,6 +78,7 @@ def growth_record(bed: Bed, *, today: date) -> GrowthRecord | None:
         began=now.began,
         now=today,
         cuts=now.made(bed),
+        lengths=_lengths(bed, since=now.first, today=today),
         earlier=tuple(Season(start=_word(one.start), began=one.began, cuts=one.made(bed)) for one in earlier),
         bed_m2=bed.area_m2,
         weather=Weather(
@@ -85,6 +87,15 @@ def growth_record(bed: Bed, *, today: date) -> GrowthRecord | None:
             normals=climate_of(garden),
             days=days_of(weather.air(garden, first=first, last=last), [], today=today),
         ),
+    )
+
+
+def _lengths(bed: Bed, *, since: date, today: date) -> tuple[LongestLeaves, ...]:
+    """Marked plants of this season; of two looks on one day the later."""
+    rows = {look.day: look for look in queries.looks(bed) if look.longest_mm and since < look.day <= today}
+    return tuple(
+        LongestLeaves(on=day, longest_mm=tuple(float(one) for one in look.longest_mm.split()))
+        for day, look in sorted(rows.items())[-MOST_LENGTHS:]
     )
 
 

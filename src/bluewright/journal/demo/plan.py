@@ -101,6 +101,7 @@ BEDS: Final = (
 
 LOOKS: Final[tuple[tuple[str, int, dict[str, Any]], ...]] = (
     ("Long bed", 175, {"began": "sown"}),
+    ("Long bed", 11, {"longest_mm": "95 110 80 120 100 90 130 105", "longest_typed": "9.5 11 8 12 10 9 13 10.5 cm"}),
     ("Long bed", 4, {
         "spotted": "0 0 2 5 10 1 0 30 3 0 5 2", "eaten": "0 5 0 0 1 0 0 20 0 0 0 2", "cause": "white_rust",
     }),

@@ -1,4 +1,4 @@
-"""Looks at a bed: plants counted in a frame, leaves scored, and the days on which its seasons began."""
+"""Looks at a bed: plants counted in a frame, leaves measured and scored, and the days on which its seasons began."""
 
 from __future__ import annotations
 
@@ -32,6 +32,9 @@ class BedLook(Kept):
     """Plants in each frame."""
     bolting = models.PositiveIntegerField(null=True, blank=True)
     """Of all those, with a flower stem."""
+    longest_mm = models.CharField(max_length=1500, blank=True)
+    """Of each marked plant the longest leaf, or the longest shoot since the cut."""
+    longest_typed = models.CharField(max_length=300, blank=True)
     spotted = models.CharField(max_length=1500, blank=True)
     """Percent of each leaf."""
     eaten = models.CharField(max_length=1500, blank=True)

@@ -6,8 +6,8 @@ from the bed's own cuts. Each draw keeps its weather, its plant and its chance t
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-from dataclasses import dataclass
+from collections.abc import Collection, Sequence
+from dataclasses import dataclass, replace
 from datetime import date, timedelta
 from typing import Final
 
@@ -17,6 +17,7 @@ from bluewright.science.base.bands import Band, band, significant
 from bluewright.science.base.sourced import Floats
 from bluewright.science.bed.blue import blue_g_per_kg
 from bluewright.science.bed.growth_cautions import Forecast, cautions
+from bluewright.science.bed.growth_lengths import LengthsSeen
 from bluewright.science.bed.growth_model import CutSeen, Growth, leaf_frac, learn
 from bluewright.science.bed.growth_priors import (
     BASE_C,
@@ -78,11 +79,13 @@ def growth(record: GrowthRecord, *, rng: np.random.Generator) -> GrowthAnswer:
     Formulas and sources: `growth_model` (leaf), `media.weather` (degree-days by the sine), `winter` (flowering, frost).
     """
     season = warmth(record.plant, _first(record), record.now + timedelta(days=AHEAD_D), record, DRAWS, rng)
-    seen = cuts_seen(record, season, rng=rng)
-    grown = learn(record.plant, seen, n=DRAWS, rng=rng)
+    marked = lengths_seen(record, season)
+    seen = cuts_seen(record, season, marked={one.regrowth for one in marked}, rng=rng)
+    grown = learn(record.plant, seen, lengths=marked, n=DRAWS, rng=rng)
     last, today = record.cuts[-1].on if record.cuts else record.since, season.at(record.now)
     usual = grown.ripe_degree_d(None if record.cuts else record.start)
-    ripe = usual * np.exp(RIPE_SD.value * rng.standard_normal(DRAWS))
+    own = grown.own_factor
+    ripe = usual * (np.exp(RIPE_SD.value * rng.standard_normal(DRAWS)) if own is None else own)
     leaf = grown.full_kg_per_m2 * grown.season_factor * np.exp(grown.cut_sd * rng.standard_normal(DRAWS))
     gone, ended = season.since(last), _ended(record, season, rng=rng)
     ready: Bools = np.asarray(gone >= ripe[:, None])
@@ -114,7 +117,8 @@ def growth(record: GrowthRecord, *, rng: np.random.Generator) -> GrowthAnswer:
         frost_on=_frost(record.plant, season, today=today),
         taking=taking(record.plant),
         cuts_learned=sum(cut.leaf_kg_per_m2 is not None or cut.state is not None for cut in seen),
-        basis="garden" if seen else "prior",
+        lengths_learned=sum(len(one.marked_plants) for one in marked),
+        basis="garden" if seen or marked else "prior",
         inputs=record,
         cautions=cautions(_told(record, season, winter, of_bed)),
         sources=_sources(record.plant),
@@ -141,13 +145,19 @@ def warmth(plant: Plant, first: date, last: date, record: GrowthRecord, n: int, 
     return Warmth(days=days, temps=Temps(min_c=min_c, max_c=max_c), degree_d=np.cumsum(daily, axis=1))
 
 
-def cuts_seen(record: GrowthRecord, season: Warmth, *, rng: np.random.Generator) -> list[CutSeen]:
-    """The cuts of this season and of those before, with the degree-days that each had."""
-    found = (
-        _of_season(record, Season(start=record.start, began=record.began, cuts=record.cuts), season, 0)
-        if record.cuts
-        else []
-    )
+def cuts_seen(
+    record: GrowthRecord, season: Warmth, *, marked: Collection[int], rng: np.random.Generator
+) -> list[CutSeen]:
+    """The cuts of this season and of those before, with the degree-days that each had.
+
+    `marked` are the regrowths of this season in which plants were measured.
+    """
+    found = list[CutSeen]()
+    if record.cuts:
+        now = Season(start=record.start, began=record.began, cuts=record.cuts)
+        rows = _of_season(record, now, season, 0)
+        ended = range(len(rows), 0, -1)  # the regrowth that each cut ended, counted back from the present one
+        found = [replace(row, regrowth=k if k in marked else None) for row, k in zip(rows, ended, strict=True)]
     for number, one in enumerate(record.earlier, start=1):
         then = warmth(record.plant, one.began or one.cuts[0].on, one.cuts[-1].on, record, PAST_DRAWS, rng)
         found += _of_season(record, one, then, number)
@@ -173,6 +183,28 @@ def _seen(
         season=number, start=one.start if first else None, gone_degree_d=float(gone.mean()),
         gone_sd=float(gone.std()), leaf_kg_per_m2=per_m2, state=cut.state,
     )  # fmt: skip
+
+
+def lengths_seen(record: GrowthRecord, season: Warmth) -> list[LengthsSeen]:
+    """The marked plants of each regrowth of this season, the present one first, with the degree-days that each had."""
+    ends = [*filter(None, [record.began]), *(cut.on for cut in record.cuts)]
+    found = []
+    for k, (since, until) in enumerate(zip(ends, [*ends[1:], None], strict=True)):
+        rows = [row for row in record.lengths if row.on > since and (until is None or row.on <= until)]
+        if rows:
+            places = [season.at(row.on) for row in rows]
+            gone = season.since(since)[:, places]
+            found.append(
+                LengthsSeen(
+                    regrowth=len(ends) - 1 - k,
+                    start=record.start if since == record.began else None,
+                    gone_degree_d=gone.mean(axis=0),
+                    gone_sd=gone.std(axis=0),
+                    log_mm=np.array([np.log(row.longest_mm).mean() for row in rows]),
+                    marked_plants=np.array([float(len(row.longest_mm)) for row in rows]),
+                )
+            )
+    return found[::-1]
 
 
 def _first(record: GrowthRecord) -> date:

@@ -30,22 +30,22 @@ class LengthsSeen:
     """Their standard deviations: the weather may not have been read."""
     log_mm: Floats
     """Mean over the plants of the natural log of the length."""
-    plants: Floats
+    marked_plants: Floats
     """How many were measured."""
 
 
 def log_likelihood(
-    seen: LengthsSeen, *, log_share: Floats, slope: Floats, log_full_mm: Floats, power: Floats
+    seen: LengthsSeen, *, log_share_frac: Floats, slope: Floats, log_full_mm: Floats, power_factor: Floats
 ) -> Floats:
     """Log density of the lengths, shape (n,), given for n draws the log share of full leaf at each look, (n, k).
 
-    `slope` is the derivative of the log share by degree-days, (n, k); `log_full_mm` and `power` are (n,). Formula: a
-    normal of covariance diag(s^2) + v v' + w w', by the lemma of Woodbury: s what each look is off by itself, v
-    the level that a regrowth's looks share, w what unread weather moves them all, since warmth adds up.
+    `slope` is the derivative of the log share by degree-days, (n, k); `log_full_mm` and `power_factor` are (n,).
+    Formula: a normal of covariance diag(s^2) + v v' + w w', by the lemma of Woodbury: s what each look is off
+    by itself, v the level that a regrowth's looks share, w what unread weather moves them all, since warmth adds up.
     """
-    off = seen.log_mm - log_full_mm[:, None] - power[:, None] * log_share
-    own = LENGTH_LOOK_SD.value**2 + LENGTH_LEAF_SD.value**2 / seen.plants
-    level, warmth = np.full_like(off, LENGTH_LEVEL_SD.value), power[:, None] * slope * seen.gone_sd
+    off = seen.log_mm - log_full_mm[:, None] - power_factor[:, None] * log_share_frac
+    own = LENGTH_LOOK_SD.value**2 + LENGTH_LEAF_SD.value**2 / seen.marked_plants
+    level, warmth = np.full_like(off, LENGTH_LEVEL_SD.value), power_factor[:, None] * slope * seen.gone_sd
     both, cross, other = (np.sum(a * b / own, axis=1) for a, b in ((level, level), (level, warmth), (warmth, warmth)))
     first, second = (np.sum(one * off / own, axis=1) for one in (level, warmth))
     wide = (1 + both) * (1 + other) - cross**2

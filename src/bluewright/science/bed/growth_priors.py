@@ -117,6 +117,36 @@ BLUE_CUT_SD: Final = Sourced(
     value=0.35, unit="1", source="bluewright-bed", low=0.2, high=0.5, grade="guess",
     note="log-sd of grams of blue for a kilogram of leaf from cut to cut of one bed",
 )  # fmt: skip
+FULL_LENGTH_MM: Final[dict[Plant, Prior]] = {
+    "woad": Prior(
+        kind="lognormal", centre=330.0, spread=0.25, unit="mm", source="fwi-woad", grade="fitted",
+        note="longest leaf at full growth: leaves stand about 300 mm long at a cut, taken at four fifths",
+    ),
+    "japanese_indigo": Prior(
+        kind="lognormal", centre=600.0, spread=0.3, unit="mm", source="common-practice", grade="guess",
+        note="longest shoot since the cut or planting, at full growth",
+    ),
+    "indigofera": Prior(
+        kind="lognormal", centre=900.0, spread=0.35, unit="mm", source="common-practice", grade="guess",
+        note="longest shoot since the cut or sowing, at full growth",
+    ),
+}  # fmt: skip
+LENGTH_POWER: Final = Prior(
+    kind="lognormal", centre=0.4, spread=0.2, unit="1", source="bluewright-bed", grade="guess",
+    note="length goes with this power of the leaf's mass: its mass with about the 2.5th power of its length",
+)  # fmt: skip
+LENGTH_LEAF_SD: Final = Sourced(
+    value=0.08, unit="1", source="bluewright-bed", low=0.04, high=0.15, grade="guess",
+    note="log-sd of one plant's length from look to look: which leaf is longest, the ruler, slugs",
+)  # fmt: skip
+LENGTH_LOOK_SD: Final = Sourced(
+    value=0.05, unit="1", source="bluewright-bed", low=0.02, high=0.1, grade="guess",
+    note="log-sd that all plants of a look share: weather of the days before, and the curve is no law",
+)  # fmt: skip
+LENGTH_LEVEL_SD: Final = Sourced(
+    value=0.12, unit="1", source="bluewright-bed", low=0.05, high=0.2, grade="guess",
+    note="log-sd of full length from regrowth to regrowth, and of other plants being marked",
+)  # fmt: skip
 SEASON_ENDS: Final[dict[Plant, Prior]] = {
     "woad": Prior(
         kind="normal", centre=305.0, spread=12.0, unit="d", source="common-practice", grade="practice",

@@ -35,6 +35,17 @@ class Cut:
 
 
 @record
+class LongestLeaves:
+    """The longest leaf of each of a few marked plants on one day; where shoots are cut, their longest new shoot."""
+
+    on: date
+    """When they were measured."""
+    longest_mm: Annotated[tuple[Annotated[float, Field(ge=1, le=5000)], ...], Field(min_length=1, max_length=100)]
+    """Of each marked plant, from where it grows to its tip: of woad the leaf, of the others the shoot since the cut.
+    Ten plants, the same each time."""
+
+
+@record
 class Season:
     """One season of the bed that is over."""
 
@@ -69,6 +80,8 @@ class GrowthRecord:
     """Today."""
     cuts: Annotated[tuple[Cut, ...], Field(max_length=12)] = ()
     """Cuts of this season so far, in order."""
+    lengths: Annotated[tuple[LongestLeaves, ...], Field(max_length=60)] = ()
+    """Marked plants of this season, in order of days: once a week they tell how far the leaf is, without a cut."""
     earlier: Annotated[tuple[Season, ...], Field(max_length=10)] = ()
     """Seasons of this bed, or of one like it, that are over: the forecast learns from them."""
     bed_m2: Annotated[float, Field(ge=0.1, le=1_000_000)] | None = None
@@ -88,6 +101,7 @@ class GrowthRecord:
         if self.now < last:
             raise InputError(where="now", what="it is before the last cut or the beginning", right="give today's date")
         check_span(self.since, self.now, where="now")
+        check_lengths(self)
         weighed = any(cut.leaf_kg is not None for cuts in (self.cuts, *(s.cuts for s in self.earlier)) for cut in cuts)
         if weighed and self.bed_m2 is None:
             raise InputError(
@@ -112,6 +126,18 @@ def check_cuts(began: date | None, cuts: tuple[Cut, ...]) -> None:
             )
     if cuts:
         check_span(days[0], cuts[-1].on, where=f"cuts[{len(cuts) - 1}].on")
+
+
+def check_lengths(record: GrowthRecord) -> None:
+    """Marked plants are measured one day after another, between the beginning and today."""
+    days = [record.since, *(row.on for row in record.lengths)]
+    for k, (before, after) in enumerate(pairwise(days)):
+        if after <= before or after > record.now:
+            raise InputError(
+                where=f"lengths[{k}].on",
+                what=f"{after.isoformat()} does not lie between {before.isoformat()} and {record.now.isoformat()}",
+                right="give them in order of days, after the beginning or the first cut, up to today",
+            )
 
 
 @answer
@@ -172,6 +198,8 @@ class GrowthAnswer:
     """Which share to take and what to leave."""
     cuts_learned: int
     """Cuts of yours that it has learned from."""
+    lengths_learned: int = 0
+    """Days on which marked plants were measured that it has learned from."""
     basis: Literal["prior", "garden"]
     """Published and practice priors alone, or your own cuts too."""
     inputs: GrowthRecord

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+from dataclasses import dataclass
 from datetime import date
 from typing import Any, Final
 
@@ -12,13 +14,29 @@ from django.utils.translation import gettext_lazy
 
 from bluewright.journal.models import Bed, BedLook
 from bluewright.journal.models.bed_look import CAUSES, STARTS
+from bluewright.science.base.measures import System
 from bluewright.web.pages.bench.inputs import SeriesField
-from bluewright.web.ui.typed import MeasureField
+from bluewright.web.ui.typed import CM_OR_IN, MeasureField
 
 NOTHING: Final = [("", gettext_lazy("nothing"))]
 NOT_KNOWN: Final = [("", gettext_lazy("not known"))]
 MOST_PLANTS: Final = 10_000
 MOST_ROWS: Final = 300
+MOST_PLANTS_MARKED: Final = 100
+MOST_LENGTH: Final = 5000
+SHORTEST_MM, LONGEST_MM = 1.0, 5000.0
+UNITS_BEHIND: Final = {"cm": "cm", "mm": "mm", "in": "in", "inch": "in", "inches": "in", '"': "in"}
+UNIT_BEHIND: Final = re.compile(r'\s*(cm|mm|in|inch|inches|")$', re.IGNORECASE)
+MM_IN: Final = {"cm": 10.0, "mm": 1.0, "in": 25.4}
+"""Millimetres in each."""
+
+
+@dataclass(frozen=True, slots=True)
+class Lengths:
+    """Lengths that were typed."""
+
+    mm: list[float]
+    typed: str
 
 
 class ListField(SeriesField):
@@ -42,8 +60,32 @@ class ListField(SeriesField):
         return found
 
 
+class LengthsField(ListField):
+    """Lengths with spaces between and perhaps a unit behind them; cleaned to millimetres, and as typed."""
+
+    def __init__(self, **options: Any) -> None:
+        super().__init__(most=MOST_LENGTH, whole=False, **options)
+        self.system: System = "metric"
+
+    def clean(self, value: Any) -> Lengths | None:  # type: ignore[override]
+        """Read them."""
+        text, unit = str(value or "").strip(), CM_OR_IN[self.system]
+        found = UNIT_BEHIND.search(text)
+        if found:
+            text, unit = text[: found.start()], UNITS_BEHIND[found[1].casefold()]
+        read = super().clean(text)
+        if read is None:
+            return None
+        if len(read) > MOST_PLANTS_MARKED:
+            raise forms.ValidationError(_("At most %(many)s numbers.") % {"many": MOST_PLANTS_MARKED})
+        longest = [one * MM_IN[unit] for one in read]
+        if any(not SHORTEST_MM <= one <= LONGEST_MM for one in longest):
+            raise forms.ValidationError(_("A leaf or shoot is from 1 mm to 5 m long."))
+        return Lengths(mm=longest, typed=f"{' '.join(text.split())} {unit}")
+
+
 class LookForm(forms.Form):
-    """What was counted, scored or begun; one of them is enough."""
+    """What was counted, measured, scored or begun; one of them is enough."""
 
     counts = ListField(
         most=MOST_PLANTS, whole=True, label=gettext_lazy("Plants in each frame"),
@@ -56,6 +98,13 @@ class LookForm(forms.Form):
     bolting = forms.IntegerField(
         required=False, min_value=0, max_value=1_000_000, label=gettext_lazy("Of all those, with a flower stem")
     )
+    longest = LengthsField(
+        label=gettext_lazy("Marked plants: the longest leaf of each"),
+        help_text=gettext_lazy(
+            "The same ten plants each week, marked with a stick; of Japanese indigo and Indigofera the longest shoot "
+            "since the cut: 12 14 9.5 11 cm. It tells when the next cut is ready, without cutting."
+        ),
+    )  # fmt: skip
     spotted = ListField(
         most=100, whole=False, label=gettext_lazy("Each leaf: spotted, %"),
         help_text=gettext_lazy("Ten leaves or more, taken blindly; 0 for a clean one: 0 0 5 20 1 0."),
@@ -68,7 +117,8 @@ class LookForm(forms.Form):
     def __init__(self, *args: Any, bed: Bed, **options: Any) -> None:
         super().__init__(*args, **options)
         frame: Any = self.fields["frame"]
-        frame.system = bed.garden.system
+        longest: Any = self.fields["longest"]
+        frame.system = longest.system = bed.garden.system
 
     def clean_day(self) -> date:
         """Today or before."""
@@ -82,8 +132,8 @@ class LookForm(forms.Form):
         found = super().clean() or {}
         if self.errors:
             return found
-        if not any(found.get(name) for name in ("counts", "spotted", "eaten", "began")):
-            raise forms.ValidationError(_("Say what was counted, scored, or begun."))
+        if not any(found.get(name) for name in ("counts", "longest", "spotted", "eaten", "began")):
+            raise forms.ValidationError(_("Say what was counted, measured, scored, or begun."))
         if found.get("counts") and not found.get("frame"):
             self.add_error("frame", _("How large was the frame?"))
         if found.get("bolting") and found["bolting"] > sum(found.get("counts") or []):
@@ -97,6 +147,9 @@ def new_look(form: LookForm, *, bed: Bed) -> BedLook:
     row = BedLook(bed=bed, day=data["day"], began=data["began"], cause=data["cause"])
     for name in ("counts", "spotted", "eaten"):
         setattr(row, name, " ".join(f"{one:g}" for one in data[name] or []))
+    if data["longest"]:
+        row.longest_mm = " ".join(f"{one:.6g}" for one in data["longest"].mm)
+        row.longest_typed = data["longest"].typed
     if row.counts:
         row.frame_m2, row.frame_typed, row.bolting = data["frame"].value, data["frame"].typed, data["bolting"]
     return row

@@ -94,6 +94,7 @@ def _row(row: BedLook) -> LookRow:
     if row.counts:
         counted = {"counts": row.counts, "frame": row.frame_typed}
         told.append(_("plants in frames of %(frame)s: %(counts)s") % counted)
+    told += [_("longest leaves: %(lengths)s") % {"lengths": row.longest_typed}] if row.longest_typed else []
     told += [_("spotted, %%: %(scores)s") % {"scores": row.spotted}] if row.spotted else []
     told += [_("eaten, %%: %(scores)s") % {"scores": row.eaten}] if row.eaten else []
     return LookRow(key=str(row.pk), when=weekday(row.day), said=sentence("; ".join(told)))
