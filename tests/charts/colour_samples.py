@@ -6,6 +6,7 @@ from bluewright.charts.ab_plane import AbPlane
 from bluewright.charts.colours import Chip
 from bluewright.charts.control_chart import ControlChart, Session
 from bluewright.charts.depth_ladder import DepthLadder, Rung
+from bluewright.charts.dyed_swatches import DyedSwatches, Patch
 from bluewright.charts.inputs import Span
 from bluewright.charts.split_square import SplitSquare, Way
 from tests.charts.samples import START
@@ -55,4 +56,19 @@ def control_sample(label: str = "photo of the shed") -> ControlChart:
         question="Does the card still come out as it was registered?",
         answer="Once it did not.",
         sessions=tuple(Session(time=START + timedelta(days=9 * k), de00=v, label=label) for k, v in enumerate(off)),
+    )
+
+
+def dyed_sample(label: str = "linen") -> DyedSwatches:
+    lights = ((58.0, 70.2, 79.0), (45.0, 58.4, 69.0), (34.0, 44.9, 57.0), (22.0, 31.7, 44.0))
+    return DyedSwatches(
+        question="How does this cloth come out?",
+        answer="Deep blue after eight dips.",
+        patches=tuple(
+            Patch(name=chip.name, lab=chip.lab, lightness=Span(low=low, mid=mid, high=high), note="12 apart")
+            for chip, (low, mid, high) in zip(chips(label), lights, strict=True)
+        ),
+        wanted=(38.0, -1.5, -23.0),
+        section=tuple(Span(low=0.9**k, mid=0.95**k, high=0.99**k) for k in range(13)),
+        thickness="0.3 mm",
     )

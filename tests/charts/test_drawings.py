@@ -14,6 +14,7 @@ from bluewright.charts.band_chart import TimePanel, band_chart
 from bluewright.charts.control_chart import control_chart
 from bluewright.charts.curve_chart import curve_chart
 from bluewright.charts.depth_ladder import depth_ladder
+from bluewright.charts.dyed_swatches import dyed_swatches
 from bluewright.charts.forest_chart import forest_chart
 from bluewright.charts.inputs import CurveBand, Mark, Point, Span, TimeBand, Window
 from bluewright.charts.lines_chart import lines_chart, power_ticks
@@ -22,7 +23,7 @@ from bluewright.charts.spectrum_chart import spectrum_chart
 from bluewright.charts.split_square import split_square
 from bluewright.charts.waterfall import Step, levels, waterfall
 from bluewright.science.base.errors import InputError
-from tests.charts.colour_samples import control_sample, ladder_sample, plane_sample, square_sample
+from tests.charts.colour_samples import control_sample, dyed_sample, ladder_sample, plane_sample, square_sample
 from tests.charts.samples import (
     HOSTILE,
     HOURS,
@@ -51,6 +52,7 @@ DRAWINGS: dict[str, Callable[[], str]] = {
     "ladder": lambda: depth_ladder(ladder_sample()),
     "square": lambda: split_square(square_sample()),
     "control": lambda: control_chart(control_sample()),
+    "dyed": lambda: dyed_swatches(dyed_sample()),
 }
 
 
@@ -193,8 +195,9 @@ def test_labels_never_cover_each_other() -> None:
         lambda: depth_ladder(ladder_sample(HOSTILE)),
         lambda: split_square(square_sample(HOSTILE)),
         lambda: control_chart(control_sample(HOSTILE)),
+        lambda: dyed_swatches(dyed_sample(HOSTILE)),
     ],
-    ids=["band", "waterfall", "curve", "forest", "spectrum", "lines", "colours", "ladder", "square", "control"],
+    ids=["band", "waterfall", "curve", "forest", "spectrum", "lines", "colours", "ladder", "square", "control", "dyed"],
 )
 def test_hostile_text_stays_text(draw: Callable[[], str]) -> None:
     drawing = draw()

@@ -27,6 +27,9 @@ UNIT_ENDINGS = """
 UNITS = re.compile(rf"(_({'|'.join(UNIT_ENDINGS)})$|ph|^pk|^(z|n)$|^p\d+$)")
 # Numbers without a dimension, allowed by name.
 BARE = {
+    "wet_rub_grade",
+    "dry_rub_grade",
+    "fourier",
     "a_star",
     "absorbance",
     "activity",

@@ -62,6 +62,7 @@ COMMANDS: Final = (
     Command(("photo", "measure"), "the colours in a photo, corrected and with how far to trust them", "photo_measure"),
     Command(("colour", "compare"), "how colours differ: words, CIEDE2000, depth, grades", "colour_compare"),
     Command(("colour", "spectrum"), "the colour that a spectrum makes, and its depth at 660 nm", "colour_spectrum"),
+    Command(("dye", "shade"), "how deep cloth gets by dips, time, strength and fibre, and what rubs off", "dye_shade"),
     Command(("photo", "register"), "a printed card registered from several photos of it", "photo_register"),
     Command(("demo",), "walk one invented steep, day by day, from the basket to the jar", "demo"),
     Command(

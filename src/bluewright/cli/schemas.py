@@ -21,6 +21,7 @@ from bluewright.science.colour.compare_record import CompareAnswer, CompareRecor
 from bluewright.science.colour.reflectance_record import ReflectanceAnswer, ReflectanceRecord
 from bluewright.science.cost.cost_record import CostAnswer, CostRecord
 from bluewright.science.cost.stock_record import StockAnswer, StockRecord
+from bluewright.science.dyeing.shade_record import ShadeAnswer, ShadeRecord
 from bluewright.science.leaf.record import PotentialAnswer, PotentialRecord
 from bluewright.science.media.tub_temp_record import TubTempAnswer, TubTempRecord
 from bluewright.science.media.weather.days_record import WeatherAnswer, WeatherRecord
@@ -41,6 +42,8 @@ from bluewright.science.vat.recipe_record import VatRecipeAnswer, VatRecipeRecor
 from bluewright.science.watering.record import BedWaterAnswer, BedWaterRecord
 
 PUBLISHED: dict[str, type] = {
+    "shade-record": ShadeRecord,
+    "shade-answer": ShadeAnswer,
     "plan-cloth-record": ClothPlanRecord,
     "plan-cloth-answer": ClothPlanAnswer,
     "weather-record": WeatherRecord,

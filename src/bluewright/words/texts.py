@@ -19,6 +19,7 @@ COMPUTED: Final = (
     "leaf", "tub-heat", "steep", "strain", "alkali", "jar-test", "air", "settle", "wash", "filter", "dry", "yield",
     "vat",
     "cost",
+    "dyeing",
     "colour",
     "photo",
     "card",

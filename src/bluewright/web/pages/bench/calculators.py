@@ -59,6 +59,7 @@ from bluewright.science.watering.call import bed_water
 from bluewright.science.watering.record import BedWaterRecord
 from bluewright.web.pages.bench.calculator import Calculator
 from bluewright.web.pages.bench.calculators_of_colour import OF_COLOUR
+from bluewright.web.pages.bench.calculators_of_dyeing import OF_DYEING
 from bluewright.words import (
     acid,
     air,
@@ -304,6 +305,7 @@ TABLE: Final = (
             "alkalis": _("Packs of alkali"), "alkalis[].used_amount": _("Used of it"),
         },
     ),
+    *OF_DYEING,
     *OF_COLOUR,
 )  # fmt: skip
 """In the order of the work."""

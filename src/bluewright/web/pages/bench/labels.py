@@ -178,6 +178,22 @@ LABELS: Final[dict[str, Words]] = {
     "before_frac": _("Indigo before the wash"), "before_sd_frac": _("That may be off by"),
     "known": _("Your own assays"), "indigo_frac": _("Indigo in it"), "results": _("Results"),
     "at_most": _("Only an upper bound"),
+    # dyeing
+    "body": _("What it is"),
+    "thickness_mm": _("Thickness of the yarn, sheet or ball"),
+    "bath_l": _("Liquor in the vat"),
+    "active_g_per_l": _("Reduced indigo in a litre"),
+    "active_sd_frac": _("That may be off by"),
+    "powder_g_per_l": _("Or: powder put in, in a litre"),
+    "purity_sd_frac": _("That may be off by"),
+    "run": _("The vat is"),
+    "refill_g": _("Pure indigo put in after each dip"),
+    "dips": _("Dips"),
+    "dip_min": _("In the vat"),
+    "air_min": _("In the air between dips"),
+    "after_dip": _("After each dip"),
+    "finish": _("At the end"),
+    "wanted": _("The wanted swatch: L, a, b"),
 }  # fmt: skip
 """By field of the record; a calculator may say it otherwise."""
 
@@ -274,6 +290,13 @@ SAID: Final[dict[str, dict[object, Words]]] = {
         **dict(METHODS), "dithionite": _("dithionite"), "permanganate": _("permanganate"),
         "titanium": _("titanium(III)"), "kjeldahl": _("acid for its nitrogen (Kjeldahl)"),
     },
+    "body": {"yarn": _("yarn, woven or knitted"), "sheet": _("felt or paper"), "ball": _("a felted ball")},
+    "run": {"well_run": _("well run"), "over_reduced": _("over-reduced: it takes blue off again")},
+    "after_dip": {
+        "squeezed": _("wrung, then aired"), "rinsed": _("wrung and rinsed before it blues"),
+        "aired": _("lifted out dripping and aired"),
+    },
+    "finish": {"none": _("nothing"), "rinsed": _("rinsed until clear"), "soaped": _("soaped and rinsed")},
     "ashed": {"dull_red": _("dull red: chalk stays chalk"), "bright_red": _("bright red: chalk becomes quicklime")},
     "way": {
         "pour": _("pouring"), "whisk": _("whisking"), "bubble": _("blowing air in"), "paddle": _("beating"),

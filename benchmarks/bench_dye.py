@@ -1,0 +1,35 @@
+"""Dyeing in process: a forecast of 2,000 draws over the dips of the example, and over many dips."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Callable
+from typing import Any
+
+import numpy as np
+
+from bluewright.cli.record_command import example_text
+from bluewright.science.base.records import read
+from bluewright.science.dyeing.shade import shade
+from bluewright.science.dyeing.shade_record import ShadeRecord
+
+
+def usual() -> Callable[[], object]:
+    """The example: six dips and a wanted swatch."""
+    return _ready({})
+
+
+def many_dips() -> Callable[[], object]:
+    """The same with forty dips."""
+    return _ready({"dips": 40})
+
+
+def _ready(changed: dict[str, Any]) -> Callable[[], object]:
+    record = read(ShadeRecord, json.loads(example_text("dye-shade")) | changed)
+    return lambda: shade(record, rng=np.random.default_rng(record.seed))
+
+
+BENCHMARKS = {
+    "dye: a shade, 2,000 draws": usual,
+    "dye: a shade after forty dips": many_dips,
+}
