@@ -34,6 +34,7 @@ COMMANDS: Final = (
     Command(("plan", "cloth"), "from wanted cloth and pigment back to leaf, bed area and dates", "plan_cloth"),
     Command(("weather", "days"), "degree-days, rain and evaporation of a season with gaps", "weather_days"),
     Command(("bed", "water"), "when a bed wants water, and how much on a square metre", "bed_water"),
+    Command(("plan", "season"), "what to cut, fill and strain on which day; also as a calendar", "plan_season"),
     Command(("leaf", "potential"), "the most blue a basket can give; what waiting and damage cost", "leaf_potential"),
     Command(("steep", "call"), "strain now, wait until when, and what each moment is expected to give", "steep_call"),
     Command(("strain", "balance"), "liquor out, liquor left in the leaves, squeezing or a rinse", "strain_balance"),

@@ -45,7 +45,7 @@ class RecordCommand(Generic[R, A]):
 
     def run(self, arguments: Sequence[str]) -> int:
         """Parse `arguments`, answer, print; returns the exit code."""
-        asked = self._parser().parse_args(arguments)
+        asked = self.parser().parse_args(arguments)
         if asked.example:
             print(example_text(self.example), end="")
             return 0
@@ -94,7 +94,8 @@ class RecordCommand(Generic[R, A]):
             said = {"kind": "internal", "message": f"{type(error).__name__}: {error}"}
         return True, json.dumps({"error": {"line": number, **said}}, ensure_ascii=False)
 
-    def _parser(self) -> argparse.ArgumentParser:
+    def parser(self) -> argparse.ArgumentParser:
+        """What is understood on the command line."""
         parser = argparse.ArgumentParser(
             prog=f"bluewright {self.words}",
             description=self.question,

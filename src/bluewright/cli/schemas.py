@@ -30,6 +30,8 @@ from bluewright.science.photo.jar_record import JarAnswer, JarRecord
 from bluewright.science.photo.record import PhotoAnswer, PhotoRecord
 from bluewright.science.pigment.yield_record import YieldAnswer, YieldRecord
 from bluewright.science.plan.chain_record import ClothPlanAnswer, ClothPlanRecord
+from bluewright.science.season.answer import SeasonAnswer
+from bluewright.science.season.record import SeasonRecord
 from bluewright.science.settle.acid_record import AcidAnswer, AcidRecord
 from bluewright.science.settle.drying_record import DryAnswer, DryRecord
 from bluewright.science.settle.filtering_record import FilterAnswer, FilterRecord
@@ -64,6 +66,8 @@ PUBLISHED: dict[str, type] = {
     "cost-answer": CostAnswer,
     "stock-record": StockRecord,
     "stock-answer": StockAnswer,
+    "season-record": SeasonRecord,
+    "season-answer": SeasonAnswer,
     "leaf-potential-record": PotentialRecord,
     "leaf-potential-answer": PotentialAnswer,
     "steep-record": SteepRecord,

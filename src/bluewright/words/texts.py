@@ -15,7 +15,7 @@ PACKAGED: Final = "method_pages"
 BIBLIOGRAPHY: Final = "sources.bib"
 
 COMPUTED: Final = (
-    "plan", "bed", "weather", "watering", "growth",
+    "plan", "bed", "weather", "watering", "growth", "season",
     "leaf", "tub-heat", "steep", "strain", "alkali", "jar-test", "air", "settle", "wash", "filter", "dry", "yield",
     "vat",
     "cost",

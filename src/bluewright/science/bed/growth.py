@@ -87,7 +87,7 @@ def growth(record: GrowthRecord, *, rng: np.random.Generator) -> GrowthAnswer:
     own = grown.own_factor
     ripe = usual * (np.exp(RIPE_SD.value * rng.standard_normal(DRAWS)) if own is None else own)
     leaf = grown.full_kg_per_m2 * grown.season_factor * np.exp(grown.cut_sd * rng.standard_normal(DRAWS))
-    gone, ended = season.since(last), _ended(record, season, rng=rng)
+    gone, ended = season.since(last), season_ended(record, season, rng=rng)
     ready: Bools = np.asarray(gone >= ripe[:, None])
     ready_on, per_m2 = first_day(season.days, ready), READY_FRAC.value * leaf
     blue = blue_g_per_kg(record, on=ready_on.middle or record.now, rng=rng, n=DRAWS)
@@ -217,7 +217,7 @@ def _first(record: GrowthRecord) -> date:
     return day
 
 
-def _ended(record: GrowthRecord, season: Warmth, *, rng: np.random.Generator) -> Bools:
+def season_ended(record: GrowthRecord, season: Warmth, *, rng: np.random.Generator) -> Bools:
     """Whether the season has ended by each day, shape (n, d)."""
     of_year = np.array([northern_day(day, hemisphere=record.weather.hemisphere) for day in season.days])
     began = season.at(record.since)

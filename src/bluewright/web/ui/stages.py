@@ -33,6 +33,7 @@ STAGES: Final[Mapping[str, Stage]] = {
     "RotationAnswer": Stage(entry="bed.rotation", page="bed", formula="Rotation", main="spores_left_frac"),
     "StandAnswer": Stage(entry="bed.stand", page="bed", formula="Stand", main="density_per_m2"),
     "GrowthAnswer": Stage(entry="bed.growth", page="growth", main="leaf_kg_per_m2"),
+    "SeasonAnswer": Stage(entry="season.call", page="season", draws="season.beds:DRAWS", main="blue_g"),
     "DiseaseAnswer": Stage(entry="bed.disease", page="bed", formula="Damage", main="cost_per_m2_frac"),
     "ClothPlanAnswer": Stage(entry="plan.chain", page="plan", main="area_for_chance_m2"),
     "PotentialAnswer": Stage(entry="leaf.potential", page="leaf", main="realistic_g"),

@@ -12,6 +12,7 @@ from bluewright.charts.costs import cost_chart, stock_chart
 from bluewright.charts.disease_chart import disease_chart
 from bluewright.charts.growth_chart import growth_chart
 from bluewright.charts.jar_series import jar_chart
+from bluewright.charts.season_chart import season_chart
 from bluewright.science import thread
 from bluewright.science.air.finish import airing
 from bluewright.science.air.record import WAYS, AirRecord
@@ -40,6 +41,8 @@ from bluewright.science.photo.jar_record import JarRecord
 from bluewright.science.pigment.jar_yield import jar_yield
 from bluewright.science.pigment.yield_record import YieldRecord
 from bluewright.science.plan.chain_record import ClothPlanRecord
+from bluewright.science.season.call import season_plan
+from bluewright.science.season.record import SeasonRecord
 from bluewright.science.settle.acid import acid_wash
 from bluewright.science.settle.acid_record import AcidRecord
 from bluewright.science.settle.drying import dry
@@ -81,6 +84,7 @@ from bluewright.words import disease as damage
 from bluewright.words import dry as drying
 from bluewright.words import growth as growing
 from bluewright.words import rotation as resting
+from bluewright.words import season as year
 from bluewright.words import settle as settling
 from bluewright.words import stand as standing
 from bluewright.words import stock as remaining
@@ -133,6 +137,19 @@ TABLE: Final = (
             "cloth": _("Cloth that you want"), "pigment": _("Pigment that you want"), "jars": _("Jars at hand"),
             "area_m2": _("An area that you think of"), "own.cuts": _("Cuts in time"),
             "own.reduces_frac": _("Share of the pigment that reduces"), "start": _("How it is begun"),
+        },
+    ),
+    Calculator(
+        slug="plan-season", title=_("The season's plan"), question=_(year.QUESTION),
+        record=SeasonRecord, compute=season_plan, said=year.said, chart=season_chart,
+        front=(
+            "now", "last", "beds", "beds[].id", "beds[].plant", "beds[].area_m2", "beds[].start", "beds[].began",
+            "tubs", "tubs[].volume_l", "tubs[].count", "free_h", "wants", "wants[].on", "wants[].blue_g",
+            "weather.latitude_deg",
+        ),
+        labels={
+            "now": _("Plan from"), "last": _("Plan to"), "beds": _("Beds"), "tubs": _("Tubs"),
+            "wants": _("Wanted blue"), "free_h": _("Hours free, Monday to Sunday"),
         },
     ),
     Calculator(
