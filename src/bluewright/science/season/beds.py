@@ -11,7 +11,7 @@ import numpy as np
 
 from bluewright.science.base.sourced import Floats
 from bluewright.science.bed.blue import blue_g_per_kg
-from bluewright.science.bed.growth import Warmth, cuts_seen, season_ended, warmth
+from bluewright.science.bed.growth import Warmth, cuts_seen, lengths_seen, season_ended, warmth
 from bluewright.science.bed.growth_model import leaf_frac, learn
 from bluewright.science.bed.growth_priors import PAST_FACTOR, RIPE_SD
 from bluewright.science.bed.growth_record import GrowthRecord
@@ -93,8 +93,9 @@ def season_warmth(record: SeasonRecord, plant: Plant, *, seed: int) -> Warmth:
 def grown(record: SeasonRecord, bed: SeasonBed, *, kind: int, season: Warmth, rng: np.random.Generator) -> Grown:
     """Draws of one bed, learned from its own cuts as `bed growth` does it."""
     told = _growth(record, bed)
-    seen = cuts_seen(told, season, rng=rng)
-    found = learn(bed.plant, seen, n=DRAWS, rng=rng)
+    marked = lengths_seen(told, season)
+    seen = cuts_seen(told, season, marked={one.regrowth for one in marked}, rng=rng)
+    found = learn(bed.plant, seen, lengths=marked, n=DRAWS, rng=rng)
     today, days = season.at(record.now), (record.last - record.now).days + 1
     ripe = np.exp(RIPE_SD.value * rng.standard_normal((2, DRAWS)))
     cuts = _left(bed)
@@ -109,12 +110,13 @@ def grown(record: SeasonRecord, bed: SeasonBed, *, kind: int, season: Warmth, rn
         waited_d=(record.now - last).days if bed.cuts else bed.between_d,
         gone_degree_d=gone,
         full_kg=bed.area_m2 * (found.full_kg_per_m2 * found.season_factor)[:, None] * scatter,
-        ripe_first_degree_d=found.ripe_degree_d(None if bed.cuts else bed.start) * ripe[0],
+        ripe_first_degree_d=found.ripe_degree_d(None if bed.cuts else bed.start)
+        * (ripe[0] if found.own_factor is None else found.own_factor),
         ripe_again_degree_d=found.again_degree_d * ripe[1],
         rise_degree_d=found.rise_degree_d,
         blue_g_per_kg=_blue(told, season, today=today, days=days, rng=rng),
         in_season=np.asarray(over.mean(axis=0) < 0.5),
-        learned=bool(seen),
+        learned=bool(seen or marked),
     )
 
 
@@ -130,7 +132,7 @@ def _left(bed: SeasonBed) -> int:
 def _growth(record: SeasonRecord, bed: SeasonBed) -> GrowthRecord:
     """The record of the bed's growth; a bed still to be sown is looked at from its sowing on."""
     return GrowthRecord(
-        id=bed.id, plant=bed.plant, start=bed.start, began=bed.began, now=max(record.now, _since(bed)), cuts=bed.cuts,
+        id=bed.id, plant=bed.plant, start=bed.start, began=bed.began, now=max(record.now, _since(bed)), cuts=bed.cuts, lengths=bed.lengths,
         earlier=bed.earlier, bed_m2=bed.area_m2, weather=record.weather,
     )  # fmt: skip
 

@@ -10,7 +10,7 @@ from pydantic import Field
 
 from bluewright.science.base.errors import InputError
 from bluewright.science.base.records import LEAST, record
-from bluewright.science.bed.growth_record import Cut, Season, Start
+from bluewright.science.bed.growth_record import Cut, LongestLeaves, Season, Start
 from bluewright.science.media.basket import Plant
 from bluewright.science.media.weather.record import Weather
 
@@ -38,6 +38,8 @@ class SeasonBed:
     once there is a cut."""
     cuts: Annotated[tuple[Cut, ...], Field(max_length=12)] = ()
     """Cuts of this season that are done, in order."""
+    lengths: Annotated[tuple[LongestLeaves, ...], Field(max_length=60)] = ()
+    """Marked plants of this season, each with its longest leaf, in order."""
     earlier: Annotated[tuple[Season, ...], Field(max_length=10)] = ()
     """Seasons of this bed, or of one like it, that are over: the plan learns from them."""
     most_cuts: Annotated[int, Field(ge=1, le=12)] | None = None
