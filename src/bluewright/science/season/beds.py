@@ -132,8 +132,8 @@ def _left(bed: SeasonBed) -> int:
 def _growth(record: SeasonRecord, bed: SeasonBed) -> GrowthRecord:
     """The record of the bed's growth; a bed still to be sown is looked at from its sowing on."""
     return GrowthRecord(
-        id=bed.id, plant=bed.plant, start=bed.start, began=bed.began, now=max(record.now, _since(bed)), cuts=bed.cuts, lengths=bed.lengths,
-        earlier=bed.earlier, bed_m2=bed.area_m2, weather=record.weather,
+        id=bed.id, plant=bed.plant, start=bed.start, began=bed.began, now=max(record.now, _since(bed)), cuts=bed.cuts,
+        lengths=bed.lengths,        earlier=bed.earlier, bed_m2=bed.area_m2, weather=record.weather,
     )  # fmt: skip
 
 
