@@ -28,6 +28,7 @@ from bluewright.cli.schemas import PUBLISHED
 from bluewright.science.air.endpoint import SIGNS as AIRED
 from bluewright.science.media.alkalis import KINDS
 from bluewright.science.steep.signs import SIGNS
+from bluewright.science.vat.signs import SIGNS as SEEN
 from bluewright.words.fields import course, plain_name
 
 ROOT = Path(__file__).resolve().parent
@@ -62,7 +63,7 @@ def _of_code() -> Iterator[Message]:
 
 def _of_science() -> Iterator[Message]:
     """Its words that pages say: levels of signs, kinds of alkali, and the names of the fields of its answers."""
-    for sign in (*SIGNS.values(), *AIRED.values()):
+    for sign in (*SIGNS.values(), *AIRED.values(), *SEEN.values()):
         yield from sign.levels
     yield from (kind.words for kind in KINDS.values())
     yield from filter(None, (plain_name(course(name)[0]) for kind in PUBLISHED.values() for name in _fields(kind)))

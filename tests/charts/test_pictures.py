@@ -17,7 +17,8 @@ from bluewright.charts.signs_drawn import SIDE, sign_drawing
 from bluewright.charts.tub_contents import TubStage
 from bluewright.charts.tub_drawn import SHOWN, TubLook, tub_drawing
 from bluewright.science.base.errors import InputError
-from bluewright.science.steep.signs import LEVELS, SIGNS, SignName
+from bluewright.science.base.levels import LEVELS
+from bluewright.science.steep.signs import SIGNS, SignName
 from bluewright.words.signs import WorkSign, levels_said
 from tests.charts.samples import HOSTILE
 

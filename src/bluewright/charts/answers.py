@@ -52,7 +52,7 @@ def strain_chart(found: SteepAnswer, *, answer: str) -> str:
     looks = tuple(Mark(time=r.time, label=strongest(r)) for r in record.readings if strongest(r))
     temps = tuple(_warm(r.time, r.temp_c) for r in record.readings if r.temp_c is not None)
     temps += tuple(_logged(record))
-    share = _band(found.share_curve_frac, scale=100)
+    share = over_time(found.share_curve_frac, scale=100)
     opens, closes = max(found.window.from_, start), min(found.window.to, end)
     return band_chart(
         BandChart(
@@ -307,7 +307,7 @@ def _wanted(value: str) -> str:
 
 def _tub_panel(curve: tuple[BandAtTime, ...], marks: tuple[Mark, ...]) -> TimePanel:
     """The warmth of a tub, in the reader's degrees."""
-    band, (unit, _step) = _band(curve), degree()
+    band, (unit, _step) = over_time(curve), degree()
     low, mid, high = (_degrees(values) for values in (band.low, band.mid, band.high))
     drawn = replace(band, low=low, mid=mid, high=high)
     return TimePanel(name=_("tub, %(unit)s") % {"unit": unit}, unit=unit, band=drawn, marks=marks, from_zero=False)
@@ -332,7 +332,8 @@ def _curve(points: tuple[BandAt, ...], *, scale: float = 1.0) -> CurveBand:
     )
 
 
-def _band(curve: tuple[BandAtTime, ...], *, scale: float = 1.0) -> TimeBand:
+def over_time(curve: tuple[BandAtTime, ...], *, scale: float = 1.0) -> TimeBand:
+    """A curve over time as a band to be drawn."""
     return TimeBand(
         times=tuple(point.time for point in curve),
         low=tuple(scale * point.p5 for point in curve),

@@ -9,7 +9,8 @@ from bluewright.charts import signs_at_hand, signs_in_tub
 from bluewright.charts.palette import LINEN
 from bluewright.charts.svg import box, element, number, words
 from bluewright.science.base.errors import InputError
-from bluewright.science.steep.signs import LEVELS, SIGNS, SignName
+from bluewright.science.base.levels import LEVELS
+from bluewright.science.steep.signs import SIGNS, SignName
 from bluewright.words.signs import seen_said
 
 SIDE: Final = 96.0

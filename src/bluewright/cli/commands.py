@@ -58,6 +58,7 @@ COMMANDS: Final = (
     Command(("assay", "powder"), "indigo by the colour of the powder and your own assays", "assay_powder"),
     Command(("assay", "combine"), "what several results say together, if they agree", "assay_combine"),
     Command(("vat", "recipe"), "what goes into a vat, how much, in which order, how it is held", "vat_recipe"),
+    Command(("vat", "state"), "how a vat stands: blue, reductant, pH, and what to do", "vat_state"),
     Command(("tub", "temp"), "how warm the tub was, is and will be, from air and readings", "tub_temp"),
     Command(("photo", "card"), "the printed card for photos, as a PDF", "bluewright.web.commands.card"),
     Command(("photo", "measure"), "the colours in a photo, corrected and with how far to trust them", "photo_measure"),

@@ -41,6 +41,7 @@ from bluewright.science.steep.answer import SteepAnswer
 from bluewright.science.steep.record import SteepRecord
 from bluewright.science.strain.record import StrainAnswer, StrainRecord
 from bluewright.science.vat.recipe_record import VatRecipeAnswer, VatRecipeRecord
+from bluewright.science.vat.state_record import VatAnswer, VatRecord
 from bluewright.science.watering.record import BedWaterAnswer, BedWaterRecord
 
 PUBLISHED: dict[str, type] = {
@@ -92,6 +93,8 @@ PUBLISHED: dict[str, type] = {
     "yield-answer": YieldAnswer,
     "vat-recipe-record": VatRecipeRecord,
     "vat-recipe-answer": VatRecipeAnswer,
+    "vat-record": VatRecord,
+    "vat-answer": VatAnswer,
     "registered-card": RegisteredCard,
     "photo-record": PhotoRecord,
     "photo-answer": PhotoAnswer,

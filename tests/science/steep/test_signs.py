@@ -7,9 +7,10 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from bluewright.science.base.levels import LAPSE_FRAC
 from bluewright.science.steep.kinetics import Course
 from bluewright.science.steep.numbers import NUMBERS
-from bluewright.science.steep.signs import LAPSE_FRAC, SIGNS, Sign, level_chances
+from bluewright.science.steep.signs import SIGNS, Sign, level_chances
 from tests.science.steep.test_kinetics import steady
 
 HOURS = np.arange(0.0, 241.0, 2.0)

@@ -17,15 +17,13 @@ from typing import Final, Literal
 
 import numpy as np
 
+from bluewright.science.base import levels
+from bluewright.science.base.levels import LEVELS
 from bluewright.science.base.sourced import Floats
 from bluewright.science.steep.growth import flora_frac
 from bluewright.science.steep.kinetics import Course
 
 SignName = Literal["bubbles", "scum", "blue_cast", "limpness", "darkness", "smell", "alkali_green"]
-
-LEVELS: Final = 4
-LAPSE_FRAC: Final = 0.04
-"""Share of readings that are slips, spread evenly over the levels (judgement)."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -92,10 +90,4 @@ def level_chances(cue: Floats, sign: Sign) -> Floats:
 
 def level_chance(cue: Floats, sign: Sign, level: int) -> Floats:
     """Chance of one level, of the shape of `cue`."""
-    reached = 1.0 if level == 0 else _at_least(cue, sign, level)
-    passed = 0.0 if level == LEVELS - 1 else _at_least(cue, sign, level + 1)
-    return np.asarray((1 - LAPSE_FRAC) * (reached - passed) + LAPSE_FRAC / LEVELS)
-
-
-def _at_least(cue: Floats, sign: Sign, level: int) -> Floats:
-    return np.asarray(1.0 / (1.0 + np.exp(-sign.slope * (cue - sign.cuts[level - 1]))))
+    return levels.level_chance(cue, cuts=sign.cuts, slope=sign.slope, level=level)

@@ -12,13 +12,14 @@ from typing import Final
 
 import numpy as np
 
+from bluewright.science.base.levels import LEVELS
 from bluewright.science.base.sourced import Floats, Prior
 from bluewright.science.steep.ensemble import cue
 from bluewright.science.steep.kinetics import Course
 from bluewright.science.steep.numbers import NUMBERS, NumberName
 from bluewright.science.steep.record import Reading, Signs, SteepRecord
 from bluewright.science.steep.setting import Setting, TempPaths, setting
-from bluewright.science.steep.signs import LEVELS, SIGNS, level_chances
+from bluewright.science.steep.signs import SIGNS, level_chances
 
 INSTRUMENTS: Final[tuple[NumberName, ...]] = ("ph", "temp_c", "dissolved_oxygen_mg_l", "dye_index")
 

@@ -23,6 +23,7 @@ from bluewright.science.vat.kinds import KINDS, VatAlkali, family
 from bluewright.science.vat.priors import (
     AIR_FILM_M_PER_H,
     BRAN_ACID_MOL_PER_KG,
+    COVERED_FRAC,
     FEED_G_PER_G,
     LIME_RESERVE,
     LOW_FEED_G_PER_L,
@@ -170,7 +171,7 @@ def _oxygen_mg(record: VatRecipeRecord, rng: np.random.Generator) -> Floats:
         stand_h = 0.0  # what ferments keeps the air out by itself
     area_m2 = record.surface_m2 or surface_m2(record.volume_l)
     warm_mg_l = saturation_mg_per_l(kind.reduce_c.value)
-    entered = 1000.0 * AIR_FILM_M_PER_H.draw(rng, DRAWS) * warm_mg_l * area_m2 * stand_h
+    entered = 1000.0 * COVERED_FRAC.value * AIR_FILM_M_PER_H.draw(rng, DRAWS) * warm_mg_l * area_m2 * stand_h
     return entered + saturation_mg_per_l(record.water.temp_c) * fresh_l
 
 

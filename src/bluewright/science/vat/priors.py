@@ -14,7 +14,11 @@ def _guess(centre: float, spread: float, unit: str, note: str) -> Prior:
 
 
 AIR_FILM_M_PER_H: Final = _guess(
-    0.03, 0.6, "m/h", "speed at which oxygen enters a still open surface: 0.01 to 0.1 by wind, stirring and foam"
+    0.08,
+    1.0,
+    "m/h",
+    "speed at which oxygen enters an open surface: 0.01 to 0.05 where water is still, several times that where leuco "
+    "meets it at the surface, or somebody stirs",
 )
 COVERED_FRAC: Final = Sourced(
     value=0.25, unit="1", source="bluewright-vat", low=0.1, high=0.5, grade="guess",

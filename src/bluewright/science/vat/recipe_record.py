@@ -108,7 +108,7 @@ class VatRecipeRecord:
     target_ph: Annotated[float, Field(ge=7.5, le=13)] | None = None
     """pH wanted in a cooled sample; default that of the fibre."""
     stand_h: Annotated[float, Field(ge=0, le=1000)] | None = None
-    """Hours that it stands open before it is used; default until it is ready."""
+    """Hours that it stands, covered, before it is used; default until it is ready."""
     surface_m2: Annotated[float, Field(ge=LEAST, le=100)] | None = None
     """Open surface; default that of a vessel as deep as it is wide."""
     seed: Annotated[int, Field(ge=0)] = 1

@@ -13,6 +13,7 @@ from bluewright.charts.disease_chart import disease_chart
 from bluewright.charts.growth_chart import growth_chart
 from bluewright.charts.jar_series import jar_chart
 from bluewright.charts.season_chart import season_chart
+from bluewright.charts.vat_chart import vat_chart
 from bluewright.science import thread
 from bluewright.science.air.finish import airing
 from bluewright.science.air.record import WAYS, AirRecord
@@ -58,6 +59,8 @@ from bluewright.science.strain.balance import balance
 from bluewright.science.strain.record import StrainRecord
 from bluewright.science.vat.recipe import recipe
 from bluewright.science.vat.recipe_record import VatRecipeRecord
+from bluewright.science.vat.state import state
+from bluewright.science.vat.state_record import VatRecord
 from bluewright.science.watering.call import bed_water
 from bluewright.science.watering.record import BedWaterRecord
 from bluewright.web.pages.bench.calculator import Calculator
@@ -75,6 +78,7 @@ from bluewright.words import (
     steep,
     strain,
     vat_recipe,
+    vat_state,
     wash,
     watering,
     weather,
@@ -292,6 +296,23 @@ TABLE: Final = (
             "heel": _("What is in the vat already"), "heel.volume_l": _("Litres of it"),
             "heel.pure_g": _("Pure indigo in it"), "heel.reduced": _("It is clear and yellow"),
             "water.temp_c": _("As warm as it comes"), "alkali": _("Alkali"), "target_ph": _("Wanted pH"),
+            "surface_m2": _("Open surface of the vat"),
+        },
+    ),
+    Calculator(
+        slug="vat-state", title=_("How a vat stands"), question=_(vat_state.QUESTION),
+        record=VatRecord, compute=state, said=vat_state.said, chart=vat_chart,
+        front=(
+            "kind", "fibre", "volume_l", "started", "now", "heel_g", "additions", "additions[].time",
+            "additions[].what", "additions[].mass_g", "dips", "dips[].time", "dips[].cloth_kg", "dips[].fibre",
+            "readings", "readings[].time", "readings[].temp_c", "readings[].ph", "readings[].liquor_look",
+            "readings[].film", "readings[].strip_s",
+        ),
+        labels={
+            "kind": _("Kind of vat"), "fibre": _("Fibre to be dyed next"), "volume_l": _("In the vat"),
+            "started": _("Set at"), "heel_g": _("Pure indigo that was in it before"), "heel_sd_g": _("Give or take"),
+            "additions": _("What went in"), "readings": _("Looks at the vat"), "hold_c": _("A heater keeps it at"),
+            "additions[].purity": _("Of powder: indigo in it"), "dips[].taken_g": _("Pure indigo that it took"),
             "surface_m2": _("Open surface of the vat"),
         },
     ),

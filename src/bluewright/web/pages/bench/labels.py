@@ -13,12 +13,14 @@ from django.utils.translation import gettext_lazy as _
 
 from bluewright.science.media.alkalis import KINDS
 from bluewright.science.steep.signs import SIGNS
+from bluewright.science.vat.signs import SIGNS as VAT_SIGNS
 from bluewright.web.pages.tubs.forms import CUTS, METHODS, SQUEEZES, SUNS
 from bluewright.words.cloth import BASES, DEPTHS, FIBRES
 from bluewright.words.cost import WORK
 from bluewright.words.numbers import moment
 from bluewright.words.own_text import own_text
 from bluewright.words.vat import KINDS as VATS
+from bluewright.words.vat import SUBSTANCES
 
 Words = str | Promise
 
@@ -118,6 +120,12 @@ LABELS: Final[dict[str, Words]] = {
     "reductant_purity_frac": _("Share of the reductant that works, if tested"),
     "excess_factor": _("Reductant, over what indigo takes"), "stand_h": _("It stands before use"),
     "mass_g": _("Mass"),
+    "heel_g": _("In it before"), "heel_sd_g": _("Give or take"), "additions": _("What went in"),
+    "what": _("What"),
+    "taken_sd_g": _("Give or take"), "potential_mv": _("Redox potential, mV"),
+    "electrode": _("Against which electrode"),
+    "liquor_look": _("Under the skin"), "film": _("On top"), "grains_seen": _("A drop on glass"),
+    "strip_s": _("A strip turned blue after"), "room_c": _("Warmth of the room"),
     # cost, stock
     "currency": _("Your money is called"), "money_decimals": _("Its decimals"),
     "wage_money_per_h": _("An hour is paid"),
@@ -223,6 +231,11 @@ SAID: Final[dict[str, dict[object, Words]]] = {
         "unlimed": _("without lime"), "limed": _("with lime"), "acid_washed": _("with lime, washed with acid"),
         "unknown": _("not known"),
     },
+    "what": {what: _(words) for what, words in SUBSTANCES.items()},
+    "electrode": {
+        "she": _("the hydrogen electrode (converted)"), "calomel": _("calomel"),
+        "silver_sat_kcl": _("silver chloride, saturated"), "silver_3m_kcl": _("silver chloride, 3 molar"),
+    },
     "reductant_opened": {
         "sealed": _("sealed until now"), "opened": _("opened, closed well"), "old": _("old, damp or lumpy"),
     },
@@ -305,6 +318,7 @@ SAID: Final[dict[str, dict[object, Words]]] = {
 }  # fmt: skip
 LEVELS: Final[dict[str, tuple[Words, ...]]] = {
     **{name: tuple(_(level) for level in sign.levels) for name, sign in SIGNS.items()},
+    **{name: tuple(_(level) for level in sign.levels) for name, sign in VAT_SIGNS.items()},
     "foam": (_("green-yellow"), _("blue on top and plenty"), _("shrinking"), _("white or grey, or none left")),
     "liquor": (
         _("green or yellow-green"),

@@ -1,0 +1,69 @@
+"""Cautions of a standing vat: what could hurt at it first, then where the answer should not be trusted."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from bluewright.science.base.bands import significant
+from bluewright.science.base.cautions import Caution
+from bluewright.science.media.cloth import PROTEIN
+from bluewright.science.vat.advice import PERHAPS, Chosen, Outlook
+from bluewright.science.vat.dangers import DANGERS, THIOUREA_HEAT
+from bluewright.science.vat.kinds import KINDS
+from bluewright.science.vat.recipe_record import Hazard
+from bluewright.science.vat.setting import Setting
+
+HOT_C = 50.0
+"""Above it thiourea dioxide breaks up with gas (bulletin of an insurer)."""
+
+
+def cautions(made: Setting, chosen: Chosen, view: Outlook) -> tuple[Caution, ...]:
+    """All cautions for this vat; those that could hurt stand first."""
+    record = made.record
+    met: set[Hazard] = {hazard for part in chosen.parts for hazard in part.hazards}
+    if KINDS[record.kind].sulphur:
+        met.add("sulphur_gas")
+    if record.kind == "ferment":
+        met.add("foul_air")
+    if view.temp_c >= 45.0 or chosen.advice == "warm":
+        met.add("hot_water")
+    hurting = [DANGERS[hazard] for hazard in sorted(met, key=list(DANGERS).index)]
+    if record.kind == "thiourea_dioxide" and (view.temp_c > HOT_C or "thiourea_dioxide" in _added(chosen)):
+        hurting.append(THIOUREA_HEAT)
+    return (*hurting, *_notes(made, chosen, view))
+
+
+def _added(chosen: Chosen) -> set[str]:
+    return {part.what for part in chosen.parts}
+
+
+def _notes(made: Setting, chosen: Chosen, view: Outlook) -> Iterator[Caution]:
+    record, ph = made.record, made.points.ph
+    if not record.readings:
+        yield _note(
+            "vat-unseen",
+            "Nobody has looked yet: the colour of the liquor, a strip and a pH tell more than the reckoning.",
+        )
+    if view.high_ph_chance >= PERHAPS.value:
+        what = "wool and silk suffer from it" if record.fibre in PROTEIN else "cloth dyes paler and deeper in"
+        how = "Add no alkali; let it stand, or thin it with warm water"
+        yield _note(
+            "ph-above-fibre",
+            f"The pH is probably above the usual {ph.low:g} to {ph.high:g} for this fibre: {what}. {how}.",
+        )
+    if any(one.potential_mv is not None for one in record.readings):
+        yield _note(
+            "mv-weak",
+            "Millivolts are weak evidence here: old hands found them the least reliable of all signs. They never "
+            "decide alone.",
+        )
+    if chosen.advice == "dye":
+        yield _note(
+            "strip-first",
+            f"A test strip first, for a minute, then a minute of air: {significant(100 * view.ready_chance, 2):g} in "
+            "a hundred such vats would be ready.",
+        )
+
+
+def _note(code: str, text: str) -> Caution:
+    return Caution(code=code, text=text, source="common-practice")
