@@ -11,7 +11,7 @@ STEPS = {
     "lint": ["ruff", "check", "."],
     "types": ["mypy"],
     "imports": ["lint-imports", "--no-logo"],
-    "tests": ["pytest", "-n", "auto", "--dist", "loadfile"],
+    "tests": ["pytest", "-n", "auto", "--dist", "loadfile", "--no-loadscope-reorder"],
     "docs": ["sphinx-build", "-W", "--keep-going", "-q", "-b", "html", "docs", "docs/_build/html"],
 }
 ASIDE = {"colour": ["python", "second_opinion.py"]}

@@ -5,7 +5,27 @@ import os
 # Before NumPy is imported: threads of its own would fight with the second test process.
 os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")
 
+from collections import Counter
+from pathlib import Path
+
+import pytest
 from hypothesis import settings
 
 settings.register_profile("house", deadline=None, derandomize=bool(os.environ.get("CI")))
 settings.load_profile("house")
+
+LONGEST = (
+    "journeys/test_every_page.py", "web/test_whatever_is_typed.py", "journeys/test_newcomer.py",
+    "science/steep/test_calibration.py", "web/test_access.py", "journeys/test_in_and_out.py",
+    "web/test_nothing_lost.py", "journeys/test_airing.py", "web/test_backup.py", "web/bench/test_show.py",
+)  # fmt: skip
+"""Files that take longest: begun first, so that no process works on one of them while the others have nothing left."""
+
+
+@pytest.hookimpl(trylast=True)
+def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
+    """The longest files first, then those with many tests; a file's own tests stay in their order."""
+    here = Path(__file__).parent
+    files = Counter(item.path for item in items)
+    longest = {here / file: place for place, file in enumerate(LONGEST)}
+    items.sort(key=lambda item: (longest.get(item.path, len(longest)), -files[item.path]))

@@ -43,7 +43,6 @@ def planted(plant: Callable[[], Garden]) -> Planted:
 
 def _rows(table: str) -> list[tuple[Any, ...]]:
     """The rows as they are stored: behind a plus, no column is turned into a moment or a truth."""
-    with connection.cursor() as cursor:
-        columns = connection.introspection.get_table_description(cursor, table)
-    stored = ", ".join(f'+"{column.name}"' for column in columns)
+    columns = connection.connection.execute(f'SELECT * FROM "{table}" LIMIT 0').description
+    stored = ", ".join(f'+"{name}"' for name, *_ in columns)
     return [tuple(row) for row in connection.connection.execute(f'SELECT {stored} FROM "{table}"')]

@@ -33,9 +33,11 @@ from bluewright.science.air.finish import airing
 from bluewright.science.alkali.dose import dose
 from bluewright.science.settle.drying import dry
 from bluewright.science.settle.interface import settle
+from tests.planted import Planted, planted
 
 pytestmark = pytest.mark.django_db
 NOW = timezone.now()
+BEFORE_THE_CLOCKS_CHANGE = datetime(2027, 3, 28, 0, 30, tzinfo=UTC)
 MOMENTS = {
     Steep: "started_at", Reading: "taken_at", Strain: "strained_at", Picking: "picked_at", Batch: "begun_at",
     LiquorLook: "taken_at", Weighing: "weighed_at", Jar: "filled_at", JarTaken: "taken_at",
@@ -50,17 +52,24 @@ def told(garden: Garden) -> list[Any]:
     return [sorted(rows, key=str), jarred]
 
 
-def test_the_same_season_comes_out_again() -> None:
-    first = told(demo.plant(now=NOW, by=None))
+@pytest.fixture(scope="module")
+def seasons(django_db_setup: None, django_db_blocker: Any) -> dict[datetime, Planted]:
+    """The season at two moments."""
+    with django_db_blocker.unblock():
+        return {now: planted(lambda now=now: demo.plant(now=now, by=None)) for now in (NOW, BEFORE_THE_CLOCKS_CHANGE)}
+
+
+def test_the_same_season_comes_out_again(seasons: dict[datetime, Planted]) -> None:
+    first = told(seasons[NOW].put_back())
     Garden.everything.update(invented=False)
     assert told(demo.plant(now=NOW, by=None)) == first
 
 
-@pytest.mark.parametrize(
-    "now", [NOW, datetime(2027, 3, 28, 0, 30, tzinfo=UTC)], ids=["now", "before the clocks change"]
-)
-def test_the_season_holds_every_stage_and_stands_by_the_science(now: datetime) -> None:
-    garden = demo.plant(now=now, by=None)
+@pytest.mark.parametrize("now", [NOW, BEFORE_THE_CLOCKS_CHANGE], ids=["now", "before the clocks change"])
+def test_the_season_holds_every_stage_and_stands_by_the_science(
+    seasons: dict[datetime, Planted], now: datetime
+) -> None:
+    garden = seasons[now].put_back()
     assert garden.invented
     assert Bed.objects.filter(garden=garden).count() >= 3
     whole = list(batches.batches(garden))

@@ -3,7 +3,7 @@
 # Before anything imports a model.
 import tests.django_ready  # noqa: F401, I001
 
-from tests.journeys.phone import empty_home, home, phone, server
+from tests.journeys.phone import browser, empty_home, home, phone, server
 from tests.web.homes import season
 
-__all__ = ["empty_home", "home", "phone", "season", "server"]
+__all__ = ["browser", "empty_home", "home", "phone", "season", "server"]

@@ -140,21 +140,38 @@ class Phone:
 
 
 @contextmanager
-def browser_page(**size: Any) -> Iterator[Any]:
-    """A page of a browser in which nothing was opened yet: a phone's, unless told of another size."""
+def browsing() -> Iterator[Any]:
+    """A browser while the block runs; no test may reach the database meanwhile (its loop would be in the way)."""
     if CHROMIUM is None:
         pytest.skip("no chromium on this machine")
     sync_api = pytest.importorskip("playwright.sync_api")
     with sync_api.sync_playwright() as playwright:
-        browser = playwright.chromium.launch(executable_path=CHROMIUM, args=ARGUMENTS)
+        started = playwright.chromium.launch(executable_path=CHROMIUM, args=ARGUMENTS)
         try:
-            yield browser.new_page(**{"viewport": PHONE, "has_touch": True, "locale": "en-GB"} | size)
+            yield started
         finally:
-            browser.close()
+            started.close()
+
+
+@contextmanager
+def page_of(browser: Any, **size: Any) -> Iterator[Any]:
+    """A page that shares nothing with those before it: a phone's, unless told of another size."""
+    page = browser.new_page(**{"viewport": PHONE, "has_touch": True, "locale": "en-GB"} | size)
+    try:
+        yield page
+    finally:
+        page.context.close()
+
+
+@pytest.fixture(scope="module")
+def browser() -> Iterator[Any]:
+    """The browser of a file of tests."""
+    with browsing() as started:
+        yield started
 
 
 @pytest.fixture
-def phone(server: str) -> Iterator[Phone]:
-    """A phone in whose browser nothing was opened yet."""
-    with browser_page() as page:
+def phone(browser: Any, server: str) -> Iterator[Phone]:
+    """A phone on which nothing was opened yet."""
+    with page_of(browser) as page:
         yield Phone(page, server)

@@ -5,7 +5,7 @@ from __future__ import annotations
 import os
 import subprocess
 import sys
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from pathlib import Path
 from typing import Any
 
@@ -30,24 +30,31 @@ def server_copy(phone: Phone) -> dict[str, Any]:
     return found
 
 
-WRITE_A_BATCH = """
+WRITE_BATCHES = """
 import django
 django.setup()
 from django.utils import timezone
 from bluewright.journal.actions.batches import LiquorIn, begin_batch
 from bluewright.journal.models import Batch, Strain
 strain = Strain.objects.filter(steep__garden__invented=True).order_by("strained_at")[0]
-batch = Batch(garden=strain.steep.garden, name="Crock", begun_at=timezone.now())
-print(begin_batch(batch, liquor=[LiquorIn(source=strain, liquor_l=8.0, liquor_typed="8 L")], by=None).pk)
+for number in range(8):
+    batch = Batch(garden=strain.steep.garden, name=f"Crock {number}", begun_at=timezone.now())
+    print(begin_batch(batch, liquor=[LiquorIn(source=strain, liquor_l=8.0, liquor_typed="8 L")], by=None).pk)
 """
 
 
-@pytest.fixture
-def batch(phone: Phone, home: Path) -> str:
-    """The key of a batch of the invented garden's strained liquor, written beside the running server."""
+@pytest.fixture(scope="module")
+def batches(home: Path) -> Iterator[str]:
+    """Keys of batches of the invented garden's strained liquor, written beside the running server."""
     told = os.environ | {"BLUEWRIGHT_HOME": str(home), "DJANGO_SETTINGS_MODULE": "bluewright.web.settings"}
-    done = subprocess.run([sys.executable, "-c", WRITE_A_BATCH], env=told, capture_output=True, text=True, check=True)
-    return done.stdout.strip()
+    done = subprocess.run([sys.executable, "-c", WRITE_BATCHES], env=told, capture_output=True, text=True, check=True)
+    return iter(done.stdout.split())
+
+
+@pytest.fixture
+def batch(batches: Iterator[str]) -> str:
+    """The key of a batch that no other test works on."""
+    return next(batches)
 
 
 def begin_pouring(phone: Phone, batch: str) -> None:

@@ -17,9 +17,11 @@ def home(empty_home: Path) -> Path:
 
 
 def test_a_closed_tab_and_a_lost_network_cost_nothing(phone: Phone) -> None:
-    phone.open("/gardens/")
+    phone.open("/")
+    assert phone.page.url.endswith("/gardens/")
     phone.page.set_default_timeout(PLANTED_IN_S * 1000)
     phone.press("Open the invented garden")
+    assert "Tub 3" in phone.said()
     phone.open("/beds/add/")
     phone.type("name", "By the well")
     phone.type("area", "3,5 m2")

@@ -11,7 +11,7 @@ from typing import Any
 import pytest
 from django.test import Client
 
-from tests.journeys.phone import browser_page
+from tests.journeys.phone import browsing, page_of
 from tests.journeys.walk import NO_PAGES, Walk, look, walk
 from tests.web.intake.sent import lines
 from tests.web.test_access import where
@@ -45,7 +45,7 @@ Prints a batch that was decanted, one that is being aired, and an assay.
 def walked(server: str, home: Path) -> Walk:
     told = os.environ | {"BLUEWRIGHT_HOME": str(home), "DJANGO_SETTINGS_MODULE": "bluewright.web.settings"}
     done = subprocess.run([sys.executable, "-c", PLANT], env=told, capture_output=True, text=True, check=True)
-    with browser_page() as page:
+    with browsing() as browser, page_of(browser) as page:
         bring_in(page, server, "one.csv")
         page.select_option("[name=zone]", "garden")
         with page.expect_navigation():

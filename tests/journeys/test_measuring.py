@@ -10,7 +10,7 @@ from typing import Any
 import pytest
 
 from bluewright.science.colour.differences import ciede2000
-from tests.journeys.phone import THUMB_PX, Phone, browser_page
+from tests.journeys.phone import THUMB_PX, Phone, page_of
 from tests.known_photos import CLOTH, CLOTH_LAB, GREEN_LIQUOR, LIQUOR, WATER, WHITE, WHITE_LAB, a_cloth, two_jars
 
 WIDE, HIGH = 800, 600
@@ -18,9 +18,9 @@ AT_ONCE = "#found .call"
 
 
 @pytest.fixture
-def thumb(server: str) -> Iterator[Phone]:
+def thumb(browser: Any, server: str) -> Iterator[Phone]:
     """A phone that is touched."""
-    with browser_page(is_mobile=True, device_scale_factor=2) as page:
+    with page_of(browser, is_mobile=True, device_scale_factor=2) as page:
         yield Phone(page, server)
 
 

@@ -6,10 +6,11 @@ import re
 from collections.abc import Iterator
 from datetime import datetime, timedelta
 from pathlib import Path
+from typing import Any
 
 import pytest
 
-from tests.journeys.phone import Phone, browser_page
+from tests.journeys.phone import Phone, page_of
 
 LAPTOP = {"viewport": {"width": 1200, "height": 800}, "has_touch": False}
 
@@ -21,8 +22,8 @@ def home(empty_home: Path) -> Path:
 
 
 @pytest.fixture
-def laptop(server: str) -> Iterator[Phone]:
-    with browser_page(**LAPTOP) as page:
+def laptop(browser: Any, server: str) -> Iterator[Phone]:
+    with page_of(browser, **LAPTOP) as page:
         yield Phone(page, server)
 
 

@@ -1,4 +1,4 @@
-"""A grower with a phone: opens the invented garden, looks at a tub, takes the look back, strains, thinks again."""
+"""A grower with a phone: looks at a tub, takes the look back, strains, thinks again."""
 
 from __future__ import annotations
 
@@ -11,8 +11,6 @@ def looks_of(phone: Phone) -> int:
 
 def test_a_look_its_undo_and_a_straining_thought_better_of(phone: Phone) -> None:
     phone.open("/")
-    assert phone.page.url.endswith("/gardens/")
-    phone.press("Open the invented garden")
     assert "Tub 3" in phone.said()
 
     phone.press("Open Tub 3")

@@ -6,14 +6,17 @@ metric by choice (docs/nomenclature.md).
 
 import html
 import re
+from typing import Any
 
 import pytest
 from django.apps import apps
 from django.test import Client
+from django.utils import timezone
 
 from bluewright.journal.models import Batch, Garden, Jar, Kept, Steep
 from bluewright.web.pages.bench.calculators import BY_SLUG
-from tests import cast
+from tests import cast, small_garden
+from tests.planted import Planted, planted
 from tests.web.checks import url
 from tests.web.working import a_drying_batch, a_settling_batch, an_aired_batch
 
@@ -35,9 +38,21 @@ PUBLISHED = re.compile(
 US = {"accept-language": "en-US,en;q=0.9"}
 
 
+@pytest.fixture(scope="module")
+def us_rows(django_db_setup: None, django_db_blocker: Any) -> Planted:
+    """The rows of `us_garden`."""
+    with django_db_blocker.unblock():
+        return planted(a_us_garden)
+
+
 @pytest.fixture
-def us_garden(garden: Garden) -> Garden:
+def us_garden(us_rows: Planted) -> Garden:
     """A garden with something at every stage, whose typed texts are set aside."""
+    return us_rows.put_back()
+
+
+def a_us_garden() -> Garden:
+    garden = small_garden.plant(now=timezone.now(), by=None)
     cast.a_jar_from_the_bed(garden)
     a_settling_batch(garden)
     an_aired_batch(garden)
