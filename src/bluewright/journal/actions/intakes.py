@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterable, Sequence
 from datetime import UTC, datetime, timedelta
 from itertools import islice
 from typing import Any, Final
 from uuid import uuid4
+from zoneinfo import ZoneInfo
 
 import numpy as np
 from django.db import connection, models, transaction
@@ -14,8 +16,12 @@ from django.utils import timezone
 from numpy.typing import NDArray
 
 from bluewright.journal.actions import keeping
+from bluewright.journal.loggers import station
+from bluewright.journal.loggers.columns import Columns
 from bluewright.journal.loggers.reading import Readings
-from bluewright.journal.models import AirTemp, Intake, TubTemp
+from bluewright.journal.loggers.station import Day
+from bluewright.journal.models import AirTemp, Intake, StationDay, TubTemp
+from bluewright.journal.models.garden import HIGHEST_AT, LOWEST_AT
 from bluewright.science.base.errors import InputError
 
 LONGEST_STEEP: Final = timedelta(days=60)
@@ -39,7 +45,9 @@ def bring_in(intake: Intake, found: Readings, *, by: Any) -> Intake:
         seconds, first = np.unique(np.array(found.seconds, dtype=np.int64), return_index=True)
         repeated = len(found.seconds) - len(seconds)
         temps_c, thinned = np.array(found.temps_c)[first], 0
+        days, parts = _station_days(intake, found, seconds, first)
         if intake.steep is None:
+            seconds, temps_c = _ends(intake, found, seconds, temps_c, first)
             seconds, temps_c, thinned = _thinned(seconds, temps_c)
         low_s, high_s = _span(intake)
         coming = seconds > int((timezone.now() + CLOCKS_DIFFER).timestamp())
@@ -49,13 +57,51 @@ def bring_in(intake: Intake, found: Readings, *, by: Any) -> Intake:
         intake.report = {
             "written": int(left.sum()), "thinned": thinned, "repeated": repeated, "known": int(known.sum()),
             "outside": int(outside.sum()), "coming": int(coming.sum()), "unread": found.unread, "told": found.told,
-            "twice": found.twice, **_gaps(seconds[left]),
+            "twice": found.twice, "station": _counted(days), "parts": parts, **_gaps(seconds[left]),
         }  # fmt: skip
-        if not left.any():
+        if not left.any() and not days:
             raise InputError(where="file", what=_why_nothing(intake.report), right="nothing was written")
         keeping.keep(intake, by=by)
         write_temps(intake, seconds[left].tolist(), temps_c[left].tolist(), by=by)
+        StationDay.objects.bulk_create(StationDay(intake=intake, day=one.day, **one.told()) for one in days)
     return intake
+
+
+def _station_days(intake: Intake, found: Readings, seconds: Seconds, first: NDArray[np.intp]) -> tuple[list[Day], int]:
+    """What a station says of each day beside its temperature, that no other file said, and days that were not whole."""
+    if intake.steep is not None or not found.beside:
+        return [], 0
+    zone = ZoneInfo(intake.garden.time_zone)
+    values = {name: np.array(every)[first] for name, every in found.beside.items()}
+    days, parts = station.days(seconds, values, Columns(**intake.columns), zone=zone)
+    today = timezone.now().astimezone(zone).date()
+    said = StationDay.objects.filter(intake__garden=intake.garden_id, intake__deleted_at=None)
+    known = set(said.filter(day__in=[one.day for one in days]).values_list("day", flat=True)) if days else set()
+    return [one for one in days if one.day not in known and one.day <= today], parts
+
+
+def _ends(
+    intake: Intake, found: Readings, seconds: Seconds, temps_c: NDArray[np.float64], first: NDArray[np.intp]
+) -> tuple[Seconds, NDArray[np.float64]]:
+    """Of a file of whole days the lowest and the highest at the hours of the day at which people write them down."""
+    if not intake.columns.get("daily"):
+        return seconds, temps_c
+    zone = ZoneInfo(intake.garden.time_zone)
+    lows_c = np.array(found.beside["low"])[first] if "low" in found.beside else np.full(len(seconds), np.nan)
+    days = [datetime.fromtimestamp(int(second), UTC).astimezone(zone).date() for second in seconds]
+    lowest, highest = (
+        np.array([int(datetime.combine(day, clock, zone).timestamp()) for day in days], dtype=np.int64)
+        for clock in (LOWEST_AT, HIGHEST_AT)
+    )
+    known = ~np.isnan(lows_c)
+    every, ends_c = np.concatenate([lowest[known], highest]), np.concatenate([lows_c[known], temps_c])
+    order = np.argsort(every)
+    return every[order], ends_c[order]
+
+
+def _counted(days: Sequence[Day]) -> dict[str, int]:
+    """How many days say what."""
+    return dict(Counter(name for one in days for name in one.told()))
 
 
 def write_temps(intake: Intake, seconds: Sequence[int], temps_c: Sequence[float], *, by: Any) -> None:

@@ -2,24 +2,21 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from datetime import date, datetime, time, timedelta
 from functools import lru_cache
 from typing import Any, Final
 
 import numpy as np
 
+from bluewright.journal.loggers.station import FULL_DAY_H, Day
 from bluewright.journal.models import Bed, Garden, RainDay
+from bluewright.journal.models.garden import HIGHEST_AT, LOWEST_AT
 from bluewright.journal.queries import weather as queries
 from bluewright.science.media.weather.record import MonthNormal, Weather, WeatherDay
 from bluewright.science.watering.call import bed_water
 from bluewright.science.watering.record import BedWaterAnswer, BedWaterRecord, Felt, StageFrom, Watered
 
-LOWEST_AT: Final = time(6)
-HIGHEST_AT: Final = time(15)
-"""Hours at which a day's lowest and highest are written down (common practice)."""
-FULL_DAY_H: Final = 20
-"""A logger that read in so many hours of a day has seen its lowest and highest."""
 BACK_D: Final = 60
 AHEAD_D: Final = 10
 USUAL_STAGE: Final = "half_cover"
@@ -27,18 +24,28 @@ USUAL_STAGE: Final = "half_cover"
 
 
 def days_of(
-    air: Iterable[tuple[datetime, float, bool]], rain: Iterable[RainDay], *, today: date
-) -> tuple[WeatherDay, ...]:
-    """Days of weather from single temperatures and rain; a forecast of a day that is past counts no more."""
+    air: Iterable[tuple[datetime, float, bool]], rain: Iterable[RainDay], *, today: date,
+    station: Mapping[date, Day] | None = None,
+) -> tuple[WeatherDay, ...]:  # fmt: skip
+    """Days of weather from single temperatures, rain and a station; a forecast of a day that is past counts no more.
+
+    Rain that a person wrote down goes before the station's.
+    """
     by_day: dict[date, list[tuple[datetime, float, bool]]] = {}
     for row in air:
         if not (row[2] and row[0].date() < today):
             by_day.setdefault(row[0].date(), []).append(row)
     wet = {row.day: row for row in rain if not (row.forecast and row.day < today)}
-    return tuple(_day(day, by_day.get(day, []), wet.get(day), today=today) for day in sorted({*by_day, *wet}))
+    told = station or {}
+    return tuple(
+        _day(day, by_day.get(day, []), wet.get(day), told.get(day), today=today)
+        for day in sorted({*by_day, *wet, *told})
+    )
 
 
-def _day(day: date, rows: Sequence[tuple[datetime, float, bool]], wet: RainDay | None, *, today: date) -> WeatherDay:
+def _day(
+    day: date, rows: Sequence[tuple[datetime, float, bool]], wet: RainDay | None, told: Day | None, *, today: date
+) -> WeatherDay:
     """One day: of a full day of readings their ends, else what was written down as lowest and highest."""
     read = [(when, temp_c) for when, temp_c, ahead in rows if not ahead]
     ends: dict[time, float] = {when.time(): temp_c for when, temp_c, _ahead in rows}
@@ -46,7 +53,10 @@ def _day(day: date, rows: Sequence[tuple[datetime, float, bool]], wet: RainDay |
     if len({when.hour for when, _temp_c in read}) >= FULL_DAY_H:
         low, high = min(temp_c for _when, temp_c in read), max(temp_c for _when, temp_c in read)
     ahead = day > today or any(forecast for _when, _temp_c, forecast in rows)
-    return WeatherDay(day=day, min_c=low, max_c=high, rain_mm=None if wet is None else wet.rain_mm, forecast=ahead)
+    beside = {} if told is None else told.told()
+    if wet is not None:
+        beside["rain_mm"] = wet.rain_mm
+    return WeatherDay(day=day, min_c=low, max_c=high, forecast=ahead, **beside)
 
 
 def bed_water_record(bed: Bed, *, today: date) -> BedWaterRecord | None:
@@ -78,7 +88,10 @@ def bed_water_record(bed: Bed, *, today: date) -> BedWaterRecord | None:
             altitude_m=garden.altitude_m or 0.0,
             normals=climate_of(garden),
             days=days_of(
-                queries.air(garden, first=first, last=last), queries.rain(garden, first=first, last=last), today=today
+                queries.air(garden, first=first, last=last),
+                queries.rain(garden, first=first, last=last),
+                today=today,
+                station=queries.station(garden, first=first, last=today),
             ),
         ),
     )

@@ -21,6 +21,9 @@ _DATES: Final = {
     "mdy": r"(?P<mo>\d{1,2})[-/.](?P<d>\d{1,2})[-/.](?P<y>\d{4}|\d{2})",
 }
 _TIMES: Final = {order: re.compile(date + _CLOCK, re.IGNORECASE) for order, date in _DATES.items()}
+_DAYS: Final = {order: re.compile(date, re.IGNORECASE) for order, date in _DATES.items()}
+DATE_ORDERS: Final = tuple(_DATES)
+NOON_S: Final = 12 * 3600
 _UNIX: Final = re.compile(r"(\d{9,10})(?:\.\d+|\d{3})?")
 _NUMBER: Final = re.compile(r"([+\-−]?\d{1,4}(?:[.,]\d+)?)\s*(?:[°º]?\s*([CcFf]))?")
 UNIX_FROM: Final = 946_684_800
@@ -46,6 +49,13 @@ def time_parts(text: str, order: str) -> TimeParts | int | None:
     return None if fits is None else _parts(fits)
 
 
+def date_parts(text: str, order: str) -> TimeParts | None:
+    """The day that a text writes in this order, at noon; None if it is none, or says a time of day too."""
+    fits = _DAYS[order].fullmatch(text.strip().strip("'\""))
+    date = None if fits is None else _date(fits)
+    return None if date is None else TimeParts(date, NOON_S, None)
+
+
 def has_offset(text: str) -> bool:
     """Whether a moment says its offset from UTC."""
     return any(isinstance(p := time_parts(text, order), TimeParts) and p.offset_s is not None for order in _DATES)
@@ -65,17 +75,24 @@ def number(text: str, mark: str) -> tuple[float, str] | None:
 
 
 def _parts(fits: re.Match[str]) -> TimeParts | None:
-    year, month, day = int(fits["y"]), fits["mo"], int(fits["d"])
-    number_of = int(month) if month.isdigit() else MONTHS.get(month.lower(), 0)
+    date = _date(fits)
     hour, minute, second = int(fits["h"]), int(fits["mi"]), int(fits["s"] or 0)
     if fits["half"]:
         if not 1 <= hour <= 12:
             return None
         hour = hour % 12 + (12 if fits["half"].lower() == "p" else 0)
-    if not (1 <= number_of <= 12 and 1 <= day <= 31 and hour < 24 and minute < 60 and second < 60):
+    if date is None or not (hour < 24 and minute < 60 and second < 60):
         return None
-    date = (year + 2000 if year < 100 else year, number_of, day)
     return TimeParts(date, hour * 3600 + minute * 60 + second, _offset(fits["off"]))
+
+
+def _date(fits: re.Match[str]) -> tuple[int, int, int] | None:
+    """Year, month and day; None where there is no such month or day."""
+    year, month, day = int(fits["y"]), fits["mo"], int(fits["d"])
+    number_of = int(month) if month.isdigit() else MONTHS.get(month.lower(), 0)
+    if not (1 <= number_of <= 12 and 1 <= day <= 31):
+        return None
+    return year + 2000 if year < 100 else year, number_of, day
 
 
 def _offset(text: str | None) -> int | None:

@@ -5,12 +5,20 @@ from __future__ import annotations
 import csv
 import hashlib
 import re
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 from dataclasses import asdict, dataclass, replace
 from itertools import pairwise
 from typing import Any, Final
 
-from bluewright.journal.loggers.cells import ORDERS, has_offset, is_number, time_parts
+from bluewright.journal.loggers.cells import (
+    DATE_ORDERS,
+    ORDERS,
+    TimeParts,
+    date_parts,
+    has_offset,
+    is_number,
+    time_parts,
+)
 from bluewright.science.base.errors import InputError
 
 DELIMITERS: Final = {"tab": "\t", "semicolon": ";", "comma": ","}
@@ -20,6 +28,27 @@ UNITS: Final = {
     unit: re.compile(rf"(?:°|º|deg\.?\s*|[\[(_\s]\s*|\d\s*){unit}\b|\b{word}\b", re.IGNORECASE)
     for unit, word in {"c": "celsius", "f": "fahrenheit"}.items()
 }
+
+HIGHEST: Final = re.compile(r"\bmax|high", re.IGNORECASE)
+LOWEST: Final = re.compile(r"\bmin|\blow", re.IGNORECASE)
+NAMED: Final = {
+    "rain_column": re.compile(r"\brain|precip", re.IGNORECASE),
+    "humidity_column": re.compile(r"humid|\brh\b", re.IGNORECASE),
+    "wind_column": re.compile(r"wind\s*speed|\bwind\b(?!.*(?:dir|gust|°|deg))", re.IGNORECASE),
+    "sun_column": re.compile(r"radiation|\bsun|solar", re.IGNORECASE),
+}
+"""Names of columns in plain English; a person confirms what was guessed, and corrects it once for all files alike."""
+UNIT_NAMES: Final = {
+    "rain_column": {"in": re.compile(r"\bin\b|inch", re.IGNORECASE)},
+    "wind_column": {
+        "km/h": re.compile(r"km/?h|kph", re.IGNORECASE), "mph": re.compile(r"\bmph\b", re.IGNORECASE),
+        "kn": re.compile(r"\bkn\b|knot", re.IGNORECASE),
+    },
+    "sun_column": {
+        "MJ/m2": re.compile(r"\bMJ", re.IGNORECASE), "h": re.compile(r"hours?\b|[\[(]h[\])]", re.IGNORECASE),
+        "min": re.compile(r"\bmin\b|minutes", re.IGNORECASE),
+    },
+}  # fmt: skip
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -40,6 +69,21 @@ class Columns:
     """`ymd`, `dmy`, `mdy` or `unix`."""
     zone: str = ""
     """`garden`, `standard`, `utc` or `text`."""
+    daily: bool = False
+    """Whether each line is a whole day; `temp_column` is then its highest."""
+    low_column: int | None = None
+    """The lowest of the day, in such a file."""
+    rain_column: int | None = None
+    rain_unit: str = "mm"
+    rain_how: str = "each"
+    """`each` line says its own rain, or a running `total`."""
+    humidity_column: int | None = None
+    wind_column: int | None = None
+    wind_unit: str = "m/s"
+    wind_height_m: str = "2"
+    """Above the ground, in metres: `2` or `10`."""
+    sun_column: int | None = None
+    sun_unit: str = "W/m2"
 
     def plain(self) -> dict[str, Any]:
         """As the journal keeps it."""
@@ -92,6 +136,8 @@ def _with_delimiter(sample: Sequence[str], delimiter: str) -> Columns | None:
                 clock, after = None, times[0]
             elif (pair := _date_and_clock(row)) is not None:
                 clock, after = pair[1], pair[0]
+            elif dates := [i for i, cell in enumerate(row) if any(date_parts(cell, order) for order in DATE_ORDERS)]:
+                clock, after = None, dates[0]
             else:
                 continue
             others = [i for i, cell in enumerate(row) if i not in {after, clock} and is_number(cell, mark)]
@@ -99,7 +145,7 @@ def _with_delimiter(sample: Sequence[str], delimiter: str) -> Columns | None:
             if numbers and (decimal == "comma" or mark in row[numbers[0]] or "," not in row[numbers[0]]):
                 columns = Columns(
                     delimiter=delimiter, decimal=decimal, first_line=number, time_column=after, clock_column=clock,
-                    temp_column=numbers[0],
+                    temp_column=numbers[0], daily=not times and clock is None,
                 )  # fmt: skip
                 return _decimal(sample, columns)
     return None
@@ -134,24 +180,54 @@ def _reads(line: str, columns: Columns) -> bool:
     if len(row) <= max(columns.time_column, columns.temp_column, columns.clock_column or 0):
         return False
     text = moment_text(row, columns)
-    return any(time_parts(text, o) for o in ORDERS) and is_number(row[columns.temp_column], DECIMALS[columns.decimal])
+    told = any(when(text, order, daily=columns.daily) for order in ORDERS)
+    return told and is_number(row[columns.temp_column], DECIMALS[columns.decimal])
+
+
+def when(text: str, order: str, *, daily: bool) -> TimeParts | int | None:
+    """The moment of a line; of a line that is a whole day its date, at noon."""
+    if daily:
+        return date_parts(text, order) if order in DATE_ORDERS else None
+    return time_parts(text, order)
 
 
 def _told_by_text(sample: Sequence[str], columns: Columns) -> Columns:
     """With order, unit and clock, as far as the text leaves no doubt."""
     body = [cells(line, columns.delimiter) for line in sample[columns.first_line - 1 :] if _reads(line, columns)]
     texts = [moment_text(row, columns) for row in body]
-    orders = [order for order in ORDERS if all(time_parts(text, order) for text in texts)]
+    orders = [order for order in ORDERS if all(when(text, order, daily=columns.daily) for text in texts)]
     head = heading(sample, columns)
     name = f"{head[columns.temp_column] if head else ''} {body[0][columns.temp_column]}"
     units = {unit for unit, pattern in UNITS.items() if pattern.search(name)}
-    zone = "text" if all(has_offset(text) for text in texts) else ""
+    zone = "garden" if columns.daily else "text" if all(has_offset(text) for text in texts) else ""
     return replace(
-        columns,
+        named(head, columns),
         order=orders[0] if len(orders) == 1 else "",
         unit=units.pop() if len(units) == 1 else "",
         zone="utc" if orders == ["unix"] else zone,
     )
+
+
+def named(head: Sequence[str], columns: Columns) -> Columns:
+    """With what else a station measures, as far as the names of the columns tell."""
+    found: dict[str, Any] = {}
+    taken = {columns.time_column, columns.clock_column, columns.temp_column}
+    if columns.daily and (highest := _column(head, HIGHEST, taken - {columns.temp_column})) is not None:
+        found["temp_column"] = highest
+        taken = {columns.time_column, highest}
+        found["low_column"] = _column(head, LOWEST, taken)
+    for field, names in NAMED.items():
+        if (at := _column(head, names, taken)) is not None:
+            found[field] = at
+            units = [unit for unit, pattern in UNIT_NAMES.get(field, {}).items() if pattern.search(head[at])]
+            found |= {field.replace("column", "unit"): units[0]} if units else {}
+    return replace(columns, **found)
+
+
+def _column(head: Sequence[str], names: re.Pattern[str], taken: Collection[int | None]) -> int | None:
+    """The one column of such a name; None if there is none, or more than one."""
+    found = [i for i, name in enumerate(head) if names.search(name) and i not in taken]
+    return found[0] if len(found) == 1 else None
 
 
 def _no_table(sample: Sequence[str]) -> str:

@@ -2,15 +2,17 @@
 
 from __future__ import annotations
 
+import math
 from array import array
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, field
 from typing import Final
 from zoneinfo import ZoneInfo
 
-from bluewright.journal.loggers.cells import number, time_parts
+from bluewright.journal.loggers.cells import number
 from bluewright.journal.loggers.clock import Clock, Unclear
-from bluewright.journal.loggers.columns import DECIMALS, Columns, cells, moment_text
+from bluewright.journal.loggers.columns import DECIMALS, Columns, cells, moment_text, when
+from bluewright.journal.loggers.station import Name, in_own_unit, measured
 
 MOST_TOLD: Final = 20
 """As many lines that cannot be read are told one by one; the rest is counted."""
@@ -25,19 +27,22 @@ class Readings:
     unread: int = 0
     told: list[tuple[int, str]] = field(default_factory=list)
     """Line and reason of the first that could not be read."""
+    beside: dict[Name, array[float]] = field(default_factory=dict)
+    """What else a station measured, with NaN where a line does not say it."""
     twice: int = 0
     """Readings in an hour that came twice, told apart by their order."""
 
 
 def read_all(lines: Iterable[str], columns: Columns, *, zone: ZoneInfo, low_c: float, high_c: float) -> Readings:
     """Every reading of a file; temperatures outside the limits cannot be and count as not read."""
-    found = Readings()
+    found = Readings(beside={name: array("d") for name in measured(columns)})
     clock = Clock(columns.zone, zone)
     for line_number, line in enumerate(lines, start=1):
         if line_number < columns.first_line or not line.strip():
             continue
         try:
-            second, temp_c = _one(cells(line, columns.delimiter), columns, clock, low_c, high_c)
+            row = cells(line, columns.delimiter)
+            second, temp_c = _one(row, columns, clock, low_c, high_c)
         except Unclear as why:
             found.unread += 1
             if len(found.told) < MOST_TOLD:
@@ -45,6 +50,8 @@ def read_all(lines: Iterable[str], columns: Columns, *, zone: ZoneInfo, low_c: f
         else:
             found.seconds.append(second)
             found.temps_c.append(temp_c)
+            for name, value in beside(row, columns).items():
+                found.beside[name].append(math.nan if value is None else value)
     found.twice = clock.twice
     return found
 
@@ -66,11 +73,20 @@ def each(
             yield line_number, row, second, temp_c, ""
 
 
+def beside(row: Sequence[str], columns: Columns) -> dict[Name, float | None]:
+    """What else a line says, in the units that days are reckoned in; None where the cell is empty or cannot be."""
+    found: dict[Name, float | None] = {}
+    for name, at in measured(columns).items():
+        said = number(row[at], DECIMALS[columns.decimal]) if at < len(row) else None
+        found[name] = None if said is None else in_own_unit(name, said[0], columns)
+    return found
+
+
 def _one(row: list[str], columns: Columns, clock: Clock, low_c: float, high_c: float) -> tuple[int, float]:
     if len(row) <= max(columns.time_column, columns.temp_column, columns.clock_column or 0):
         raise Unclear("it has too few columns")
     text = moment_text(row, columns)
-    moment = time_parts(text, columns.order)
+    moment = when(text, columns.order, daily=columns.daily)
     if moment is None:
         raise Unclear(f"'{text.strip()[:40]}' is no time written that way" if text.strip() else "it has no time")
     said = number(row[columns.temp_column], DECIMALS[columns.decimal])

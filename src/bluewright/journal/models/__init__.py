@@ -19,6 +19,7 @@ from bluewright.journal.models.photo import Photo
 from bluewright.journal.models.picking import PickedFrom, Picking
 from bluewright.journal.models.sent import Sent
 from bluewright.journal.models.standing import EdgeReading, Standing
+from bluewright.journal.models.station_day import StationDay
 from bluewright.journal.models.steep import CallSeen, Reading, Steep, SteepLeaf, Strain
 from bluewright.journal.models.swatch import Swatch
 from bluewright.journal.models.want import Want
@@ -61,6 +62,7 @@ __all__ = [
     "Reading",
     "Sent",
     "Standing",
+    "StationDay",
     "Steep",
     "SteepLeaf",
     "Strain",

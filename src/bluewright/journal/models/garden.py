@@ -2,10 +2,17 @@
 
 from __future__ import annotations
 
+from datetime import time
+from typing import Final
+
 from django.db import models
 from django.utils.translation import gettext_lazy as _
 
 from bluewright.journal.models.kept import Kept
+
+LOWEST_AT: Final = time(6)
+HIGHEST_AT: Final = time(15)
+"""Hours at which a day's lowest and highest are written down (common practice)."""
 
 
 class Garden(Kept):

@@ -6,7 +6,8 @@ from collections.abc import Sequence
 from datetime import date, datetime, time, timedelta
 from zoneinfo import ZoneInfo
 
-from bluewright.journal.models import AirTemp, Bed, Garden, RainDay, WaterNote
+from bluewright.journal.loggers.station import Day
+from bluewright.journal.models import AirTemp, Bed, Garden, RainDay, StationDay, WaterNote
 
 DAY = timedelta(days=1)
 
@@ -24,6 +25,14 @@ def air(of: Garden, *, first: date, last: date) -> list[tuple[datetime, float, b
 def rain(of: Garden, *, first: date, last: date) -> list[RainDay]:
     """The rain of each day that was written down, from one day to another."""
     return list(RainDay.objects.filter(garden=of, day__gte=first, day__lte=last).order_by("day", "changed_at"))
+
+
+def station(of: Garden, *, first: date, last: date) -> dict[date, Day]:
+    """What stations' files say of each day beside its temperatures, by day; of two files the later one."""
+    names = [name for name in Day.__slots__ if name != "day"]
+    rows = StationDay.objects.filter(intake__garden=of, intake__deleted_at=None, day__gte=first, day__lte=last)
+    found = rows.order_by("intake__made_at").values("day", *names)
+    return {row["day"]: Day(**row) for row in found}
 
 
 def water_notes(bed: Bed, *, first: date) -> Sequence[WaterNote]:

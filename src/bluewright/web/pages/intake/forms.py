@@ -12,6 +12,7 @@ from django.utils.translation import gettext_lazy
 
 from bluewright.journal.loggers.columns import Columns, cells, heading
 from bluewright.journal.loggers.lines import MOST_BYTES
+from bluewright.journal.loggers.station import COLUMN
 from bluewright.journal.models import Garden, Steep
 from bluewright.words.numbers import moment
 
@@ -25,6 +26,23 @@ ORDERS: Final = (
     ("unix", gettext_lazy("seconds since 1970: 1782921600")),
 )
 UNITS: Final = (CHOOSE, ("c", gettext_lazy("degrees Celsius")), ("f", gettext_lazy("degrees Fahrenheit")))
+
+
+LINES: Final = (("moment", gettext_lazy("a moment")), ("day", gettext_lazy("a whole day")))
+STATION: Final = frozenset({
+    "daily", *COLUMN.values(), "rain_unit", "rain_how", "wind_unit", "wind_height_m", "sun_unit",
+})  # fmt: skip
+"""Fields that only the air of the garden has."""
+
+
+def _column(label: Any) -> forms.TypedChoiceField:
+    """A column that may be there."""
+    return forms.TypedChoiceField(label=label, coerce=int, empty_value=None, required=False)
+
+
+def _choice(label: Any, choices: list[Any]) -> forms.ChoiceField:
+    """One of a few, the first unless said otherwise."""
+    return forms.ChoiceField(label=label, choices=choices, required=False)
 
 
 class FileForm(forms.Form):
@@ -87,11 +105,37 @@ class ColumnsForm(forms.Form):
     )
     order = forms.ChoiceField(label=gettext_lazy("How the time is written"), choices=ORDERS)
     zone = forms.ChoiceField(label=gettext_lazy("Whose clock"))
-    temp_column = forms.TypedChoiceField(label=gettext_lazy("Temperature"), coerce=int)
+    temp_column = forms.TypedChoiceField(
+        label=gettext_lazy("Temperature"), coerce=int,
+        help_text=gettext_lazy("Where each line is a whole day: its highest."),
+    )  # fmt: skip
     unit = forms.ChoiceField(label=gettext_lazy("Temperature in"), choices=UNITS)
+    daily = _choice(gettext_lazy("Each line is"), [*LINES])
+    low_column = _column(gettext_lazy("Lowest of the day"))
+    rain_column = _column(gettext_lazy("Rain"))
+    rain_unit = _choice(gettext_lazy("Rain in"), [("mm", "mm"), ("in", gettext_lazy("inches"))])
+    rain_how = _choice(
+        gettext_lazy("Each line says"),
+        [("each", gettext_lazy("the rain since the line before")), ("total", gettext_lazy("a running total"))],
+    )
+    humidity_column = _column(gettext_lazy("Humidity, %"))
+    wind_column = _column(gettext_lazy("Wind, mean speed"))
+    wind_unit = _choice(gettext_lazy("Wind in"), [(unit, unit) for unit in ("m/s", "km/h", "mph", "kn")])
+    wind_height_m = _choice(
+        gettext_lazy("Wind measured"),
+        [("2", gettext_lazy("about 2 m above the ground")), ("10", gettext_lazy("10 m above the ground"))],
+    )
+    sun_column = _column(gettext_lazy("Sun"))
+    sun_unit = _choice(
+        gettext_lazy("Sun in"),
+        [
+            ("W/m2", gettext_lazy("watts on a square metre")), ("MJ/m2", gettext_lazy("megajoules on a square metre")),
+            ("h", gettext_lazy("hours of sunshine")), ("min", gettext_lazy("minutes of sunshine")),
+        ],
+    )  # fmt: skip
 
-    def __init__(self, data: Any, *, sample: Sequence[str], columns: Columns, garden: Garden) -> None:
-        super().__init__(data, initial=columns.plain())
+    def __init__(self, data: Any, *, sample: Sequence[str], columns: Columns, garden: Garden, of_air: bool) -> None:
+        super().__init__(data, initial=columns.plain() | {"daily": "day" if columns.daily else "moment"})
         first = cells(sample[columns.first_line - 1], columns.delimiter)
         head = heading(sample, columns) or [""] * len(first)
         named = [
@@ -102,10 +146,14 @@ class ColumnsForm(forms.Form):
             "time_column": named,
             "clock_column": [("", _("it does not")), *named],
             "temp_column": named,
+            **{name: [("", _("none")), *named] for name in COLUMN.values()},
             "zone": _zones(garden),
         }.items():
             chosen: Any = self.fields[field]
             chosen.choices = choices
+        if not of_air:
+            for name in STATION:
+                del self.fields[name]
         lines: Any = self.fields["first_line"]
         lines.max_value = len(sample)
 
@@ -118,15 +166,37 @@ class ColumnsForm(forms.Form):
         return line
 
     def clean(self) -> dict[str, Any]:
-        """Time and temperature are not the same column."""
+        """No column is two things, and the lowest of a day is not of a moment."""
         found = super().clean() or {}
         if found.get("temp_column") is not None and found["temp_column"] == found.get("time_column"):
             self.add_error("temp_column", _("That is the column of the time."))
+        taken = {found.get(name) for name in ("time_column", "clock_column", "temp_column")}
+        for name in COLUMN.values():
+            at = found.get(name)
+            if at is not None and at in taken:
+                self.add_error(name, _("That column is something else already."))
+            taken |= {at}
+        if found.get("low_column") is not None and found.get("daily") != "day":
+            self.add_error("low_column", _("Only where each line is a whole day."))
         return found
+
+    def plain_fields(self) -> list[Any]:
+        """What every logger's file needs."""
+        return [one for one in self if one.name not in STATION]
+
+    def station_fields(self) -> list[Any]:
+        """What only a weather station's file has; nothing for a tub."""
+        return [one for one in self if one.name in STATION]
+
+    def has_station(self) -> bool:
+        """Whether anything of a station is said already."""
+        return any(self[name].value() not in (None, "") for name in COLUMN.values() if name in self.fields)
 
     def columns(self) -> Columns:
         """How to read the file, of a valid form."""
-        return Columns(**{name: self.cleaned_data[name] for name in Columns.__dataclass_fields__})
+        said = {name: self.cleaned_data.get(name) for name in Columns.__dataclass_fields__}
+        said["daily"] = said["daily"] == "day"
+        return Columns(**{name: value for name, value in said.items() if value not in (None, "")})
 
 
 def _zones(garden: Garden) -> list[Any]:

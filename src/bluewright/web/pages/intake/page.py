@@ -9,10 +9,11 @@ from typing import Any, Final
 from zoneinfo import ZoneInfo
 
 from django.utils.translation import gettext as _
-from django.utils.translation import ngettext
+from django.utils.translation import gettext_lazy, ngettext
 
 from bluewright.journal.loggers.columns import Columns, cells
-from bluewright.journal.loggers.reading import each
+from bluewright.journal.loggers.reading import beside, each
+from bluewright.journal.loggers.station import FULL_DAY_H, Name
 from bluewright.journal.models import Garden, Intake
 from bluewright.journal.queries.history import Step
 from bluewright.web.ui.history import HistoryRow, history, written
@@ -25,6 +26,13 @@ TUB_LIMITS_C: Final = (-5.0, 100.0)
 AIR_LIMITS_C: Final = (-30.0, 60.0)
 """As in the forms that a person fills in."""
 
+SAID: Final[dict[Name, tuple[Any, str, float]]] = {
+    "low": (gettext_lazy("lowest"), "C", 1.0), "rain": (gettext_lazy("rain"), "mm", 1.0),
+    "humidity": (gettext_lazy("humidity"), "%", 100.0), "wind": (gettext_lazy("wind"), "m/s", 1.0),
+    "sun": (gettext_lazy("sun"), "", 1.0),
+}  # fmt: skip
+"""What a station measures beside temperature: its word, its unit, and by what it is told in that."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PreviewRow:
@@ -34,6 +42,8 @@ class PreviewRow:
     cells: tuple[str, ...]
     when: str
     temp: str
+    beside: str
+    """What else a station says in it."""
     why: str
     """Why it cannot be read; empty if it can."""
 
@@ -99,13 +109,32 @@ def preview_page(
             PreviewRow(
                 line=number,
                 cells=tuple(cell.strip()[:40] for cell in row[:8]),
-                when=_clock(second, zone) if ready and second is not None else "",
+                when=_when(second, columns, zone) if ready and second is not None else "",
                 temp=_degrees(temp_c) if ready and temp_c is not None else "",
+                beside=_beside(row, columns) if ready and not why else "",
                 why=own_text(why) if ready else "",
             )
         )
     head = tuple(" | ".join(cells(line, columns.delimiter))[:120] for line in sample[: columns.first_line - 1][-4:])
     return PreviewPage(key=key, name=name, of=of, remembered=remembered, head=head, rows=tuple(rows))
+
+
+def _when(second: int, columns: Columns, zone: ZoneInfo) -> str:
+    """The moment of a line; of a whole day its date."""
+    if columns.daily:
+        return f"{datetime.fromtimestamp(second, UTC).astimezone(zone):%Y-%m-%d}"
+    return _clock(second, zone)
+
+
+def _beside(row: Sequence[str], columns: Columns) -> str:
+    """`rain 0.2 mm; humidity 81 %`, in the units that days are reckoned in."""
+    told = []
+    for name, value in beside(row, columns).items():
+        words, unit, scale = SAID[name]
+        sun = {"W/m2": "W/m²", "MJ/m2": "MJ/m²"}.get(columns.sun_unit, "h")
+        said = "?" if value is None else f"{value * scale:.3g} {sun if name == 'sun' else unit}"
+        told.append(f"{words} {said}")
+    return "; ".join(told)
 
 
 def _degrees(temp_c: float) -> str:
@@ -165,11 +194,34 @@ def _told(report: dict[str, Any]) -> list[str]:
     ]
     told = [_("%(many)s written.") % {"many": _many(report["written"])}]
     told += [words % {"n": f"{report[name]:,}"} for name, words in counted if report[name]]
+    told += _station(report)
     if report["step_s"]:
         step = _length(report["step_s"])
         gaps = ngettext("%(n)s gap", "%(n)s gaps", report["gaps"]) % {"n": f"{report['gaps']:,}"}
         told.append(
             _("Usually one each %(step)s; %(gaps)s of more than three times that.") % {"step": step, "gaps": gaps}
+        )
+    return told
+
+
+def _station(report: dict[str, Any]) -> list[str]:
+    """What was taken of a station's days; reports of before know of none."""
+    days = report.get("station", {})
+    words = {
+        "rain_mm": _("rain"), "humidity_frac": _("humidity"), "wind_m_per_s": _("wind"), "sunshine_h": _("sunshine"),
+        "radiation_mj_per_m2": _("sun"),
+    }  # fmt: skip
+    named = [f"{word} {days[name]:,}" for name, word in words.items() if name in days]
+    told = [_("Days with %(what)s.") % {"what": ", ".join(named)}] if named else []
+    if report.get("parts"):
+        left = {"n": f"{report['parts']:,}", "hours": FULL_DAY_H}
+        told.append(
+            ngettext(
+                "%(n)s day was read in fewer than %(hours)s hours: its rain, humidity, wind and sun are left out.",
+                "%(n)s days were read in fewer than %(hours)s hours: their rain, humidity, wind and sun are left out.",
+                report["parts"],
+            )
+            % left
         )
     return told
 

@@ -76,7 +76,7 @@ def preview(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
             return redirect("intake.show", key=key)
         raise Http404("there is no such file waiting in this garden")
     sample, columns, remembered = _guessed(file, garden, delimiter=request.POST.get("delimiter", ""))
-    form = ColumnsForm(posted(request), sample=sample, columns=columns, garden=garden)
+    form = ColumnsForm(posted(request), sample=sample, columns=columns, garden=garden, of_air=file.steep_key is None)
     if request.method == "POST" and form.is_valid():
         columns = form.columns()
         if request.POST.get("do") == "write":

@@ -16,8 +16,8 @@ from django.utils.translation import gettext_lazy as _
 from django.views.decorators.http import require_http_methods
 
 from bluewright.journal.actions import beds as actions
-from bluewright.journal.bridge.watering import HIGHEST_AT, LOWEST_AT
 from bluewright.journal.models import AirTemp, Garden, RainDay
+from bluewright.journal.models.garden import HIGHEST_AT, LOWEST_AT
 from bluewright.journal.queries import weather as queries
 from bluewright.web.pages.weather.climate import COLUMNS, MONTHS, ClimateForm, as_typed, write_climate
 from bluewright.web.ui.respond import in_garden, posted
