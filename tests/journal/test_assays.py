@@ -24,7 +24,7 @@ def line(jar: Jar) -> bridge_book.Line:
     within = book.begun(jar.garden)
     rows = book.listed(within)
     came_from = bridge_book.baskets(book.pours(jar.garden, within), [row.key for row in rows])
-    return next(one for one in bridge_book.lines(jar.garden, rows, came_from) if jar.name in one.jars)
+    return next(one for one in bridge_book.lines(rows, came_from) if jar.name in one.jars)
 
 
 def test_without_an_assay_a_purity_is_what_was_typed_or_nothing(garden: Garden) -> None:

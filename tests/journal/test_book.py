@@ -24,7 +24,7 @@ def opened(garden: Garden, **span: Any) -> dict[str, Line]:
     within = book.begun(garden, **span)
     rows = book.listed(within)
     came_from = bridge.baskets(book.pours(garden, within), [row.key for row in rows])
-    return {line.name: line for line in bridge.lines(garden, rows, came_from)}
+    return {line.name: line for line in bridge.lines(rows, came_from)}
 
 
 def strained(garden: Garden, name: str, *, leaf_kg: float = 3.0, out_l: float | None = 20.0, **other: Any) -> Steep:
@@ -118,12 +118,12 @@ def test_a_tub_s_leaf_never_counts_more_than_once(place: Garden) -> None:
 
 def test_hours_of_several_tubs_weigh_by_their_leaf() -> None:
     """Own hand: (1 kg * 10 h + 3 kg * 50 h) / 4 kg = 40 h."""
-    start, into = datetime(2026, 7, 1, tzinfo=UTC), uuid4()
+    start = datetime(2026, 7, 1, tzinfo=UTC)
     pours = [
-        Pour(into, None, None, uuid4(), name, "woad", start, start + timedelta(hours=h), 30.0, 20.0, 0.0, leaf_kg)
+        Pour("into", None, None, name, name, "woad", start, start + timedelta(hours=h), 30.0, 20.0, 0.0, leaf_kg)
         for name, h, leaf_kg in (("A", 10, 1.0), ("B", 50, 3.0))
     ]
-    assert bridge.baskets(pours, [into])[into].steep_h == pytest.approx(40.0)
+    assert bridge.baskets(pours, ["into"])["into"].steep_h == pytest.approx(40.0)
 
 
 def test_purity_of_several_jars_weighs_by_pigment_and_one_unknown_makes_all_unknown() -> None:
@@ -187,11 +187,11 @@ def test_only_batches_of_the_span_and_the_garden_are_read(place: Garden) -> None
 
 def test_tubs_wait_until_their_liquor_is_in_a_batch(place: Garden) -> None:
     tub = strained(place, "A")
-    assert [row.name for row in book.waiting(place, None)] == ["A"]
+    assert [row.name for row in book.tubs(book.waiting(place))] == ["A"]
     batch = cast.a_batch(tub.strains.get())
-    assert not book.waiting(place, None)
+    assert not book.waiting(place)
     delete(batch, by=None)
-    assert [row.name for row in book.waiting(place, (cast.moment(100), cast.moment(-1)))] == ["A"]
+    assert [row.name for row in book.tubs(book.waiting(place, (cast.moment(100), cast.moment(-1))))] == ["A"]
     assert not book.waiting(place, (cast.moment(200), cast.moment(100)))
 
 
@@ -217,7 +217,7 @@ def test_batches_can_be_sorted_by_every_column_and_those_without_come_last(place
     within = book.begun(place, (cast.moment(500), cast.moment(-1)))
     listed = book.listed(within)
     came_from = bridge.baskets(book.pours(place, within), [row.key for row in listed])
-    values = bridge.sort_values(name, within, listed, came_from)
+    values = bridge.sort_values(place, name, within, listed, came_from)
     up, down = ([row.name for row in bridge.in_order(listed, values, up=up)] for up in (True, False))
     if name in {"date", "name", "stage"}:
         assert up == down[::-1]

@@ -120,7 +120,7 @@ def _dots(places: Sequence[tuple[float, float, str]]) -> str:
     """Rings with words while there are few; else all in one path, so that thousands stay small."""
     if len(places) <= RINGS:
         return "".join(dot(x, y, text) for x, y, text in places)
-    steps = "".join(f"M{number(round(x, 1))} {number(round(y, 1))}h0" for x, y, _text in places)
+    steps = "".join(f"M{x:.1f} {y:.1f}h0" for x, y, _text in places)
     return element("path", d=steps, stroke=INDIGO[4], stroke_width=4.0, stroke_linecap="round", fill="none")
 
 

@@ -84,7 +84,7 @@ DATABASES = {
             "timeout": 10,
             # What was acknowledged is on the disk: docs/decisions/every-commit-to-disk.md
             "init_command": "PRAGMA journal_mode=WAL;PRAGMA synchronous=FULL;PRAGMA fullfsync=ON;"
-            "PRAGMA foreign_keys=ON;",
+            "PRAGMA foreign_keys=ON;PRAGMA cache_size=-8000;",
         },
     }
 }

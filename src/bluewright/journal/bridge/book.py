@@ -7,51 +7,51 @@ from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 from statistics import NormalDist
-from typing import Any, Final, cast
+from typing import Any, Final, NamedTuple, cast
 from uuid import UUID
+
+from django.db.models import QuerySet
 
 from bluewright.journal.bridge import assays
 from bluewright.journal.bridge.assays import PURITY_SD_FRAC
-from bluewright.journal.models import Garden
+from bluewright.journal.models import Batch, Garden
 from bluewright.journal.queries import book
 from bluewright.journal.queries.batches import Stage
-from bluewright.journal.queries.book import Begun, InJar, Pour, Within
+from bluewright.journal.queries.book import Begun, InJar, Key, Pour, Within
 from bluewright.science.base.bands import Band
 from bluewright.science.media.purity import Known
 
 Z95: Final = NormalDist().inv_cdf(0.95)
 """Standard deviations from the middle to the ends of a band."""
+HOUR: Final = timedelta(hours=1)
 ORDER: Final[tuple[Stage, ...]] = ("ended", "liquor", "alkali", "air", "settle", "dry", "joined", "jar")
 """Stages in the order in which the book sorts them: given up, then from liquor to jar."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Tub:
+class Tub(NamedTuple):
     """A tub that a batch holds liquor of, and the leaf that this liquor was steeped from."""
 
-    key: UUID
+    key: Key
     name: str
     plant: str
     leaf_kg: float
     steep_h: float
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Basket:
+class Basket(NamedTuple):
     """What a batch came from."""
 
     tubs: tuple[Tub, ...] = ()
+    leaf_kg: float = 0.0
+    """All leaf."""
     about: bool = False
     """Whether a share of leaf was reckoned from water, where the strained liquor was not measured."""
 
     @property
-    def leaf_kg(self) -> float:
-        """All leaf."""
-        return sum(tub.leaf_kg for tub in self.tubs)
-
-    @property
     def steep_h(self) -> float | None:
         """Hours from the start of the steep to the straining, tubs weighed by their leaf; None without leaf."""
+        if len(self.tubs) == 1:
+            return self.tubs[0].steep_h if self.leaf_kg else None
         return sum(tub.leaf_kg * tub.steep_h for tub in self.tubs) / self.leaf_kg if self.leaf_kg else None
 
 
@@ -89,56 +89,58 @@ class Line:
         return _scaled(self.purity_frac, self.g_per_kg)
 
 
-Baskets = dict[UUID, Basket]
+Baskets = dict[Key, Basket]
 
 
-def baskets(pours: Iterable[Pour], keys: Iterable[UUID]) -> Baskets:
+def baskets(pours: Iterable[Pour], keys: Iterable[Key]) -> Baskets:
     """What each of these batches came from, followed through joins and forks; a batch in a loop holds nothing."""
-    into: defaultdict[UUID, list[Pour]] = defaultdict(list)
+    into: defaultdict[Key, list[Pour]] = defaultdict(list)
     for pour in pours:
         into[pour.into].append(pour)
     return {key: _basket(into, key) for key in keys}
 
 
-def sort_values(name: str, within: Within, listed: Sequence[Begun], came_from: Baskets) -> Mapping[UUID, Any]:
+def sort_values(
+    of: Garden, name: str, within: QuerySet[Batch], listed: Sequence[Begun], came_from: Baskets
+) -> Mapping[Key, Any]:
     """What batches are sorted by, for the batches that have it; `name` is one of `SORTS`, and at most one is read."""
     if name in FROM_BASKET:
         return {key: FROM_BASKET[name](basket) or None for key, basket in came_from.items()}
     if name in READ:
         return READ[name](within)
     if name == "temp":
-        temps = book.tub_temps(within)
+        temps = book.tub_temps(book.tubs_behind(of, within))
         return {key: _mean_temp_c(basket, temps) for key, basket in came_from.items()}
     if name == "yield":
         return yields(came_from, book.pigment_g(within))
     return {row.key: row.name.casefold() if name == "name" else row.begun_at for row in listed}
 
 
-def in_order(listed: Sequence[Begun], values: Mapping[UUID, Any], *, up: bool) -> list[Begun]:
+def in_order(listed: Sequence[Begun], values: Mapping[Key, Any], *, up: bool) -> list[Begun]:
     """Sorted by these values, those without one last either way; what is equal stays with the newest first."""
     having = [row for row in listed if values.get(row.key) is not None]
     rest = [row for row in listed if values.get(row.key) is None]
     return sorted(having, key=lambda row: values[row.key], reverse=not up) + rest
 
 
-def yields(came_from: Mapping[UUID, Basket], pigment_g: Mapping[UUID, float]) -> dict[UUID, float]:
+def yields(came_from: Mapping[Key, Basket], pigment_g: Mapping[Key, float]) -> dict[Key, float]:
     """Dry pigment in grams from each kilogram of leaf."""
     return {key: g / came_from[key].leaf_kg for key, g in pigment_g.items() if came_from[key].leaf_kg > 0}
 
 
-def lines(of: Garden, rows: Sequence[Begun], came_from: Mapping[UUID, Basket]) -> Iterator[Line]:
+def lines(rows: Sequence[Begun], came_from: Mapping[Key, Basket]) -> Iterator[Line]:
     """The batches of these rows with all their figures, in the order of the rows; a fixed number of statements."""
-    within = book.these(of, [row.key for row in rows])
-    temps, alkalis, phs = book.tub_temps(within), book.alkalis(within), book.ph_reached(within)
+    within = [UUID(row.key) for row in rows]
+    tubs = {tub.key for row in rows for tub in came_from[row.key].tubs}
+    temps, beds, alkalis, phs = book.tub_temps(tubs), book.beds(tubs), book.alkalis(within), book.ph_reached(within)
     aired, jarred, work, joined = book.aired(within), jarred_as_known(within), book.work(within), book.joined(within)
-    beds = book.beds({tub.key for row in rows for tub in came_from[row.key].tubs})
     for row in rows:
         basket, jars = came_from[row.key], jarred.get(row.key, [])
         pigment_g = sum(one.pigment_g for one in jars) if jars else None
         minutes, pours = aired.get(row.key, (None, None))
         done = work[row.key]
         yield Line(
-            key=row.key, begun_at=row.begun_at, name=row.name, note=done.note, basket=basket,
+            key=UUID(row.key), begun_at=row.begun_at, name=row.name, note=done.note, basket=basket,
             beds=tuple(dict.fromkeys(bed for tub in basket.tubs for bed in beds.get(tub.key, ()))),
             tub_temp_c=_mean_temp_c(basket, temps), alkalis=alkalis.get(row.key, ()), ph=phs.get(row.key),
             aired_min=minutes, aired_pours=pours, pigment_g=pigment_g,
@@ -149,7 +151,7 @@ def lines(of: Garden, rows: Sequence[Begun], came_from: Mapping[UUID, Basket]) -
         )  # fmt: skip
 
 
-def jarred_as_known(within: Within) -> dict[UUID, list[InJar]]:
+def jarred_as_known(within: Within) -> dict[Key, list[InJar]]:
     """The jars of each batch, the purity of those with assays as these tell it: none where they do not agree."""
     found = book.jarred(within)
     assayed = {one.jar for jars in found.values() for one in jars if one.assayed}
@@ -199,7 +201,7 @@ class _LoopError(Exception):
 
 
 def _flat(
-    into: Mapping[UUID, list[Pour]], key: UUID, share: float, path: tuple[UUID, ...] = ()
+    into: Mapping[Key, list[Pour]], key: Key, share: float, path: tuple[Key, ...] = ()
 ) -> Iterator[tuple[Pour, float, bool]]:
     """The strainings that a share of a batch came from, each with its own share, and whether that is about so much."""
     if key in path:
@@ -216,7 +218,7 @@ def _flat(
                 yield one, its_share, already or about
 
 
-def _had_l(into: Mapping[UUID, list[Pour]], pour: Pour, path: tuple[UUID, ...]) -> tuple[float, bool]:
+def _had_l(into: Mapping[Key, list[Pour]], pour: Pour, path: tuple[Key, ...]) -> tuple[float, bool]:
     """Liquor of the source of a part, and whether it was taken from the water for want of a measure."""
     if pour.batch is None:
         out_l = pour.water_l if pour.out_l is None else pour.out_l
@@ -228,17 +230,24 @@ def _had_l(into: Mapping[UUID, list[Pour]], pour: Pour, path: tuple[UUID, ...]) 
     return sum(litres for litres, _about in found), any(about for _litres, about in found)
 
 
-def _basket(into: Mapping[UUID, list[Pour]], key: UUID) -> Basket:
+def _basket(into: Mapping[Key, list[Pour]], key: Key) -> Basket:
+    pours = into.get(key, ())
+    if all(pour.batch is None and pour.liquor_l is None for pour in pours):
+        return _together([_tub(pour, 1.0) for pour in {pour.tub: pour for pour in pours}.values()])
     try:
         parts = list(_flat(into, key, 1.0))
     except _LoopError:
         return Basket()
-    shares: defaultdict[UUID | None, float] = defaultdict(float)
+    shares: defaultdict[Key | None, float] = defaultdict(float)
     for pour, share, _about in parts:
         shares[pour.tub] += share
     tubs = [_tub(pour, min(1.0, shares[tub])) for tub, pour in {pour.tub: pour for pour, _s, _a in parts}.items()]
-    tubs.sort(key=lambda tub: (tub.name, str(tub.key)))
-    return Basket(tubs=tuple(tubs), about=any(about for _pour, _share, about in parts))
+    return _together(tubs, about=any(about for _pour, _share, about in parts))
+
+
+def _together(tubs: list[Tub], *, about: bool = False) -> Basket:
+    tubs.sort(key=lambda tub: (tub.name, tub.key))
+    return Basket(tuple(tubs), sum(tub.leaf_kg for tub in tubs), about)
 
 
 def _tub(pour: Pour, share: float) -> Tub:
@@ -246,27 +255,25 @@ def _tub(pour: Pour, share: float) -> Tub:
     assert pour.tub is not None
     assert pour.started_at is not None
     assert pour.strained_at is not None
-    return Tub(
-        key=pour.tub, name=pour.tub_name, plant=pour.plant, leaf_kg=share * (pour.leaf_kg or 0.0),
-        steep_h=(pour.strained_at - pour.started_at) / timedelta(hours=1),
-    )  # fmt: skip
+    steep_h = (pour.strained_at - pour.started_at) / HOUR
+    return Tub(pour.tub, pour.tub_name, pour.plant, share * (pour.leaf_kg or 0.0), steep_h)
 
 
-def _mean_temp_c(basket: Basket, temps: Mapping[UUID, float]) -> float | None:
+def _mean_temp_c(basket: Basket, temps: Mapping[Key, float]) -> float | None:
     known = [temps[tub.key] for tub in basket.tubs if tub.key in temps]
     return sum(known) / len(known) if known else None
 
 
-def _minutes(within: Within) -> dict[UUID, float | None]:
+def _minutes(within: Within) -> dict[Key, float | None]:
     return {key: minutes for key, (minutes, _pours) in book.aired(within).items()}
 
 
-def _purities(within: Within) -> dict[UUID, float | None]:
+def _purities(within: Within) -> dict[Key, float | None]:
     found = {key: purity(jars) for key, jars in jarred_as_known(within).items()}
     return {key: None if band is None else band.p50 for key, band in found.items()}
 
 
-def _stages(within: Within) -> dict[UUID, int]:
+def _stages(within: Within) -> dict[Key, int]:
     return {key: ORDER.index(cast(Stage, done.stage)) for key, done in book.work(within).items()}
 
 
@@ -277,7 +284,7 @@ FROM_BASKET: Final[dict[str, Callable[[Basket], Any]]] = {
     "steep": lambda basket: basket.steep_h,
 }
 """Sorted by what a batch came from."""
-READ: Final[dict[str, Callable[[Within], Mapping[UUID, Any]]]] = {
+READ: Final[dict[str, Callable[[Within], Mapping[Key, Any]]]] = {
     "alkali": book.alkalis,
     "ph": book.ph_reached,
     "air": _minutes,

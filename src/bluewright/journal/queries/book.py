@@ -1,11 +1,15 @@
-"""What the season book reads: for many batches at once, one figure in one statement, and nothing that is reckoned."""
+"""What the season book reads: for many batches at once, one figure in one statement, and nothing that is reckoned.
+
+Thousands of rows are read for one page. So keys and moments are taken as they are stored: made into those of the rest
+of the journal, they would take more time than all else. Only what is shown is.
+"""
 
 from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Iterable, Iterator, Sequence
-from datetime import datetime
-from typing import Final, NamedTuple
+from datetime import UTC, datetime
+from typing import Any, Final, NamedTuple
 from uuid import UUID
 
 from django.db.models import (
@@ -14,8 +18,9 @@ from django.db.models import (
     CharField,
     Count,
     Exists,
+    ExpressionWrapper,
+    F,
     Max,
-    Min,
     OuterRef,
     Prefetch,
     Q,
@@ -47,10 +52,12 @@ from bluewright.journal.models import (
 )
 from bluewright.journal.models.alkali import KINDS
 
+Key = str
+"""The key of a row as it is stored: `UUID(key).hex`."""
 Span = tuple[datetime, datetime]
 """From, and until but not including."""
-Within = QuerySet[Batch]
-"""The batches that are asked after."""
+Within = QuerySet[Batch] | Sequence[UUID]
+"""The batches that are asked after, or their keys."""
 WAITING_MOST: Final = 50
 """So many tubs that are in no batch are shown; the newest."""
 
@@ -58,7 +65,7 @@ WAITING_MOST: Final = 50
 class Begun(NamedTuple):
     """A batch by name and date."""
 
-    key: UUID
+    key: Key
     name: str
     begun_at: datetime
 
@@ -66,14 +73,15 @@ class Begun(NamedTuple):
 class Pour(NamedTuple):
     """Liquor of a straining or of another batch that went into a batch, with what is known of its tub."""
 
-    into: UUID
-    batch: UUID | None
+    into: Key
+    batch: Key | None
     liquor_l: float | None
-    tub: UUID | None
+    tub: Key | None
     tub_name: str
     plant: str
     started_at: datetime | None
     strained_at: datetime | None
+    """These two as they are stored."""
     water_l: float | None
     out_l: float | None
     rinse_l: float | None
@@ -102,109 +110,119 @@ class Work(NamedTuple):
     stage: str
 
 
-def begun(of: Garden, span: Span | None = None) -> Within:
+def stored(name: str) -> ExpressionWrapper[F]:
+    """A column as it is stored: a key as a `Key`, a moment in UTC without saying so."""
+    return ExpressionWrapper(F(name), output_field=CharField())
+
+
+def begun(of: Garden, span: Span | None = None) -> QuerySet[Batch]:
     """The batches of a garden that were begun within a time; all of them without one."""
     found = Batch.objects.filter(garden=of)
     return found if span is None else found.filter(begun_at__gte=span[0], begun_at__lt=span[1])
 
 
-def these(of: Garden, keys: Iterable[UUID]) -> Within:
-    """The batches with these keys."""
-    return Batch.objects.filter(garden=of, pk__in=list(keys))
-
-
 def first_and_last(of: Garden) -> Span | None:
     """When the first and the last batch of a garden were begun; None if there is none."""
-    found = Batch.objects.filter(garden=of).aggregate(first=Min("begun_at"), last=Max("begun_at"))
-    return None if found["first"] is None else (found["first"], found["last"])
+    times = Batch.objects.filter(garden=of).order_by("begun_at").values_list("begun_at", flat=True)
+    first, last = times.first(), times.last()
+    return None if first is None or last is None else (first, last)
 
 
-def counts(of: Garden, spans: Sequence[Span]) -> list[int]:
-    """How many batches were begun in each time, in one statement."""
-    asked = {
-        f"span_{at}": Count("pk", filter=Q(begun_at__gte=start, begun_at__lt=end))
-        for at, (start, end) in enumerate(spans)
-    }
-    found = Batch.objects.filter(garden=of).aggregate(**asked)
-    return [found[name] for name in asked]
+def counts(of: Garden, years: Sequence[Span]) -> list[int]:
+    """How many batches were begun in each of these years, which end with the last one and follow each other back."""
+    since = {f"since_{n}": Count("pk", filter=Q(begun_at__gte=start)) for n, (start, _end) in enumerate(years)}
+    found = Batch.objects.filter(garden=of).aggregate(**since)
+    totals = [found[name] for name in since]
+    return [total - before for total, before in zip(totals, [0, *totals], strict=False)]
 
 
-def listed(within: Within) -> list[Begun]:
+def listed(within: QuerySet[Batch]) -> list[Begun]:
     """Batches by name and date, the newest first."""
-    return [Begun(*row) for row in within.order_by("-begun_at", "pk").values_list("pk", "name", "begun_at")]
+    rows = within.order_by("-begun_at", "pk").values_list(stored("pk"), "name", stored("begun_at"))
+    return [Begun(key, name, begun_at.replace(tzinfo=UTC)) for key, name, begun_at in rows]
 
 
-def pours(of: Garden, within: Within) -> list[Pour]:
+def pours(of: Garden, within: QuerySet[Batch]) -> list[Pour]:
     """All that went into these batches, and into every batch of the garden that was poured on into another."""
-    onward = Poured.objects.filter(batch=OuterRef("into"), into__deleted_at=None)
-    found = Poured.objects.filter(Q(into__in=within.values("pk")) | Exists(onward), into__garden=of)
     leaf = SteepLeaf.objects.filter(steep=OuterRef("strain__steep")).order_by().values("steep")
-    rows = found.filter(Q(strain=None) | Q(strain__deleted_at=None)).values_list(
-        "into", "batch", "liquor_l", "strain__steep", "strain__steep__name", "strain__steep__plant",
-        "strain__steep__started_at", "strain__strained_at", "strain__steep__water_l", "strain__liquor_out_l",
-        "strain__rinse_l", Subquery(leaf.annotate(all_kg=Sum("leaf_kg")).values("all_kg")),
+    stands = Q(strain=None) | Q(strain__deleted_at=None)
+    rows = Poured.objects.filter(stands, into__in=_with_onward(of, within)).values_list(
+        stored("into"), stored("batch"), "liquor_l", stored("strain__steep"), "strain__steep__name",
+        "strain__steep__plant", stored("strain__steep__started_at"), stored("strain__strained_at"),
+        "strain__steep__water_l", "strain__liquor_out_l", "strain__rinse_l",
+        Subquery(leaf.annotate(all_kg=Sum("leaf_kg")).values("all_kg")),
     )  # fmt: skip
     return [Pour(*row) for row in rows]
 
 
-def tub_temps(within: Within) -> dict[UUID, float]:
-    """The mean of all temperatures read in each tub that these batches came from, straight or through others."""
-    onward = Poured.objects.filter(batch=OuterRef("into"), into__deleted_at=None)
-    poured = Poured.objects.filter(Q(into__in=within.values("pk")) | Exists(onward), strain__deleted_at=None)
-    read = Reading.objects.filter(steep__in=poured.values("strain__steep")).exclude(temp_c=None).order_by()
-    return dict(read.values_list("steep").annotate(mean_c=Avg("temp_c")))
+def tubs_behind(of: Garden, within: QuerySet[Batch]) -> QuerySet[Poured, UUID | None]:
+    """The keys of the tubs that these batches came from, straight or through others, and of some more."""
+    poured = Poured.objects.filter(into__in=_with_onward(of, within), strain__deleted_at=None)
+    return poured.values_list("strain__steep", flat=True)
 
 
-def beds(tubs: Iterable[UUID]) -> dict[UUID, tuple[str, ...]]:
+def _with_onward(of: Garden, within: QuerySet[Batch]) -> QuerySet[Any, Any]:
+    """The keys of these batches and of all of the garden that were poured on."""
+    onward = Poured.objects.filter(batch__garden=of, into__deleted_at=None).values("batch")
+    return within.order_by().values("pk").union(onward)
+
+
+def tub_temps(tubs: Iterable[Key] | QuerySet[Poured, UUID | None]) -> dict[Key, float]:
+    """The mean of all temperatures read in each of these tubs."""
+    read = Reading.objects.filter(steep__in=tubs).exclude(temp_c=None).order_by()
+    return dict(read.values_list(stored("steep")).annotate(mean_c=Avg("temp_c")))
+
+
+def beds(tubs: Iterable[Key]) -> dict[Key, tuple[str, ...]]:
     """The beds that the leaf of each tub came from, by name; one that was taken out is still named."""
     picked = PickedFrom.objects.filter(picking__went_into__steep__in=list(tubs))
-    found: defaultdict[UUID, set[str]] = defaultdict(set)
-    for tub, name in picked.values_list("picking__went_into__steep", "bed__name"):
+    found: defaultdict[Key, set[str]] = defaultdict(set)
+    for tub, name in picked.values_list(stored("picking__went_into__steep"), "bed__name"):
         found[tub].add(name)
     return {tub: tuple(sorted(names)) for tub, names in found.items()}
 
 
-def alkalis(within: Within) -> dict[UUID, tuple[str, ...]]:
+def alkalis(within: Within) -> dict[Key, tuple[str, ...]]:
     """The kinds of alkali that went into each batch, in words."""
-    rows = AlkaliPart.objects.filter(batch__in=within.values("pk")).order_by()
-    found: defaultdict[UUID, set[str]] = defaultdict(set)
-    for batch, kind in rows.values_list("batch", "alkali__kind").distinct():
+    rows = AlkaliPart.objects.filter(batch__in=within).order_by()
+    found: defaultdict[Key, set[str]] = defaultdict(set)
+    for batch, kind in rows.values_list(stored("batch"), "alkali__kind").distinct():
         found[batch].add(str(dict(KINDS)[kind]))
     return {batch: tuple(sorted(kinds)) for batch, kinds in found.items()}
 
 
-def ph_reached(within: Within) -> dict[UUID, float]:
+def ph_reached(within: Within) -> dict[Key, float]:
     """The highest pH that was read in each batch from its first part of alkali on."""
-    parts = AlkaliPart.objects.filter(batch__in=within.values("pk")).order_by()
-    found: dict[UUID, float | None] = dict(parts.values_list("batch").annotate(most=Max("ph")))
+    parts = AlkaliPart.objects.filter(batch__in=within).order_by()
+    found: dict[Key, float | None] = dict(parts.values_list(stored("batch")).annotate(most=Max("ph")))
     first = AlkaliPart.objects.filter(batch=OuterRef("batch")).order_by("added_at").values("added_at")[:1]
-    looks = LiquorLook.objects.filter(batch__in=within.values("pk"), taken_at__gte=Subquery(first)).order_by()
-    for batch, most in looks.values_list("batch").annotate(most=Max("ph")):
+    looks = LiquorLook.objects.filter(batch__in=within, taken_at__gte=Subquery(first)).order_by()
+    for batch, most in looks.values_list(stored("batch")).annotate(most=Max("ph")):
         found[batch] = max((ph for ph in (found.get(batch), most) if ph is not None), default=None)
     return {batch: ph for batch, ph in found.items() if ph is not None}
 
 
-def aired(within: Within) -> dict[UUID, tuple[float | None, int | None]]:
+def aired(within: Within) -> dict[Key, tuple[float | None, int | None]]:
     """The minutes and the pours of all airings of each batch; None where none were written down."""
-    rows = Airing.objects.filter(batch__in=within.values("pk")).order_by().values_list("batch")
+    rows = Airing.objects.filter(batch__in=within).order_by().values_list(stored("batch"))
     found = rows.annotate(minutes=Sum("done_min"), pours=Sum("done_pours"))
     return {batch: (minutes, pours) for batch, minutes, pours in found}
 
 
-def pigment_g(within: Within) -> dict[UUID, float]:
+def pigment_g(within: Within) -> dict[Key, float]:
     """The dry pigment of each batch that is in jars."""
-    rows = JarFrom.objects.filter(batch__in=within.values("pk"), jar__deleted_at=None).order_by()
-    return dict(rows.values_list("batch").annotate(all_g=Sum("pigment_g")))
+    rows = JarFrom.objects.filter(batch__in=within, jar__deleted_at=None).order_by()
+    return dict(rows.values_list(stored("batch")).annotate(all_g=Sum("pigment_g")))
 
 
-def jarred(within: Within) -> dict[UUID, list[InJar]]:
+def jarred(within: Within) -> dict[Key, list[InJar]]:
     """The jars that pigment of each batch is in."""
     told = YieldSeen.objects.filter(jar=OuterRef("jar"), seen_at__gte=OuterRef("jar__changed_at")).order_by("-seen_at")
     assays = Assay.objects.filter(jar=OuterRef("jar")).exclude(indigo_frac=None)
-    rows = JarFrom.objects.filter(batch__in=within.values("pk"), jar__deleted_at=None).order_by("jar__filled_at", "pk")
-    found: defaultdict[UUID, list[InJar]] = defaultdict(list)
+    rows = JarFrom.objects.filter(batch__in=within, jar__deleted_at=None).order_by("jar__filled_at", "pk")
+    found: defaultdict[Key, list[InJar]] = defaultdict(list)
     for batch, *row in rows.values_list(
-        "batch", "jar", "jar__name", "pigment_g", "jar__purity_frac", "jar__purity_sd_frac",
+        stored("batch"), "jar", "jar__name", "pigment_g", "jar__purity_frac", "jar__purity_sd_frac",
         Subquery(told.values("answer__purity_frac")[:1]), Exists(assays),
     ):  # fmt: skip
         found[batch].append(InJar(*row))
@@ -216,34 +234,40 @@ def with_assays(jars: Iterable[UUID]) -> QuerySet[Jar]:
     return Jar.objects.filter(pk__in=list(jars)).prefetch_related("assays")
 
 
-def work(within: Within) -> dict[UUID, Work]:
+def work(within: Within) -> dict[Key, Work]:
     """How far each batch has come."""
-    rows = within.order_by().annotate(stage=_stage()).values_list("pk", "name", "note", "ended_why", "stage")
+    found = Batch.objects.filter(pk__in=within).order_by()
+    rows = found.annotate(stage=_stage()).values_list(stored("pk"), "name", "note", "ended_why", "stage")
     return {key: Work(*row) for key, *row in rows}
 
 
-def given_up(within: Within) -> set[UUID]:
+def given_up(within: QuerySet[Batch]) -> set[Key]:
     """Those that were given up."""
-    return set(within.exclude(ended_at=None).order_by().values_list("pk", flat=True))
+    return set(within.exclude(ended_at=None).order_by().values_list(stored("pk"), flat=True))
 
 
-def joined(within: Within) -> dict[UUID, tuple[str, ...]]:
+def joined(within: Within) -> dict[Key, tuple[str, ...]]:
     """The names of the batches that each batch was poured into."""
-    rows = Poured.objects.filter(batch__in=within.values("pk"), into__deleted_at=None).order_by("into__name")
-    found: defaultdict[UUID, list[str]] = defaultdict(list)
-    for batch, name in rows.values_list("batch", "into__name"):
+    rows = Poured.objects.filter(batch__in=within, into__deleted_at=None).order_by("into__name")
+    found: defaultdict[Key, list[str]] = defaultdict(list)
+    for batch, name in rows.values_list(stored("batch"), "into__name"):
         found[batch].append(name)
     return {batch: tuple(names) for batch, names in found.items()}
 
 
-def waiting(of: Garden, span: Span | None) -> QuerySet[Steep]:
-    """Tubs that are in no batch, begun within a time, the newest first, with leaf and straining."""
+def waiting(of: Garden, span: Span | None = None) -> list[Key]:
+    """The keys of the tubs that are in no batch, begun within a time, the newest first."""
     used = Poured.objects.filter(strain__steep=OuterRef("pk"), strain__deleted_at=None, into__deleted_at=None)
     found = Steep.objects.filter(~Exists(used), garden=of)
     if span is not None:
         found = found.filter(started_at__gte=span[0], started_at__lt=span[1])
+    return list(found.order_by("-started_at").values_list(stored("pk"), flat=True))
+
+
+def tubs(keys: Iterable[Key]) -> QuerySet[Steep]:
+    """The tubs with these keys, the newest first, with leaf and straining."""
     strains = Prefetch("strains", queryset=Strain.objects.order_by("-strained_at"))
-    return found.prefetch_related("leaf", strains)
+    return Steep.objects.filter(pk__in=list(keys)).order_by("-started_at").prefetch_related("leaf", strains)
 
 
 def looks(of: Garden) -> Iterator[tuple[object, ...]]:

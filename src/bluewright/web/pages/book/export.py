@@ -7,6 +7,7 @@ import io
 from collections.abc import Iterable, Iterator, Sequence
 from datetime import datetime
 from typing import Final
+from uuid import UUID
 from zoneinfo import ZoneInfo
 
 from bluewright.journal.bridge import book as bridge
@@ -86,12 +87,13 @@ def _batches(of: Garden) -> Iterator[Sequence[Cell]]:
     listed = book.listed(book.begun(of))
     for at in range(0, len(listed), CHUNK):
         rows = listed[at : at + CHUNK]
-        within = book.these(of, [row.key for row in rows])
-        came_from = bridge.baskets(book.pours(of, within), [row.key for row in rows])
-        for line in bridge.lines(of, rows, came_from):
+        pours = book.pours(of, book.begun(of).filter(pk__in=[UUID(row.key) for row in rows]))
+        for line in bridge.lines(rows, bridge.baskets(pours, [row.key for row in rows])):
             yield _batch(line, zone)
-    for tub in book.waiting(of, None).iterator(chunk_size=CHUNK):
-        yield _waiting(tub, zone)
+    waiting = book.waiting(of)
+    for at in range(0, len(waiting), CHUNK):
+        for tub in book.tubs(waiting[at : at + CHUNK]):
+            yield _waiting(tub, zone)
 
 
 def _batch(line: Line, zone: ZoneInfo) -> Sequence[Cell]:

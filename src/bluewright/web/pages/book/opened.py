@@ -6,7 +6,6 @@ from dataclasses import replace
 from datetime import datetime
 from statistics import median
 from typing import Final
-from uuid import UUID
 from zoneinfo import ZoneInfo
 
 from django.http import QueryDict
@@ -17,7 +16,7 @@ from bluewright.charts.dots_chart import RINGS, DotsChart, Result, dots_chart
 from bluewright.journal.bridge import book as bridge
 from bluewright.journal.models import Garden
 from bluewright.journal.queries import book
-from bluewright.journal.queries.book import Begun
+from bluewright.journal.queries.book import Begun, Key
 from bluewright.web.pages.book import page as words
 from bluewright.web.pages.book.asked import Asked, asked, candidate_years, span
 from bluewright.web.pages.book.page import BookPage, Most
@@ -41,7 +40,7 @@ def opened(of: Garden, get: QueryDict, *, now: datetime) -> BookPage:
     within = book.begun(of, when)
     listed = book.listed(within)
     came_from = bridge.baskets(book.pours(of, within), [row.key for row in listed])
-    values = bridge.sort_values(want.sort, within, listed, came_from)
+    values = bridge.sort_values(of, want.sort, within, listed, came_from)
     ordered = bridge.in_order(listed, values, up=want.up)
     last = max(1, -(-len(ordered) // PAGE))
     want = replace(want, page=min(want.page, last))
@@ -53,16 +52,15 @@ def opened(of: Garden, get: QueryDict, *, now: datetime) -> BookPage:
     )
     shown = ordered[(want.page - 1) * PAGE : want.page * PAGE]
     waiting = book.waiting(of, when)
-    waiting_count = waiting.count()
-    rows = [words.waiting_row(tub, now=now, zone=zone) for tub in waiting[: book.WAITING_MOST]]
-    more = waiting_count - len(rows)
+    rows = [words.waiting_row(tub, now=now, zone=zone) for tub in book.tubs(waiting[: book.WAITING_MOST])]
+    more = len(waiting) - len(rows)
     return BookPage(
         title=_("Season book %(year)d") % {"year": want.year} if want.year else _("Season book, all years"),
-        summary=words.summary(len(listed), len(yields), waiting_count),
+        summary=words.summary(len(listed), len(yields), len(waiting)),
         chart=_chart(listed, yields, ended),
         years=_years(want, counted, years),
         heads=words.heads(want),
-        rows=tuple(words.book_row(line, most=most, zone=zone) for line in bridge.lines(of, shown, came_from)),
+        rows=tuple(words.book_row(line, most=most, zone=zone) for line in bridge.lines(shown, came_from)),
         pages=turn(want.page, last, lambda number: replace(want, page=number).address()),
         waiting=tuple(rows),
         waiting_more=_("and %(n)d older ones") % {"n": more} if more > 0 else "",
@@ -83,11 +81,12 @@ def _years(want: Asked, counted: dict[int, int], years: list[int]) -> tuple[Link
     return (*links, Linked(name=_("all years"), href="" if want.year is None else every.address()))
 
 
-def _chart(listed: list[Begun], yields: dict[UUID, float], ended: set[UUID]) -> str:
+def _chart(listed: list[Begun], yields: dict[Key, float], ended: set[Key]) -> str:
     """Each batch's pigment from a kilogram of leaf by date; empty while nothing was weighed."""
     if not yields:
         return ""
-    told = {key: words.per_leaf(value) for key, value in yields.items()}
+    unit = words.per_leaf(1.0)
+    told = {key: unit * value for key, value in yields.items()}
     drawn = [row for row in listed if row.key in told or row.key in ended]
     labelled = len(drawn) <= RINGS
     results = [

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 from typing import Final
+from uuid import UUID
 from zoneinfo import ZoneInfo
 
 from django.urls import reverse
@@ -130,7 +131,7 @@ def book_row(line: Line, *, most: Most, zone: ZoneInfo) -> BookRow:
         href=reverse("batches.show", kwargs={"key": line.key}),
         note=line.note,
         begun=dated(line.begun_at, zone),
-        tubs=tuple(Linked(name=t.name, href=reverse("tubs.show", kwargs={"key": t.key})) for t in basket.tubs),
+        tubs=tuple(Linked(name=t.name, href=reverse("tubs.show", kwargs={"key": UUID(t.key)})) for t in basket.tubs),
         beds=", ".join(line.beds),
         leaf=_leaf(line),
         plant=", ".join(sorted({str(PLANT_NAMES[tub.plant]) for tub in basket.tubs})),
