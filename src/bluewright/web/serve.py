@@ -74,8 +74,8 @@ def serve(port: int, *, door: str, browser: bool) -> int:
 
     server = Server(("0.0.0.0" if door else "127.0.0.1", port), application, numthreads=6)
     server.max_request_body_size = MOST_READ_BYTES
-    server.prepare()
     settle_memory()
+    server.prepare()
     ASIDE.begin()
     here = f"http://127.0.0.1:{port}/"
     print(f"Bluewright is open at {here} (stop it with Ctrl-C)", flush=True)
