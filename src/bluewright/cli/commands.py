@@ -59,6 +59,7 @@ COMMANDS: Final = (
     Command(("assay", "combine"), "what several results say together, if they agree", "assay_combine"),
     Command(("vat", "recipe"), "what goes into a vat, how much, in which order, how it is held", "vat_recipe"),
     Command(("vat", "state"), "how a vat stands: blue, reductant, pH, and what to do", "vat_state"),
+    Command(("vat", "fault"), "what ails a vat, what helps, and which look would tell", "vat_fault"),
     Command(("tub", "temp"), "how warm the tub was, is and will be, from air and readings", "tub_temp"),
     Command(("photo", "card"), "the printed card for photos, as a PDF", "bluewright.web.commands.card"),
     Command(("photo", "measure"), "the colours in a photo, corrected and with how far to trust them", "photo_measure"),

@@ -40,6 +40,7 @@ from bluewright.science.settle.wash_record import WashAnswer, WashRecord
 from bluewright.science.steep.answer import SteepAnswer
 from bluewright.science.steep.record import SteepRecord
 from bluewright.science.strain.record import StrainAnswer, StrainRecord
+from bluewright.science.vat.faults_record import FaultAnswer, FaultRecord
 from bluewright.science.vat.recipe_record import VatRecipeAnswer, VatRecipeRecord
 from bluewright.science.vat.state_record import VatAnswer, VatRecord
 from bluewright.science.watering.record import BedWaterAnswer, BedWaterRecord
@@ -93,6 +94,8 @@ PUBLISHED: dict[str, type] = {
     "yield-answer": YieldAnswer,
     "vat-recipe-record": VatRecipeRecord,
     "vat-recipe-answer": VatRecipeAnswer,
+    "vat-fault-record": FaultRecord,
+    "vat-fault-answer": FaultAnswer,
     "vat-record": VatRecord,
     "vat-answer": VatAnswer,
     "registered-card": RegisteredCard,

@@ -57,6 +57,7 @@ STAGES: Final[Mapping[str, Stage]] = {
     "CostAnswer": Stage(entry="cost.call", page="cost", main="cost_money_per_g"),
     "StockAnswer": Stage(entry="cost.stock", page="cost", formula="Stock", main="pure_g"),
     "ShadeAnswer": Stage(entry="dyeing.shade", page="dyeing", draws="dyeing.forecast:DRAWS", main="fixed_pct"),
+    "FaultAnswer": Stage(entry="vat.faults", page="vat", formula="Faults", main="causes"),
     "VatAnswer": Stage(entry="vat.state", page="vat", formula="State", main="active_g_per_l"),
     "CompareAnswer": Stage(entry="colour.compare", page="colour", formula="Differences", main="against"),
     "ReflectanceAnswer": Stage(entry="colour.reflectance", page="colour", formula="From a spectrum", main="k_over_s"),

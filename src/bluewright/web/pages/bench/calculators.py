@@ -13,7 +13,6 @@ from bluewright.charts.disease_chart import disease_chart
 from bluewright.charts.growth_chart import growth_chart
 from bluewright.charts.jar_series import jar_chart
 from bluewright.charts.season_chart import season_chart
-from bluewright.charts.vat_chart import vat_chart
 from bluewright.science import thread
 from bluewright.science.air.finish import airing
 from bluewright.science.air.record import WAYS, AirRecord
@@ -57,15 +56,12 @@ from bluewright.science.settle.wash_record import WashRecord
 from bluewright.science.steep.record import SteepRecord
 from bluewright.science.strain.balance import balance
 from bluewright.science.strain.record import StrainRecord
-from bluewright.science.vat.recipe import recipe
-from bluewright.science.vat.recipe_record import VatRecipeRecord
-from bluewright.science.vat.state import state
-from bluewright.science.vat.state_record import VatRecord
 from bluewright.science.watering.call import bed_water
 from bluewright.science.watering.record import BedWaterRecord
 from bluewright.web.pages.bench.calculator import Calculator
 from bluewright.web.pages.bench.calculators_of_colour import OF_COLOUR
 from bluewright.web.pages.bench.calculators_of_dyeing import OF_DYEING
+from bluewright.web.pages.bench.calculators_of_vat import OF_VAT
 from bluewright.words import (
     acid,
     air,
@@ -77,8 +73,6 @@ from bluewright.words import (
     plan_cloth,
     steep,
     strain,
-    vat_recipe,
-    vat_state,
     wash,
     watering,
     weather,
@@ -282,40 +276,7 @@ TABLE: Final = (
         front=("plant", "leaf_kg", "pigment_g", "purity", "alkali", "conversion"),
         labels={"pigment_g": _("Pigment in the jar"), "conversion.temp_c": _("Temperature while aired")},
     ),
-    Calculator(
-        slug="vat-recipe", title=_("What goes into a vat"), question=_(vat_recipe.QUESTION),
-        record=VatRecipeRecord, compute=recipe, said=vat_recipe.said,
-        front=(
-            "fibre", "kind", "volume_l", "wanted_g_per_l", "depth", "cloth_kg", "pigment.mass_g",
-            "pigment.purity.mean_frac", "pigment.purity.sd_frac",
-        ),
-        labels={
-            "kind": _("Kind of vat"), "volume_l": _("The vat holds"), "depth": _("Or: depth to be dyed"),
-            "wanted_g_per_l": _("Pure indigo wanted"), "pigment": _("The jar"), "pigment.mass_g": _("Powder in it"),
-            "pigment.purity": _("Indigo in it, as measured"), "pigment.purity.mean_frac": _("Share that is indigo"),
-            "heel": _("What is in the vat already"), "heel.volume_l": _("Litres of it"),
-            "heel.pure_g": _("Pure indigo in it"), "heel.reduced": _("It is clear and yellow"),
-            "water.temp_c": _("As warm as it comes"), "alkali": _("Alkali"), "target_ph": _("Wanted pH"),
-            "surface_m2": _("Open surface of the vat"),
-        },
-    ),
-    Calculator(
-        slug="vat-state", title=_("How a vat stands"), question=_(vat_state.QUESTION),
-        record=VatRecord, compute=state, said=vat_state.said, chart=vat_chart,
-        front=(
-            "kind", "fibre", "volume_l", "started", "now", "heel_g", "additions", "additions[].time",
-            "additions[].what", "additions[].mass_g", "dips", "dips[].time", "dips[].cloth_kg", "dips[].fibre",
-            "readings", "readings[].time", "readings[].temp_c", "readings[].ph", "readings[].liquor_look",
-            "readings[].film", "readings[].strip_s",
-        ),
-        labels={
-            "kind": _("Kind of vat"), "fibre": _("Fibre to be dyed next"), "volume_l": _("In the vat"),
-            "started": _("Set at"), "heel_g": _("Pure indigo that was in it before"), "heel_sd_g": _("Give or take"),
-            "additions": _("What went in"), "readings": _("Looks at the vat"), "hold_c": _("A heater keeps it at"),
-            "additions[].purity": _("Of powder: indigo in it"), "dips[].taken_g": _("Pure indigo that it took"),
-            "surface_m2": _("Open surface of the vat"),
-        },
-    ),
+    *OF_VAT,
     Calculator(
         slug="cost-blue", title=_("What the blue costs"), question=_(costing.QUESTION),
         record=CostRecord, compute=cost, said=costing.said, chart=cost_chart, chart_on_paper=False,

@@ -207,6 +207,7 @@ LABELS: Final[dict[str, Words]] = {
 
 HELP: Final[dict[str, Words]] = {
     **dict.fromkeys(("time", "where", "forecast", "now", "started", "until", "day", "signs", "opened", "days"), ""),
+    **dict.fromkeys(("liquor_blue", "white_cloud", "grains", "stays_yellow", "gets_paler", "lifeless"), ""),
     "id": _("Given back with the answer."), "leaf_kg": _("Weighed before washing."),
     "can_strain": _("Times of day like 08:00 18:00. Left out: any hour from 6 to 22."),
     "picked_on": _("Left out: any day of the season."), "air_done": _("Foam white, liquor no longer green."),
