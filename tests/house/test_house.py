@@ -21,7 +21,7 @@ UNIT_ENDINGS = """
     us_per_cm h_per_l h_per_l2 ppm mol_per_kg j_per_mol j_per_mol_k w_per_m2 w_per_m2_k w_per_k l_per_min
     m_per_s mg_caco3_l px g_per_cm3 pa_s l_per_h mm_per_h g_per_mol sd z factor c2 exposure chance pours bytes
     deg per_cm lab de de00 code ev light mj_per_m2 l_per_g_cm absorbance mg_per_ml
-    mol_per_mol g_per_g m_per_h cuts plants frames per_m2 kg_per_m2 g_per_m2 degree_d fills log
+    bits mol_per_mol g_per_g m_per_h cuts plants frames per_m2 kg_per_m2 g_per_m2 degree_d fills log
     money money_per_h money_per_g money_per_m3 amount amount_per_g l_per_g h_per_g batches months per_month
 """.split()  # noqa: SIM905 - a list of forty quoted words is harder to read
 UNITS = re.compile(rf"(_({'|'.join(UNIT_ENDINGS)})$|ph|^pk|^(z|n)$|^p\d+$)")

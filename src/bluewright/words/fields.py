@@ -23,7 +23,7 @@ UNITS: Final[Mapping[str, str]] = {
     "k": "K", "kpa": "kPa", "pa": "Pa", "pa_s": "Pa s", "mv": "mV", "mol": "mol", "mmol": "mmol", "meq": "meq",
     "mol_per_l": "mol/L", "mmol_per_l": "mmol/L", "mol_per_kg": "mol/kg", "mmol_per_kg": "mmol/kg", "g_per_l": "g/L",
     "mg_per_l": "mg/L", "mg_l": "mg/L", "mg_caco3_l": marked("mg/L as calcium carbonate"), "g_per_kg": "g/kg",
-    "mol_per_mol": "mol/mol", "g_per_g": "g/g", "m_per_h": "m/h",
+    "bits": marked("bits"), "mol_per_mol": "mol/mol", "g_per_g": "g/g", "m_per_h": "m/h",
     "l_per_kg": "L/kg", "kg_per_l": "kg/L", "g_per_mol": "g/mol", "kg_per_m3": "kg/m³", "g_per_cm3": "g/cm³",
     "percent_w_w": marked("% by mass"), "percent_w_v": marked("g in 100 mL"), "pct": "%", "ppm": "ppm",
     "us_per_cm": "µS/cm", "h_per_l": "h/L", "h_per_l2": "h/L²", "per_h": marked("in an hour"),

@@ -75,7 +75,7 @@ MOST: Final = 5
 
 def said(found: FaultAnswer) -> Said:
     """The answer as a person at the vat reads it."""
-    told = [one for one in found.causes if one.chance >= TOLD][:MOST] or [found.causes[0]]
+    told = [one for one in found.causes if one.at_work_chance >= TOLD][:MOST] or [found.causes[0]]
     parts: list[str | Rows] = [_first(found, told[0])]
     parts += [_cure(one) for one in told]
     looks = list(dict.fromkeys(_(SIGNS[test.sign]) for test in found.next_tests))[:3]
@@ -89,16 +89,16 @@ def said(found: FaultAnswer) -> Said:
 
 
 def _first(found: FaultAnswer, top: CauseFound) -> str:
-    told = {"cause": _(CAUSES[top.cause]), "chance": percent(top.chance)}
+    told = {"cause": _(CAUSES[top.cause]), "chance": percent(top.at_work_chance)}
     if found.basis == "prior":
         return _("Nothing was looked at yet; most often %(cause)s (%(chance)s).") % told
-    if top.chance < 0.5:
+    if top.at_work_chance < 0.5:
         return _("Not clear yet; perhaps %(cause)s (%(chance)s).") % told
     return _("Probably %(cause)s (%(chance)s).") % told
 
 
 def _cure(one: CauseFound) -> str:
     line = _("%(chance)s: %(cause)s. Then: %(cure)s.") % {
-        "chance": percent(one.chance), "cause": _(CAUSES[one.cause]), "cure": _(CURES[one.cure]),
+        "chance": percent(one.at_work_chance), "cause": _(CAUSES[one.cause]), "cure": _(CURES[one.cure]),
     }  # fmt: skip
     return f"{line} {beside(one.hazards)}".rstrip()

@@ -29,7 +29,7 @@ def answer(**fields: Any) -> FaultAnswer:
 
 
 def chances(found: FaultAnswer) -> dict[Cause, float]:
-    return {one.cause: one.chance for one in found.causes}
+    return {one.cause: one.at_work_chance for one in found.causes}
 
 
 @pytest.mark.parametrize(
@@ -56,7 +56,7 @@ def test_textbook_cases_come_out_first(fields: dict[str, Any], cause: Cause) -> 
     so on."""
     found = answer(**fields)
     assert found.causes[0].cause == cause
-    assert found.causes[0].chance > 1.8 * BASE_CHANCE[cause].value
+    assert found.causes[0].at_work_chance > 1.8 * BASE_CHANCE[cause].value
 
 
 @settings(max_examples=25, deadline=None)
@@ -69,11 +69,13 @@ def test_chances_are_coherent(kind: VatKind, seen: dict[str, bool], ph: float | 
     posterior = weigh(net, observed(record))
     assert posterior.sum(axis=1) == pytest.approx(np.ones(20))
     assert np.all(posterior >= 0.0)
-    each = posterior @ net.at_work
+    each = posterior @ net.at_work_frac
     assert np.all(each <= 1.0 + 1e-12)
     assert np.all(posterior[:, 0] <= 1.0 - each.max(axis=1) + 1e-9)
     found = answer(kind=kind, ph=ph, temp_c=temp, **seen)
-    assert [one.chance for one in found.causes] == sorted((one.chance for one in found.causes), reverse=True)
+    assert [one.at_work_chance for one in found.causes] == sorted(
+        (one.at_work_chance for one in found.causes), reverse=True
+    )
     for one in found.causes:
         assert one.chance_range_frac.p5 <= one.chance_range_frac.p95
     assert all(0.0 <= test.tells_frac <= 1.0 for test in found.next_tests)
@@ -82,7 +84,7 @@ def test_chances_are_coherent(kind: VatKind, seen: dict[str, bool], ph: float | 
 def test_without_signs_the_chances_are_the_base_chances() -> None:
     """Own hand: causes are independent beforehand; sets of four and more, left out, take next to nothing away."""
     net = network("dithionite", rng=np.random.default_rng(1), tables=1)
-    each = (weigh(net, {}) @ net.at_work)[0]
+    each = (weigh(net, {}) @ net.at_work_frac)[0]
     for cause, chance in zip(net.causes, each, strict=True):
         assert chance == pytest.approx(BASE_CHANCE[cause].value, abs=0.03)
 
@@ -91,9 +93,9 @@ def test_one_cause_and_one_sign_by_hand() -> None:
     """Own hand for the odds that a sign brings: P(yes) with and without the cause, all other causes absent."""
     net = network("dithionite", rng=np.random.default_rng(1), tables=1)
     sign: SignName = "white_cloud"
-    alone = [float(row.sum()) == 1.0 and row[net.causes.index("little_alkali")] == 1.0 for row in net.at_work].index(
-        True
-    )
+    alone = [
+        float(row.sum()) == 1.0 and row[net.causes.index("little_alkali")] == 1.0 for row in net.at_work_frac
+    ].index(True)
     shown = SHOWS["little_alkali"][sign].value
     expected = 1 - (1 - LEAK[sign].value) * (1 - shown)
     assert net.shows_frac(sign)[0, alone] == pytest.approx(expected)
@@ -114,7 +116,7 @@ def test_one_cause_explains_another_away() -> None:
 def test_signs_of_one_look_weigh_less_together() -> None:
     """Dependence: skin and liquor are seen with one look, so that both are less than twice the evidence."""
     net = network("dithionite", rng=np.random.default_rng(1), tables=1)
-    spent = net.at_work[:, net.causes.index("reductant_spent")]
+    spent = net.at_work_frac[:, net.causes.index("reductant_spent")]
 
     def log_odds(seen: dict[SignName, bool]) -> float:
         posterior = weigh(net, seen)[0]

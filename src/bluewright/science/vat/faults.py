@@ -55,19 +55,19 @@ class Network:
     """The table for one kind of vat: sets of causes, and what each set shows."""
 
     causes: tuple[Cause, ...]
-    at_work: Floats
+    at_work_frac: Floats
     """Which causes each set holds, 0 or 1, (sets, causes)."""
-    log_base: Floats
+    log_base_chance: Floats
     """Log of the chance of each set, (tables, sets)."""
-    log_leak: Floats
+    log_leak_chance: Floats
     """Log of the chance that nothing shows a sign though nothing is wrong, (tables, signs)."""
-    log_spared: Floats
+    log_spared_chance: Floats
     """Log of the chance that a cause does not show a sign, (tables, causes, signs)."""
 
     def shows_frac(self, name: SignName) -> Floats:
         """Chance of a sign in each set of causes, (tables, sets): unless leak and every cause at work spare it."""
         place = SIGNS.index(name)
-        spared = self.log_leak[:, place, None] + self.log_spared[:, :, place] @ self.at_work.T
+        spared = self.log_leak_chance[:, place, None] + self.log_spared_chance[:, :, place] @ self.at_work_frac.T
         return np.asarray(-np.expm1(spared))
 
 
@@ -82,7 +82,7 @@ def faults(record: FaultRecord, *, rng: np.random.Generator) -> FaultAnswer:
     seen = observed(record)
     posterior = weigh(net, seen)
     mean = posterior.mean(axis=0)
-    each = posterior @ net.at_work
+    each = posterior @ net.at_work_frac
     order = np.argsort(-each.mean(axis=0), kind="stable")
     doubt = _entropy(mean)
     found = tuple(_found(record, net.causes[k], each[:, k]) for k in order)
@@ -103,13 +103,14 @@ def network(kind: VatKind, *, rng: np.random.Generator, tables: int = DRAWS) -> 
     """The network of one kind of vat; its first table is the printed one, the others are it within its doubt."""
     causes = tuple(cause for cause in BASE_CHANCE if kind in ONLY_IN.get(cause, frozenset({kind})))
     sets = [chosen for size in range(MOST_AT_ONCE + 1) for chosen in combinations(range(len(causes)), size)]
-    at_work = np.array([[float(k in chosen) for k in range(len(causes))] for chosen in sets])
+    at_work_frac = np.array([[float(k in chosen) for k in range(len(causes))] for chosen in sets])
     base = _doubted(np.array([BASE_CHANCE[cause].value for cause in causes]), tables, rng)
     strength = np.array([[_strength(cause, sign) for sign in SIGNS] for cause in causes])
     leak = _doubted(np.array([LEAK[sign].value for sign in SIGNS]), tables, rng)
     return Network(
-        causes=causes, at_work=at_work, log_base=np.log(base) @ at_work.T + np.log1p(-base) @ (1.0 - at_work).T,
-        log_leak=np.log1p(-leak), log_spared=np.log1p(-_doubted(strength, tables, rng)),
+        causes=causes, at_work_frac=at_work_frac,
+        log_base_chance=np.log(base) @ at_work_frac.T + np.log1p(-base) @ (1.0 - at_work_frac).T,
+        log_leak_chance=np.log1p(-leak), log_spared_chance=np.log1p(-_doubted(strength, tables, rng)),
     )  # fmt: skip
 
 
@@ -127,7 +128,7 @@ def observed(record: FaultRecord) -> dict[SignName, bool]:
 
 def weigh(net: Network, seen: dict[SignName, bool]) -> Floats:
     """Chance of each set of causes given the signs, (tables, sets); each table's chances add up to 1."""
-    total = net.log_base.copy()
+    total = net.log_base_chance.copy()
     for name, present in seen.items():
         shown = net.shows_frac(name)
         total = total + _weight(name, seen) * np.log(shown if present else 1.0 - shown)
@@ -159,7 +160,9 @@ def _tests(
 ) -> Iterator[NextTest]:
     """The looks not taken yet that are expected to take most of the doubt away."""
     possible = [name for name in SIGNS if name not in seen and _can_be_seen(record, name)]
-    few = replace(net, log_leak=net.log_leak[:LOOK_TABLES], log_spared=net.log_spared[:LOOK_TABLES])
+    few = replace(
+        net, log_leak_chance=net.log_leak_chance[:LOOK_TABLES], log_spared_chance=net.log_spared_chance[:LOOK_TABLES]
+    )
     worth = {name: _information(few, mean, name) for name in possible}
     for name in sorted(possible, key=lambda one: -worth[one])[:SHOWN_TESTS]:
         yield NextTest(sign=name, tells_frac=significant(min(worth[name] / max(doubt, 1e-9), 1.0), 3))
@@ -207,7 +210,8 @@ def _found(record: FaultRecord, cause: Cause, chance: Floats) -> CauseFound:
     if cure in {"sharpen", "fresh_tin"} and reductant is not None:
         hazards = HAZARDS[reductant]
     return CauseFound(
-        cause=cause, chance=significant(float(chance.mean()), 3), chance_range_frac=band(chance, digits=3), cure=cure,
+        cause=cause, at_work_chance=significant(float(chance.mean()), 3), chance_range_frac=band(chance, digits=3),
+        cure=cure,
         hazards=hazards,
     )  # fmt: skip
 

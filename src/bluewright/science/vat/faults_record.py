@@ -90,7 +90,7 @@ class CauseFound:
     """A cause and how probable it is."""
 
     cause: Cause
-    chance: float
+    at_work_chance: float
     """Chance that this is at work, alone or beside others."""
     chance_range_frac: Band
     """Its range over what the table of judgements leaves open."""
