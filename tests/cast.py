@@ -48,6 +48,7 @@ from bluewright.journal.models import (
     Want,
     WaterNote,
     Weighing,
+    WorkNote,
 )
 from bluewright.journal.photos.preparing import prepared
 from bluewright.science.base.records import dump
@@ -266,6 +267,13 @@ def a_jar_from_the_bed(garden: Garden, pigment_g: float = 12.0, **other: Any) ->
 def taken(jar: Jar, grams: float, **other: Any) -> JarTaken:
     plain = {"taken_at": moment(), "taken_typed": f"{grams:g} g"}
     return keep(JarTaken(jar=jar, taken_g=grams, **plain | other), by=None)
+
+
+def a_work_note(garden: Garden, minutes: float | None = 40.0, *, hours_ago: float = 2.0, **other: Any) -> WorkNote:
+    """Forty minutes of picking, unless told otherwise; with None its clock still runs."""
+    typed = "" if minutes is None else f"{minutes:g} min"
+    plain = {"kind": "picking", "began_at": moment(hours_ago), "spent_min": minutes, "spent_typed": typed}
+    return keep(WorkNote(garden=garden, **plain | other), by=None)
 
 
 def an_assay(jar: Jar, *, deeper: float = 1.0, hours_ago: float = 0.5, **other: Any) -> Assay:

@@ -59,6 +59,7 @@ from bluewright.journal.models import (
     Want,
     WaterNote,
     Weighing,
+    WorkNote,
     YieldSeen,
 )
 from bluewright.journal.photos import carrying, store
@@ -100,6 +101,7 @@ KINDS: Final[dict[str, tuple[type[models.Model], str]]] = {
     "yields_seen": (YieldSeen, "jar__garden"),
     "assays": (Assay, "jar__garden"),
     "swatches": (Swatch, "garden"),
+    "work_notes": (WorkNote, "garden"),
     "wants": (Want, "garden"),
     "cards": (Card, "garden"),
     "card_registrations": (CardRegistration, "card__garden"),
@@ -115,7 +117,7 @@ OF_PHOTOS: Final[dict[str, tuple[type[models.Model], str]]] = {
 LOGGED: Final = "logged"
 """And the temperatures of loggers, see `loggers.carrying`."""
 PEOPLE: Final = frozenset({"made_by_id", "changed_by_id"})
-LOOSE: Final = frozenset({(Swatch, "jar_id")})
+LOOSE: Final = frozenset({(Swatch, "jar_id"), (WorkNote, "batch_id"), (WorkNote, "steep_id"), (WorkNote, "bed_id")})
 """Columns that are left empty where what they name stays behind: the row itself goes along."""
 
 

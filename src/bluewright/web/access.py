@@ -32,7 +32,7 @@ SAFE: Final = frozenset({"GET", "HEAD", "OPTIONS"})
 WORK: Final = frozenset({
     "today", "weather", "beds", "pickings", "tubs",
     "batches", "alkali", "airing", "settling", "washing", "drying", "jars", "threads", "prints", "book", "photos",
-    "assays", "intake", "cards", "measured", "jarlooks", "swatches", "watering", "growing", "past",
+    "assays", "intake", "cards", "measured", "jarlooks", "swatches", "watering", "growing", "past", "costs",
 })  # fmt: skip
 """Nouns of the garden's work: helpers may do all of it."""
 OF_THE_WORK: Final = frozenset({"gardens.taken_out"})
@@ -44,7 +44,7 @@ READING: Final = frozenset({"index", "show", "why"})
 READ_BY_ALL: Final = frozenset({
     "today", "weather.days", "gardens.begin", "photos.image", "alkali.dose", "alkali.jar", "alkali.card",
     "prints.batch", "prints.alkali", "prints.jar", "prints.card", "book.csv", "book.looks", "jarlooks.how_jar",
-    "jarlooks.how_light", "swatches.compare",
+    "jarlooks.how_light", "swatches.compare", "costs.csv",
 })  # fmt: skip
 """Further pages that an onlooker may read. Pages that only hold a form are not among them."""
 OF_THE_BROWSER: Final = frozenset({"gardens.open"})
@@ -52,7 +52,7 @@ OF_THE_BROWSER: Final = frozenset({"gardens.open"})
 OF_THE_DOOR: Final = frozenset({"door.come_in", "door.leave"})
 """What a stranger may ask for."""
 OWNERS: Final = frozenset({
-    "gardens.begin", "gardens.change", "gardens.take_out", "gardens.bring_in", "gardens.demo",
+    "costs.prices", "gardens.begin", "gardens.change", "gardens.take_out", "gardens.bring_in", "gardens.demo",
     "people.index", "people.add", "people.change", "people.passphrase", "people.shut_out",
 })  # fmt: skip
 """What is the owner's alone, but for reading what stands in `READ_BY_ALL`."""

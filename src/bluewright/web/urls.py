@@ -29,6 +29,7 @@ urlpatterns = [
     path("intake/", include("bluewright.web.pages.intake.urls")),
     path("swatches/", include("bluewright.web.pages.swatches.urls")),
     path("cards/", include("bluewright.web.pages.cards.urls")),
+    path("costs/", include("bluewright.web.pages.costs.urls")),
     path("watering/", include("bluewright.web.pages.watering.urls")),
     path("growing/", include("bluewright.web.pages.growing.urls")),
     path("past/", include("bluewright.web.pages.past.urls")),

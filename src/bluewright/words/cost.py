@@ -57,6 +57,8 @@ def price_said(value: float, record: CostRecord) -> str:
 
 def hours_said(band: Band) -> str:
     """Hours of work; minutes where they are few."""
+    if band.p95 <= 0:
+        return _("none noted")
     return ranged(band, "h") if band.p50 >= 1 else ranged(band, _("minutes"), scale=60)
 
 

@@ -15,6 +15,7 @@ from bluewright.journal.actions.keeping import keep
 from bluewright.journal.bridge.steeps import steep_record
 from bluewright.journal.demo import assaying, plan
 from bluewright.journal.demo.card import a_card
+from bluewright.journal.demo.hours import PRICES, write_hours
 from bluewright.journal.demo.tub_truth import TubTruth, noted, tub_truth
 from bluewright.journal.demo.work import Tub, Work
 from bluewright.journal.models import (
@@ -77,6 +78,7 @@ class _Season:
                 latitude_deg=51.2,
                 tap_ph=7.6,
                 tap_conductivity_us_per_cm=420.0,
+                **PRICES,
             ),
             by=self.by,
         )
@@ -96,6 +98,7 @@ class _Season:
                 what_for=what_for,
             )  # fmt: skip
             keep(row_taken, by=self.by)
+        write_hours(self.garden, batches=work.done, beds=self.beds, now=self.now, by=self.by)
         a_card(self.garden, now=self.now, by=self.by)
         for name, method, days_ago in plan.ASSAYS:
             assaying.assay(
@@ -169,10 +172,36 @@ class _Season:
         beds.add_rain(rows, by=self.by)
 
     def _cupboard(self) -> dict[str, Alkali]:
+        spring = (self.now - timedelta(days=DAYS_BACK)).date()
         rows = (
-            Alkali(name="Soda, half molar", kind="soda_ash", mol_per_l=0.5, note="53 g of soda ash made up to 1 L"),
-            Alkali(name="Ammonia", kind="ammonia", percent_w_w=9.5, opened=True),
-            Alkali(name="Slaked lime", kind="slaked_lime"),
+            Alkali(
+                name="Soda, half molar",
+                kind="soda_ash",
+                mol_per_l=0.5,
+                note="53 g of soda ash made up to 1 L",
+                opened_on=spring,
+                pack_amount=10_000.0,
+                pack_typed="10 L",
+                pack_money=3.7,
+            ),
+            Alkali(
+                name="Ammonia",
+                kind="ammonia",
+                percent_w_w=9.5,
+                opened=True,
+                opened_on=spring,
+                pack_amount=500.0,
+                pack_typed="500 mL",
+                pack_money=3.5,
+            ),
+            Alkali(
+                name="Slaked lime",
+                kind="slaked_lime",
+                opened_on=spring,
+                pack_amount=1000.0,
+                pack_typed="1 kg",
+                pack_money=4.2,
+            ),
         )
         for row in rows:
             row.garden = self.garden

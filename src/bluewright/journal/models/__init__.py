@@ -24,6 +24,7 @@ from bluewright.journal.models.steep import CallSeen, Reading, Steep, SteepLeaf,
 from bluewright.journal.models.swatch import Swatch
 from bluewright.journal.models.want import Want
 from bluewright.journal.models.water import RainDay, WaterNote
+from bluewright.journal.models.work import WorkNote
 
 __all__ = [
     "AirTemp",
@@ -71,5 +72,6 @@ __all__ = [
     "Want",
     "WaterNote",
     "Weighing",
+    "WorkNote",
     "YieldSeen",
 ]

@@ -35,6 +35,12 @@ class Alkali(Kept):
         max_length=6, choices=[("nh3", _("ammonia (NH3)")), ("nh4oh", _("ammonium hydroxide (NH4OH)"))], default="nh3"
     )
     opened = models.BooleanField(default=False)
+    opened_on = models.DateField(null=True, blank=True)
+    pack_amount = models.FloatField(null=True, blank=True)
+    """What it held when it was new, in the measure that it is used in: millilitres or grams."""
+    pack_typed = models.CharField(max_length=30, blank=True)
+    pack_money = models.FloatField(null=True, blank=True)
+    """What it cost, in the garden's money."""
     used_up = models.BooleanField(default=False)
 
     class Meta:

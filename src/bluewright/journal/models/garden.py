@@ -38,6 +38,18 @@ class Garden(Kept):
     water_hardness_typed = models.CharField(max_length=30, blank=True)
     tap_ph = models.FloatField(null=True, blank=True)
     tap_conductivity_us_per_cm = models.FloatField(null=True, blank=True)
+    currency = models.CharField(max_length=8, blank=True)
+    """How the garden's money is called; nothing is exchanged."""
+    money_decimals = models.PositiveSmallIntegerField(default=2)
+    wage_money_per_h = models.FloatField(null=True, blank=True)
+    """What an hour of work is to be paid; empty: hours are not counted as money."""
+    water_money_per_m3 = models.FloatField(null=True, blank=True)
+    price_money_per_g = models.FloatField(null=True, blank=True)
+    """What is asked for a gram of pure blue."""
+    margin_frac = models.FloatField(default=0.0)
+    """Share of a price that is to be left over."""
+    allowance_frac = models.FloatField(default=0.1)
+    """Share of the blue that is never sold."""
     invented = models.BooleanField(default=False)
     """True for the demo garden: none of it ever happened, and every page says so."""
 

@@ -46,13 +46,16 @@ class JarFrom(models.Model):
 
 
 class JarTaken(Kept):
-    """Pigment taken out of a jar."""
+    """Pigment taken out of a jar; or what a jar weighed again lacks beside the book (below 0: it has more)."""
 
     jar = models.ForeignKey(Jar, models.CASCADE, related_name="taken")
     taken_at = models.DateTimeField()
     taken_g = models.FloatField()
     taken_typed = models.CharField(max_length=30)
     what_for = models.CharField(max_length=120, blank=True)
+    weighed_g = models.FloatField(null=True, blank=True)
+    """What was in it when it was weighed again; empty where something was taken out."""
+    weighed_typed = models.CharField(max_length=30, blank=True)
 
     class Meta:
         ordering = ["-taken_at"]

@@ -27,6 +27,7 @@ from bluewright.journal.models import (
     Strain,
     Swatch,
     WaterNote,
+    WorkNote,
 )
 from bluewright.journal.models.kept import KEPT_AFTER_DELETE
 
@@ -46,6 +47,7 @@ WAYS: Final[Mapping[type[Kept], tuple[str, str]]] = {
     WaterNote: ("bed__garden", "bed"),
     BedLook: ("bed__garden", "bed"),
     BedPast: ("bed__garden", "bed"),
+    WorkNote: ("garden", ""),
     Card: ("garden", ""),
     CardRegistration: ("card__garden", "card"),
 }

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from datetime import datetime
+from datetime import date, datetime
 from typing import Any, Final
 
 from django import forms
@@ -14,6 +14,7 @@ from bluewright.journal.bridge.batches import alkali_record
 from bluewright.journal.models import Alkali, Batch, Garden
 from bluewright.journal.models.alkali import KINDS
 from bluewright.science.base.errors import InputError
+from bluewright.science.base.measures import Measure, MeasureKind, read_measure
 from bluewright.web.pages.alkali.strength import Strength, StrengthField
 from bluewright.web.ui.typed import DecimalField, MeasureField, MomentField, not_to_come
 
@@ -48,6 +49,15 @@ class AlkaliForm(forms.Form):
         choices=LABELS, initial="nh3", label=_("The per cent of an ammonia label count"), widget=forms.RadioSelect
     )
     opened = forms.BooleanField(required=False, label=_("An ammonia bottle that has been open for weeks"))
+    opened_on = forms.DateField(
+        required=False, widget=forms.DateInput({"type": "date"}, "%Y-%m-%d"), label=_("Opened on"),
+        help_text=_("Left out while it is closed: then it keeps."),
+    )  # fmt: skip
+    pack = forms.CharField(
+        required=False, max_length=30, label=_("It held, when it was new"),
+        help_text=_("1 kg, 500 mL: for what remains and what it costs."),
+    )  # fmt: skip
+    pack_money = DecimalField(min_value=0, max_value=1_000_000_000, required=False, label=_("It cost"))
     note = forms.CharField(required=False, max_length=500, label=_("Note"))
 
     def __init__(self, *args: Any, garden: Garden, alkali: Alkali | None = None, used: int = 0, **options: Any) -> None:
@@ -67,7 +77,27 @@ class AlkaliForm(forms.Form):
                 self.add_error(FIELD_OF.get(error.where, "kind"), self._said(error, found["kind"]))
             else:
                 self._check_use(found["kind"], unit)
+                self._read_pack(found, unit)
         return found
+
+    def _read_pack(self, found: dict[str, Any], unit: str) -> None:
+        """What a pack holds, in the measure that it is used in; a price alone says nothing."""
+        kind: MeasureKind = "volume_ml" if unit == "ml" else "mass_g"
+        system: Any = self.garden.system
+        try:
+            found["pack"] = read_measure(found["pack"], kind=kind, prefer=system) if found["pack"] else None
+        except InputError as error:
+            self.add_error("pack", f"{error.what}; {error.right}")
+            return
+        if found["pack"] is None and found["pack_money"] is not None:
+            self.add_error("pack", gettext("Say how much it held, so that its price says something."))
+
+    def clean_opened_on(self) -> date | None:
+        """Not to come."""
+        day: date | None = self.cleaned_data["opened_on"]
+        if day is not None and day > timezone.localdate():
+            raise forms.ValidationError(gettext("This day is still to come."))
+        return day
 
     def row(self) -> Alkali:
         """The alkali of the valid form: a new one, or the one that is changed."""
@@ -86,9 +116,19 @@ class AlkaliForm(forms.Form):
             strength_typed=strength.typed,
             label_as=found["label_as"],
             opened=found["opened"],
+            opened_on=found.get("opened_on"),
+            pack_money=found.get("pack_money"),
+            **self._pack(found),
             note=found["note"],
             used_up=old.used_up if old is not None else False,
         )
+
+    @staticmethod
+    def _pack(found: dict[str, Any]) -> dict[str, Any]:
+        pack = found.get("pack")
+        if not isinstance(pack, Measure):  # not read yet
+            return {}
+        return {"pack_amount": pack.value, "pack_typed": pack.typed}
 
     def _check_use(self, kind: str, unit: str) -> None:
         """What went in by the millilitre cannot turn into grams afterwards, nor lye into soda."""

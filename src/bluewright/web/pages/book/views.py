@@ -2,18 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-
-from django.http import HttpRequest, HttpResponse, StreamingHttpResponse
+from django.http import HttpRequest, HttpResponse
 from django.http.response import HttpResponseBase
 from django.utils import timezone
-from django.utils.text import slugify
 from django.views.decorators.http import require_safe
 
 from bluewright.journal.models import Garden
 from bluewright.web.pages.book.export import batches_csv, looks_csv
 from bluewright.web.pages.book.opened import opened
 from bluewright.web.ui.respond import in_garden, shown
+from bluewright.web.ui.table import bom_asked, table
 
 
 @require_safe
@@ -27,22 +25,11 @@ def index(request: HttpRequest, garden: Garden) -> HttpResponse:
 @in_garden
 def csv(request: HttpRequest, garden: Garden) -> HttpResponseBase:
     """All batches of all years; with `?bom=yes` marked as UTF-8 for spreadsheet programs."""
-    return _table(garden, "batches", batches_csv(garden, bom=_bom(request)))
+    return table(garden, "batches", batches_csv(garden, bom=bom_asked(request)))
 
 
 @require_safe
 @in_garden
 def looks(request: HttpRequest, garden: Garden) -> HttpResponseBase:
     """All looks at tubs and batches; with `?bom=yes` marked as UTF-8 for spreadsheet programs."""
-    return _table(garden, "looks", looks_csv(garden, bom=_bom(request)))
-
-
-def _bom(request: HttpRequest) -> bool:
-    return request.GET.get("bom") == "yes"
-
-
-def _table(garden: Garden, what: str, parts: Iterator[str]) -> StreamingHttpResponse:
-    response = StreamingHttpResponse(parts, content_type="text/csv; charset=utf-8; header=present")
-    name = f"{slugify(garden.name) or 'garden'}-{what}-{timezone.localdate():%Y-%m-%d}.csv"
-    response["Content-Disposition"] = f'attachment; filename="{name}"'
-    return response
+    return table(garden, "looks", looks_csv(garden, bom=bom_asked(request)))

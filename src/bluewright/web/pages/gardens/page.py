@@ -33,6 +33,7 @@ from bluewright.journal.models import (
     Strain,
     Swatch,
     WaterNote,
+    WorkNote,
 )
 from bluewright.journal.models.kept import KEPT_AFTER_DELETE
 from bluewright.words.numbers import moment
@@ -75,6 +76,7 @@ BACK: Final[Mapping[type[Kept], tuple[str, Mapping[str, str]]]] = {
     WaterNote: ("watering.restore", {"key": "bed_id", "row": "pk"}),
     BedLook: ("growing.restore", {"key": "bed_id", "row": "pk"}),
     BedPast: ("past.restore", {"key": "bed_id", "row": "pk"}),
+    WorkNote: ("costs.restore", {"key": "pk"}),
     Strain: ("tubs.restore_strain", {"key": "steep_id", "straining": "pk"}),
 }
 """For each kind the name of the page that brings it back, and the keys of its address with their columns."""
@@ -96,6 +98,7 @@ SAID: Final = {
     Photo: (gettext_lazy("Photo of a %(name)s, %(when)s"), "about_kind", "taken_at"),
     Intake: (gettext_lazy("Logger's file %(name)s, of %(when)s"), "file_name", "made_at"),
     Swatch: (gettext_lazy("Swatch %(name)s, measured %(when)s"), "name", "measured_at"),
+    WorkNote: (gettext_lazy("Work, %(name)s, begun %(when)s"), "what", "began_at"),
     Card: (gettext_lazy("Card %(name)s for photos, printed %(when)s"), "number", "printed_at"),
     CardRegistration: (gettext_lazy("Registration of card %(name)s, %(when)s"), "card.number", "registered_at"),
 }

@@ -46,7 +46,10 @@ def change(request: HttpRequest, garden: Garden, alkali: UUID) -> HttpResponse:
     if row is None:
         raise Http404("there is no such alkali in this garden")
     used = uses(row.part_count, row.jar_count)  # type: ignore[attr-defined]
-    first = {name: getattr(row, name) for name in ("kind", "name", "label_as", "opened", "note")}
+    first = {
+        name: getattr(row, name) for name in ("kind", "name", "label_as", "opened", "opened_on", "pack_money", "note")
+    }
+    first["pack"] = row.pack_typed
     first["strength"] = row.strength_typed or _strength(row)
     form = AlkaliForm(posted(request), garden=garden, alkali=row, used=len(used), initial=first)
     if request.method == "POST" and form.is_valid():

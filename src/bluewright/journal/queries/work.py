@@ -1,0 +1,101 @@
+"""Notes of work, and what the cost of the blue is reckoned from, each read in a fixed number of statements."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from datetime import datetime
+from typing import Final, NamedTuple
+from uuid import UUID
+
+from django.db.models import QuerySet, Sum
+
+from bluewright.journal.models import Alkali, AlkaliPart, Batch, Bed, Garden, Poured, Standing, Steep, Strain, WorkNote
+from bluewright.journal.queries.book import Span, Within
+
+CHOICES: Final = 30
+"""Batches and tubs that a note can be for: the newest."""
+
+
+class Tubful(NamedTuple):
+    """What went into a tub, and was rinsed through its leaf."""
+
+    leaf_kg: float | None
+    water_l: float
+    rinse_l: float
+
+
+class PartsOf(NamedTuple):
+    """All parts of one alkali that went into a batch."""
+
+    batch: UUID
+    alkali: UUID
+    added_g: float | None
+    added_ml: float | None
+
+
+def notes(of: Garden, span: Span) -> list[WorkNote]:
+    """Notes of work within a time whose clock has stopped, the newest first."""
+    found = WorkNote.objects.filter(garden=of, began_at__gte=span[0], began_at__lt=span[1], spent_min__isnull=False)
+    return list(found.select_related("batch", "steep", "bed", "made_by"))
+
+
+def running(of: Garden) -> list[WorkNote]:
+    """Clocks that still run, the newest first."""
+    found = WorkNote.objects.filter(garden=of, spent_min=None)
+    return list(found.select_related("batch", "steep", "bed", "made_by"))
+
+
+def first_and_last(of: Garden) -> list[datetime]:
+    """When work was noted first and last; empty where none was."""
+    found = WorkNote.objects.filter(garden=of).order_by("began_at").values_list("began_at", flat=True)
+    return [one for one in (found.first(), found.last()) if one is not None]
+
+
+def choices(of: Garden) -> tuple[QuerySet[Batch], QuerySet[Steep], QuerySet[Bed]]:
+    """What a note can be for: the newest batches and tubs, and every bed."""
+    return (
+        Batch.objects.filter(garden=of)[:CHOICES],
+        Steep.objects.filter(garden=of)[:CHOICES],
+        Bed.objects.filter(garden=of).order_by("name"),
+    )
+
+
+def tubfuls(tubs: Iterable[UUID]) -> dict[UUID, Tubful]:
+    """Water, leaf and rinses of these tubs."""
+    keys = list(tubs)
+    rinses = Strain.objects.filter(steep__in=keys).order_by().values_list("steep")
+    rinsed: dict[UUID, float | None] = dict(rinses.annotate(all_l=Sum("rinse_l")))
+    rows = Steep.everything.filter(pk__in=keys).order_by().annotate(all_kg=Sum("leaf__leaf_kg"))
+    return {
+        key: Tubful(leaf_kg=leaf_kg, water_l=water_l, rinse_l=rinsed.get(key) or 0.0)
+        for key, water_l, leaf_kg in rows.values_list("pk", "water_l", "all_kg")
+    }
+
+
+def wash_l(within: Within) -> dict[UUID, float]:
+    """Fresh water of the washes of each batch."""
+    rows = Standing.objects.filter(batch__in=within.values("pk"), refill_l__isnull=False).order_by()
+    return dict(rows.values_list("batch").annotate(all_l=Sum("refill_l")))
+
+
+def acid_washed(within: Within) -> set[UUID]:
+    """The batches that were washed with acid."""
+    rows = Standing.objects.filter(batch__in=within.values("pk"), acid=True).order_by()
+    return set(rows.values_list("batch", flat=True))
+
+
+def alkali_parts(within: Within) -> list[PartsOf]:
+    """What went into each batch of each alkali, all parts together."""
+    rows = AlkaliPart.objects.filter(batch__in=within.values("pk")).order_by().values_list("batch", "alkali")
+    return [PartsOf(*row) for row in rows.annotate(all_g=Sum("added_g"), all_ml=Sum("added_ml"))]
+
+
+def cupboard(of: Garden) -> list[Alkali]:
+    """All alkalis of a garden, those that are used up and taken out too: their parts still count."""
+    return list(Alkali.everything.filter(garden=of).order_by("made_at", "pk"))
+
+
+def joined_into(within: Within) -> dict[UUID, UUID]:
+    """Batches of `within` that were poured on whole or in part, each with the first that it went into."""
+    into = Poured.objects.filter(batch__in=within.values("pk"), into__deleted_at=None).order_by("-into__begun_at")
+    return dict(into.values_list("batch", "into"))

@@ -1,0 +1,32 @@
+"""`/costs/<note>/delete/`."""
+
+import pytest
+from django.test import Client
+
+from bluewright.journal.models import Garden
+from tests import cast
+from tests.web.checks import url
+from tests.web.working import posts_only_to_what_is_there, taken_out_and_back
+
+pytestmark = pytest.mark.django_db
+
+
+def test_it_is_taken_out_and_comes_back(client: Client, garden: Garden) -> None:
+    row = cast.a_work_note(garden)
+    taken_out_and_back(
+        client, row, delete=url("costs.delete", key=row.pk), restore=url("costs.restore", key=row.pk),
+        back_to=url("costs.index"),
+    )  # fmt: skip
+
+
+def test_it_stands_among_what_was_taken_out(client: Client, garden: Garden) -> None:
+    row = cast.a_work_note(garden)
+    client.post(url("costs.delete", key=row.pk))
+    page = client.get(url("gardens.taken_out")).content.decode()
+    assert "Work, picking, begun " in page
+    assert url("costs.restore", key=row.pk) in page
+
+
+def test_only_posts_to_one_s_own(client: Client, garden: Garden, other_garden: Garden) -> None:
+    row = cast.a_work_note(other_garden)
+    posts_only_to_what_is_there(client, "costs.delete", other_garden=other_garden, key=row.pk)

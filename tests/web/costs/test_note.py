@@ -1,0 +1,65 @@
+"""`/costs/note/`: work that is done."""
+
+import pytest
+from django.test import Client
+
+from bluewright.journal.models import Garden, WorkNote
+from tests import cast
+from tests.web.checks import no_rows, only, refused, to_the_start_without_a_garden, url
+
+pytestmark = pytest.mark.django_db
+
+
+def where() -> str:
+    return url("costs.note")
+
+
+def typed(**other: str) -> dict[str, str]:
+    return {"kind": "airing", "spent": "1 h 10 min", "about": "", "began_at": cast.typed(cast.moment(3))} | other
+
+
+def test_it_is_written_down_as_typed_and_offers_to_undo(client: Client, garden: Garden) -> None:
+    batch = cast.a_batch(cast.a_straining(cast.a_tub(garden)))
+    response = client.post(where(), typed(about=f"batch:{batch.pk}"), follow=True)
+    assert response.redirect_chain == [(url("costs.index"), 302)]
+    row = WorkNote.objects.get()
+    assert (row.kind, row.spent_min, row.spent_typed, row.batch) == ("airing", 70.0, "1 h 10 min", batch)
+    assert row.made_by is not None
+    assert [message.extra_tags for message in response.context["messages"]] == [url("costs.delete", key=row.pk)]
+
+
+def test_it_may_be_for_a_tub_a_bed_or_the_season(client: Client, garden: Garden) -> None:
+    tub, bed = cast.a_tub(garden), cast.a_bed(garden)
+    for about in (f"tub:{tub.pk}", f"bed:{bed.pk}", ""):
+        client.post(where(), typed(about=about))
+    found = {(row.steep, row.bed, row.batch) for row in WorkNote.objects.all()}
+    assert found == {(tub, None, None), (None, bed, None), (None, None, None)}
+
+
+@pytest.mark.parametrize(
+    ("wrong", "field", "says"),
+    [
+        ({"spent": "long"}, "spent", "long"),
+        ({"spent": "9 days"}, "spent", "cannot be"),
+        ({"spent": ""}, "spent", "required"),
+        ({"kind": "dreaming"}, "kind", "dreaming"),
+        ({"about": "batch:00000000-0000-0000-0000-000000000000"}, "about", "not one of the available"),
+        ({"began_at": "2999-01-01T10:00"}, "began_at", "still to come"),
+    ],
+)
+def test_a_mistake_keeps_what_was_typed(
+    client: Client, garden: Garden, wrong: dict[str, str], field: str, says: str
+) -> None:
+    unchanged = no_rows(WorkNote)
+    refused(client, where(), typed(**wrong), field=field, says=says)
+    unchanged()
+
+
+def test_another_garden_s_batch_is_no_choice(client: Client, garden: Garden, other_garden: Garden) -> None:
+    batch = cast.a_batch(cast.a_straining(cast.a_tub(other_garden)))
+    assert client.post(where(), typed(about=f"batch:{batch.pk}")).status_code == 422
+
+
+def test_it_is_only_posted_to(client: Client, garden: Garden) -> None:
+    only(client, where(), "post")
+    to_the_start_without_a_garden(client, where(), "post")

@@ -1,0 +1,23 @@
+"""`/costs/<note>/restore/`."""
+
+import pytest
+from django.test import Client
+
+from bluewright.journal.models import Garden
+from tests import cast
+from tests.web.checks import url
+from tests.web.working import posts_only_to_what_is_there, too_late_to_bring_back
+
+pytestmark = pytest.mark.django_db
+
+
+def test_after_thirty_days_it_stays_out(client: Client, garden: Garden) -> None:
+    row = cast.a_work_note(garden)
+    too_late_to_bring_back(
+        client, row, delete=url("costs.delete", key=row.pk), restore=url("costs.restore", key=row.pk)
+    )
+
+
+def test_only_posts_to_one_s_own(client: Client, garden: Garden, other_garden: Garden) -> None:
+    row = cast.a_work_note(other_garden)
+    posts_only_to_what_is_there(client, "costs.restore", other_garden=other_garden, key=row.pk)
