@@ -7,7 +7,6 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 from typing import Any, Final
-from uuid import UUID
 
 import numpy as np
 
@@ -16,7 +15,7 @@ from bluewright.journal.bridge.batches import alkali_record
 from bluewright.journal.bridge.book import Z95, Basket
 from bluewright.journal.models import Alkali, Garden, WorkNote
 from bluewright.journal.queries import book, work
-from bluewright.journal.queries.book import Begun, InJar, Span, Within
+from bluewright.journal.queries.book import Begun, InJar, Key, Span, Within
 from bluewright.journal.queries.work import PartsOf, Tubful
 from bluewright.science.cost.call import cost
 from bluewright.science.cost.cost_record import AlkaliPack, AlkaliUsed, BatchMade, CostAnswer, CostRecord, WorkDone
@@ -36,7 +35,7 @@ class Season:
     """What was read of a season: its batches by key, under names of which each is its own."""
 
     record: CostRecord
-    names: Mapping[UUID, str]
+    names: Mapping[Key, str]
     left_out: int
     """Older batches that are not in it."""
 
@@ -95,7 +94,7 @@ def reckoned(record: CostRecord) -> CostAnswer:
     return cost(record, rng=np.random.default_rng(record.seed))
 
 
-def own_names(rows: Sequence[Begun]) -> dict[UUID, str]:
+def own_names(rows: Sequence[Begun]) -> dict[Key, str]:
     """A name for each that no other has: the second `Batch 3` is `Batch 3 (2)`."""
     return dict(zip((row.key for row in rows), _apart(row.name for row in rows), strict=True))
 
@@ -111,7 +110,7 @@ def _apart(names: Iterable[str]) -> list[str]:
     return found
 
 
-def _batch(name: str, basket: Basket, tubfuls: Mapping[UUID, Tubful], jars: Sequence[InJar], **told: Any) -> BatchMade:
+def _batch(name: str, basket: Basket, tubfuls: Mapping[Key, Tubful], jars: Sequence[InJar], **told: Any) -> BatchMade:
     failed = told.pop("failed") and not jars
     plants = [tub.plant for tub in sorted(basket.tubs, key=lambda tub: -tub.leaf_kg)]
     return BatchMade(
@@ -142,20 +141,18 @@ def _known(jars: Sequence[InJar]) -> Known | None:
     return Known(mean_frac=band.p50, sd_frac=min(max((band.p95 - band.p5) / (2 * Z95), LEAST_SD), MOST_SD))
 
 
-def _holders(baskets: Mapping[UUID, Basket]) -> dict[UUID, UUID]:
+def _holders(baskets: Mapping[Key, Basket]) -> dict[Key, Key]:
     """For each tub the batch that holds most of its leaf."""
-    most: dict[UUID, tuple[float, UUID]] = {}
+    most: dict[Key, tuple[float, Key]] = {}
     for batch, basket in baskets.items():
         for tub in basket.tubs:
             most[tub.key] = max(most.get(tub.key, (-1.0, batch)), (tub.leaf_kg, batch))
     return {tub: batch for tub, (_leaf_kg, batch) in most.items()}
 
 
-def _worked(
-    note: WorkNote, names: Mapping[UUID, str], held: Mapping[UUID, UUID], onward: Mapping[UUID, UUID]
-) -> WorkDone:
+def _worked(note: WorkNote, names: Mapping[Key, str], held: Mapping[Key, Key], onward: Mapping[Key, Key]) -> WorkDone:
     """A note; what is for a bed, for nothing, or for what is in no batch of the season is for the whole of it."""
-    key = note.batch_id or (held.get(note.steep_id) if note.steep_id else None)
+    key = note.batch_id.hex if note.batch_id else held.get(note.steep_id.hex) if note.steep_id else None
     return WorkDone(
         kind=note.kind,  # type: ignore[arg-type]
         spent_min=note.spent_min or 0.0,
@@ -164,9 +161,9 @@ def _worked(
     )
 
 
-def _named(key: UUID, names: Mapping[UUID, str], onward: Mapping[UUID, UUID]) -> str:
+def _named(key: Key, names: Mapping[Key, str], onward: Mapping[Key, Key]) -> str:
     """The name of a batch, or of the one that it was poured into; empty where neither is of the season."""
-    seen: set[UUID] = set()
+    seen: set[Key] = set()
     while key not in names and key in onward and key not in seen:
         seen.add(key)
         key = onward[key]
@@ -193,13 +190,13 @@ def _amount(part: PartsOf) -> float:
     return part.added_g if part.added_g is not None else part.added_ml or 0.0
 
 
-def _makes(within: Within, parts: Sequence[PartsOf], alkalis: Sequence[Alkali]) -> Mapping[UUID, Make]:
+def _makes(within: Within, parts: Sequence[PartsOf], alkalis: Sequence[Alkali]) -> Mapping[Key, Make]:
     """How each batch's pigment was made, by the alkali that went in and an acid wash."""
     kinds, acid = {one.pk: one.kind for one in alkalis}, work.acid_washed(within)
-    limed: defaultdict[UUID, bool] = defaultdict(bool)
+    limed: defaultdict[Key, bool] = defaultdict(bool)
     for one in parts:
         limed[one.batch] |= kinds.get(one.alkali) == "slaked_lime"
-    made: dict[UUID, Make] = {
+    made: dict[Key, Make] = {
         batch: ("acid_washed" if batch in acid else "limed") if lime else "unlimed" for batch, lime in limed.items()
     }
     unknown: Make = "unknown"

@@ -10,7 +10,7 @@ from uuid import UUID
 from django.db.models import QuerySet, Sum
 
 from bluewright.journal.models import Alkali, AlkaliPart, Batch, Bed, Garden, Poured, Standing, Steep, Strain, WorkNote
-from bluewright.journal.queries.book import Span, Within
+from bluewright.journal.queries.book import Key, Span, Within, stored
 
 CHOICES: Final = 30
 """Batches and tubs that a note can be for: the newest."""
@@ -27,7 +27,7 @@ class Tubful(NamedTuple):
 class PartsOf(NamedTuple):
     """All parts of one alkali that went into a batch."""
 
-    batch: UUID
+    batch: Key
     alkali: UUID
     added_g: float | None
     added_ml: float | None
@@ -60,33 +60,33 @@ def choices(of: Garden) -> tuple[QuerySet[Batch], QuerySet[Steep], QuerySet[Bed]
     )
 
 
-def tubfuls(tubs: Iterable[UUID]) -> dict[UUID, Tubful]:
+def tubfuls(tubs: Iterable[Key]) -> dict[Key, Tubful]:
     """Water, leaf and rinses of these tubs."""
     keys = list(tubs)
-    rinses = Strain.objects.filter(steep__in=keys).order_by().values_list("steep")
-    rinsed: dict[UUID, float | None] = dict(rinses.annotate(all_l=Sum("rinse_l")))
+    rinses = Strain.objects.filter(steep__in=keys).order_by().values_list(stored("steep"))
+    rinsed: dict[Key, float | None] = dict(rinses.annotate(all_l=Sum("rinse_l")))
     rows = Steep.everything.filter(pk__in=keys).order_by().annotate(all_kg=Sum("leaf__leaf_kg"))
     return {
         key: Tubful(leaf_kg=leaf_kg, water_l=water_l, rinse_l=rinsed.get(key) or 0.0)
-        for key, water_l, leaf_kg in rows.values_list("pk", "water_l", "all_kg")
+        for key, water_l, leaf_kg in rows.values_list(stored("pk"), "water_l", "all_kg")
     }
 
 
-def wash_l(within: Within) -> dict[UUID, float]:
+def wash_l(within: Within) -> dict[Key, float]:
     """Fresh water of the washes of each batch."""
-    rows = Standing.objects.filter(batch__in=within.values("pk"), refill_l__isnull=False).order_by()
-    return dict(rows.values_list("batch").annotate(all_l=Sum("refill_l")))
+    rows = Standing.objects.filter(batch__in=within, refill_l__isnull=False).order_by()
+    return dict(rows.values_list(stored("batch")).annotate(all_l=Sum("refill_l")))
 
 
-def acid_washed(within: Within) -> set[UUID]:
+def acid_washed(within: Within) -> set[Key]:
     """The batches that were washed with acid."""
-    rows = Standing.objects.filter(batch__in=within.values("pk"), acid=True).order_by()
-    return set(rows.values_list("batch", flat=True))
+    rows = Standing.objects.filter(batch__in=within, acid=True).order_by()
+    return set(rows.values_list(stored("batch"), flat=True))
 
 
 def alkali_parts(within: Within) -> list[PartsOf]:
     """What went into each batch of each alkali, all parts together."""
-    rows = AlkaliPart.objects.filter(batch__in=within.values("pk")).order_by().values_list("batch", "alkali")
+    rows = AlkaliPart.objects.filter(batch__in=within).order_by().values_list(stored("batch"), "alkali")
     return [PartsOf(*row) for row in rows.annotate(all_g=Sum("added_g"), all_ml=Sum("added_ml"))]
 
 
@@ -95,7 +95,7 @@ def cupboard(of: Garden) -> list[Alkali]:
     return list(Alkali.everything.filter(garden=of).order_by("made_at", "pk"))
 
 
-def joined_into(within: Within) -> dict[UUID, UUID]:
+def joined_into(within: Within) -> dict[Key, Key]:
     """Batches of `within` that were poured on whole or in part, each with the first that it went into."""
-    into = Poured.objects.filter(batch__in=within.values("pk"), into__deleted_at=None).order_by("-into__begun_at")
-    return dict(into.values_list("batch", "into"))
+    into = Poured.objects.filter(batch__in=within, into__deleted_at=None).order_by("-into__begun_at")
+    return dict(into.values_list(stored("batch"), stored("into")))
