@@ -28,6 +28,7 @@ from bluewright.journal.models import (
     CallSeen,
     Card,
     CardRegistration,
+    DaysAway,
     Drying,
     EdgeReading,
     Garden,
@@ -36,6 +37,7 @@ from bluewright.journal.models import (
     JarTaken,
     JarTest,
     Kept,
+    Limits,
     LiquorLook,
     Photo,
     Picking,
@@ -169,6 +171,28 @@ def a_want(garden: Garden, *, days_ahead: int | None = 60, **other: Any) -> Want
         "fibre": "wool", "depth": "medium", "by_day": None if days_ahead is None else a_day(-days_ahead),
     }  # fmt: skip
     return keep(Want(**plain | other), by=None)
+
+
+def some_limits(garden: Garden, **other: Any) -> Limits:
+    """Two tubs of 60 L and hours every day, half a year ahead, unless told otherwise."""
+    plain = {
+        "garden": garden, "last_day": a_day(-150), "free_h": [3.0] * 5 + [6.0] * 2,
+        "tubs": [{"volume_l": 60.0, "typed": "60 L", "count": 2}],
+    }  # fmt: skip
+    return keep(Limits(**plain | other), by=None)
+
+
+def a_season(garden: Garden, **other: Any) -> Limits:
+    """A garden where it is spring or summer whenever this runs, its beds sown ten weeks ago, and its limits."""
+    garden.latitude_deg = 50.0 if 3 <= a_day().month <= 8 else -42.0
+    keep(garden, by=None)
+    for bed in garden.beds.filter(deleted_at=None):
+        a_bed_look(bed, days_ago=70, began="sown")
+    return some_limits(garden, **other)
+
+
+def days_away(garden: Garden, *, days_ahead: int = 20) -> DaysAway:
+    return keep(DaysAway(garden=garden, first=a_day(-days_ahead), last=a_day(-days_ahead - 2)), by=None)
 
 
 def a_year(bed: Bed, *, years_ago: int = 2, **told: Any) -> BedPast:

@@ -8,6 +8,7 @@ from django.contrib.auth import get_user_model
 
 from bluewright.journal import transfer
 from bluewright.journal.actions.keeping import delete
+from bluewright.journal.bridge import scheduling
 from bluewright.journal.bridge.steeps import steep_record
 from bluewright.journal.models import Bed, Garden, Jar, Reading, Steep, Swatch
 from bluewright.journal.queries import tubs
@@ -66,6 +67,9 @@ def test_a_batch_goes_along_from_its_straining_to_its_jar(garden: Garden, strain
     bed = cast.a_bed(garden, shade="half")
     cast.a_bed_look(bed)
     cast.a_year(bed, clubroot=True)
+    cast.some_limits(garden)
+    cast.days_away(garden)
+    scheduling.reckon(garden, by=None, quick=True)
     before = out(garden)
     bare = [kind for kind in transfer.KINDS if not before[kind]]
     assert bare == ["intakes", "station_days", "calls_seen", "yields_seen"]

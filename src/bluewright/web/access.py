@@ -33,6 +33,7 @@ WORK: Final = frozenset({
     "today", "weather", "beds", "pickings", "tubs",
     "batches", "alkali", "airing", "settling", "washing", "drying", "jars", "threads", "prints", "book", "photos",
     "assays", "intake", "cards", "measured", "jarlooks", "swatches", "watering", "growing", "past", "costs",
+    "schedule",
 })  # fmt: skip
 """Nouns of the garden's work: helpers may do all of it."""
 OF_THE_WORK: Final = frozenset({"gardens.taken_out"})
@@ -45,6 +46,7 @@ READ_BY_ALL: Final = frozenset({
     "today", "weather.days", "gardens.begin", "photos.image", "alkali.dose", "alkali.jar", "alkali.card",
     "prints.batch", "prints.alkali", "prints.jar", "prints.card", "book.csv", "book.looks", "jarlooks.how_jar",
     "jarlooks.how_light", "swatches.compare", "costs.csv",
+    "schedule.calendar",
 })  # fmt: skip
 """Further pages that an onlooker may read. Pages that only hold a form are not among them."""
 OF_THE_BROWSER: Final = frozenset({"gardens.open"})

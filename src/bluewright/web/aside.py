@@ -41,6 +41,11 @@ class Aside:
             self._told.notify()
         return new
 
+    def waits(self, key: Hashable) -> bool:
+        """Whether this is asked for and not done yet."""
+        with self._told:
+            return key in self._waiting
+
     def _run(self) -> None:
         while True:
             with self._told:

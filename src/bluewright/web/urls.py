@@ -32,6 +32,7 @@ urlpatterns = [
     path("costs/", include("bluewright.web.pages.costs.urls")),
     path("watering/", include("bluewright.web.pages.watering.urls")),
     path("growing/", include("bluewright.web.pages.growing.urls")),
+    path("plan/schedule/", include("bluewright.web.pages.schedule.urls")),
     path("past/", include("bluewright.web.pages.past.urls")),
     path("weather/", include("bluewright.web.pages.weather.urls")),
 ]

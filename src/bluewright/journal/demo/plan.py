@@ -248,3 +248,12 @@ TAKEN: Final = (("Jar 1", 0.5, "a wool vat"), ("Jar 2", 0.3, "a class"))
 """Jar, share of it that was taken out, what for."""
 ASSAYS: Final = (("Jar 2", "spectrum", 11), ("Jar 2", "dyeing", 9), ("Jar 5", "dyeing", 9))
 """Jar, how it was assayed, days ago."""
+
+PLANNED_D: Final = 120
+"""Days that the schedule looks ahead."""
+LIMITS: Final[dict[str, Any]] = {
+    "tubs": [{"volume_l": 60.0, "typed": "60 L", "count": 3}, {"volume_l": 30.0, "typed": "30 L", "count": 1}],
+    "free_h": [0.0, 0.0, 2.0, 0.0, 2.0, 6.0, 5.0],
+    "places": 4.0,
+}
+"""Tubs and hours of the invented garden."""

@@ -27,6 +27,7 @@ from bluewright.journal.models import (
     Garden,
     Jar,
     JarTaken,
+    Limits,
     Picking,
     RainDay,
     Reading,
@@ -110,7 +111,13 @@ class _Season:
         for name, days_ago, seen in plan.LOOKS:
             day = (self.now - timedelta(days=days_ago)).date()
             keep(BedLook(bed=self.beds[name], day=day, **seen), by=self.by)
+        self._limits()
         return self.garden
+
+    def _limits(self) -> None:
+        """What the season's schedule keeps to; the schedule itself is reckoned when it is asked for."""
+        last = (self.now + timedelta(days=plan.PLANNED_D)).date()
+        keep(Limits(garden=self.garden, last_day=last, **plan.LIMITS), by=self.by)
 
     def _beds(self) -> None:
         """The beds, what grew there before, and their water."""

@@ -17,6 +17,7 @@ from bluewright.journal.models.measured import JarLook, Measured
 from bluewright.journal.models.person import DoorTry, Person
 from bluewright.journal.models.photo import Photo
 from bluewright.journal.models.picking import PickedFrom, Picking
+from bluewright.journal.models.schedule import DaysAway, Limits, Schedule
 from bluewright.journal.models.sent import Sent
 from bluewright.journal.models.standing import EdgeReading, Standing
 from bluewright.journal.models.station_day import StationDay
@@ -40,6 +41,7 @@ __all__ = [
     "Card",
     "CardRegistration",
     "Change",
+    "DaysAway",
     "DoorTry",
     "Drying",
     "EdgeReading",
@@ -52,6 +54,7 @@ __all__ = [
     "JarTaken",
     "JarTest",
     "Kept",
+    "Limits",
     "LiquorLook",
     "Measured",
     "Person",
@@ -61,6 +64,7 @@ __all__ = [
     "Poured",
     "RainDay",
     "Reading",
+    "Schedule",
     "Sent",
     "Standing",
     "StationDay",

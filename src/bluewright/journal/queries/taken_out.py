@@ -15,6 +15,7 @@ from bluewright.journal.models import (
     BedPast,
     Card,
     CardRegistration,
+    DaysAway,
     Garden,
     Intake,
     Jar,
@@ -48,6 +49,7 @@ WAYS: Final[Mapping[type[Kept], tuple[str, str]]] = {
     BedLook: ("bed__garden", "bed"),
     BedPast: ("bed__garden", "bed"),
     WorkNote: ("garden", ""),
+    DaysAway: ("garden", ""),
     Card: ("garden", ""),
     CardRegistration: ("card__garden", "card"),
 }

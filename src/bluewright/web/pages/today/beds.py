@@ -37,8 +37,11 @@ FLOWERS: Final = 0.5
 """From this chance of flowering on it is told of."""
 
 
-def foretold(garden: Garden, now: datetime) -> tuple[Collection[UUID], Iterator[Matter]]:
-    """The beds whose next cut is foretold, and what all beds want; what is not reckoned yet is asked for."""
+def foretold(garden: Garden, now: datetime, *, but: Collection[UUID] = ()) -> tuple[Collection[UUID], Iterator[Matter]]:
+    """The beds whose next cut is foretold, and what all beds want; what is not reckoned yet is asked for.
+
+    Of the beds in `but` the next cut is planned: it is not told twice.
+    """
     today = now.astimezone(ZoneInfo(garden.time_zone)).date()
     kept = outlooks.kept(garden, today=today)
     if kept.missing:
@@ -49,7 +52,11 @@ def foretold(garden: Garden, now: datetime) -> tuple[Collection[UUID], Iterator[
         matter
         for bed in beds
         for one in [kept.known[bed.pk]]
-        for matter in (water(bed, one.water, today), cut(bed, one.growth, today), pods(bed, one.growth, today))
+        for matter in (
+            water(bed, one.water, today),
+            None if bed.pk in but else cut(bed, one.growth, today),
+            pods(bed, one.growth, today),
+        )
         if matter is not None
     )
 

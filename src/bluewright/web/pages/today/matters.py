@@ -21,6 +21,7 @@ from bluewright.science.steep.answer import SteepAnswer
 from bluewright.web.pages.batches.next import next_step
 from bluewright.web.pages.today.beds import foretold
 from bluewright.web.pages.today.page import Matter, Step
+from bluewright.web.pages.today.planned import planned
 from bluewright.words.numbers import moment, sentence
 from bluewright.words.own_text import own_text
 from bluewright.words.steep import advice, now_gives
@@ -41,9 +42,11 @@ def all_matters(garden: Garden, now: datetime) -> Iterator[Matter]:
     yield from leaf_matters(garden, now)
     yield from liquor_matters(garden, now)
     yield from batch_matters(garden, now)
-    told, matters = foretold(garden, now)
+    by_schedule, planned_ones = planned(garden, now)
+    yield from planned_ones
+    told, matters = foretold(garden, now, but=by_schedule)
     yield from matters
-    yield from bed_matters(garden, now, but=told)
+    yield from bed_matters(garden, now, but={*told, *by_schedule})
 
 
 def tub_matters(garden: Garden, now: datetime) -> Iterator[Matter]:

@@ -1,0 +1,239 @@
+"""A garden's beds, tubs, wants and limits become the record of its season, and the answer a row."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
+from datetime import date, timedelta
+from typing import Any, Final
+from zoneinfo import ZoneInfo
+
+import numpy as np
+from django.utils import timezone
+
+from bluewright.journal.actions.keeping import keep
+from bluewright.journal.bridge.growing import growth_record
+from bluewright.journal.models import Bed, Garden, Limits, Schedule, Want
+from bluewright.journal.queries import schedules as queries
+from bluewright.journal.queries import tubs
+from bluewright.science.base.errors import BluewrightError, InputError
+from bluewright.science.base.records import dump, read
+from bluewright.science.bed.growth_record import GrowthRecord
+from bluewright.science.plan.chain_record import ClothPlanRecord, ClothWant
+from bluewright.science.season.answer import PlannedCut, SeasonAnswer
+from bluewright.science.season.record import (
+    MOST_DAYS,
+    Away,
+    DryingNow,
+    FormerCut,
+    RunningTub,
+    SeasonBed,
+    SeasonRecord,
+    SeasonWant,
+    TrayRoom,
+    TubSize,
+)
+
+DRYING_D: Final = 6
+"""How long a dish is taken to dry where nobody said."""
+MOST_TUB_D: Final = 40
+"""A tub that steeps longer was forgotten and is left out."""
+FIRST_S: Final = 0.2
+FIRST_GOOD_FRAC: Final = 0.5
+"""A first answer is shown as soon as it is so good."""
+LIMIT_S: Final = 8.0
+KEPT_SCHEDULES: Final = 10
+"""Older schedules than so many are let go."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Season:
+    """The record of a garden's season, and the keys of its beds by their names there."""
+
+    record: SeasonRecord
+    beds: Mapping[str, str]
+    left_out: tuple[str, ...]
+    """Beds of which area or beginning is not known."""
+
+
+def season_of(garden: Garden, *, today: date) -> Season:
+    """The season of a garden as it stands.
+
+    Raises InputError that says what must be known first, or what cannot be.
+    """
+    limits = queries.limits(garden)
+    if limits is None:
+        raise InputError(where="limits", what="tubs and hours are not known", right="write them down first")
+    if garden.latitude_deg is None:
+        raise InputError(where="garden", what="where it lies is not known", right="give its latitude")
+    if limits.last_day <= today:
+        raise InputError(where="last_day", what="the season is over", right="give the last day of the next")
+    beds, keys, grown, left_out = _beds(garden, today=today, last=limits.last_day)
+    if not beds:
+        raise InputError(
+            where="beds", what="no bed's area and beginning are known", right="say how large it is and when it was sown"
+        )
+    former = queries.latest_found(garden)
+    record = SeasonRecord(
+        id=garden.name,
+        now=today,
+        last=min(limits.last_day, today + timedelta(days=MOST_DAYS - 1)),
+        beds=tuple(beds),
+        tubs=_sizes(limits),
+        free_h=tuple(float(one) for one in limits.free_h),
+        extra_h=limits.extra_h,
+        away=tuple(Away(first=row.first, last=row.last) for row in queries.away(garden) if row.last >= today),
+        drying=TrayRoom(tubs=limits.places, days=limits.drying_d),
+        wants=_wants(garden, today=today),
+        running=_running(garden, limits, today=today),
+        drying_now=_drying(garden, limits, today=today),
+        former=() if former is None else _former(former, beds=keys, today=today),
+        weather=max((one.weather for one in grown), key=lambda weather: len(weather.days)),
+        limit_s=LIMIT_S,
+    )
+    return Season(record=record, beds=keys, left_out=tuple(left_out))
+
+
+def answer_of(row: Schedule) -> SeasonAnswer | None:
+    """The answer of a schedule; None where it has none, or one of a version that is no longer read."""
+    if not row.answer:
+        return None
+    try:
+        return read(SeasonAnswer, row.answer)
+    except InputError:
+        return None
+
+
+def reckon(garden: Garden, *, by: Any, quick: bool = False) -> Schedule:
+    """Reckon a garden's schedule and keep it: at once a first answer, then, unless `quick`, the better one."""
+    today = timezone.now().astimezone(ZoneInfo(garden.time_zone)).date()
+    marks = dict(queries.rests_on(garden, today=today))
+    row = Schedule(garden=garden, rests_on=marks, settled=False)
+    try:
+        season = season_of(garden, today=today)
+        row.beds = dict(season.beds)
+        first = replace(season.record, good_frac=FIRST_GOOD_FRAC, limit_s=FIRST_S)
+        _write(row, first, settled=quick, by=by)
+        if not quick:
+            _write(row, season.record, settled=True, by=by)
+    except BluewrightError as error:
+        row.trouble, row.settled, row.reckoned_at = str(error)[:400], True, timezone.now()
+        keep(row, by=by)
+    _let_go(garden)
+    return row
+
+
+def _write(row: Schedule, record: SeasonRecord, *, settled: bool, by: Any) -> None:
+    from bluewright.science.season.call import season_plan  # noqa: PLC0415 - the solver loads when it is first asked
+
+    found = season_plan(record, rng=np.random.default_rng(record.seed))
+    row.answer, row.settled, row.reckoned_at = dump(found), settled, timezone.now()
+    keep(row, by=by)
+
+
+def _let_go(garden: Garden) -> None:
+    """Schedules of long ago go for good: each can be reckoned again from what it rested on."""
+    old = list(Schedule.everything.filter(garden=garden).values_list("pk", flat=True)[KEPT_SCHEDULES:])
+    Schedule.everything.filter(pk__in=old).delete()
+
+
+def _beds(
+    garden: Garden, *, today: date, last: date
+) -> tuple[list[SeasonBed], dict[str, str], list[GrowthRecord], list[str]]:
+    """Beds whose season is known, their keys, the records of their growth, and names of those left out."""
+    found, keys, grown, left_out = list[SeasonBed](), dict[str, str](), list[GrowthRecord](), list[str]()
+    for bed in Bed.objects.filter(garden=garden).select_related("garden"):
+        record = _growth(bed, today=today)
+        if record is None or bed.area_m2 is None or record.since > last:
+            left_out.append(bed.name)
+            continue
+        name = bed.name if bed.name not in keys else f"{bed.name} ({len(keys) + 1})"
+        keys[name] = str(bed.pk)
+        grown.append(record)
+        found.append(
+            SeasonBed(
+                id=name, plant=record.plant, area_m2=bed.area_m2, start=record.start, began=record.began,
+                cuts=record.cuts, lengths=record.lengths, earlier=record.earlier,
+            )
+        )  # fmt: skip
+    return found, keys, grown, left_out
+
+
+def _growth(bed: Bed, *, today: date) -> GrowthRecord | None:
+    try:
+        return growth_record(bed, today=today)
+    except InputError:
+        return None
+
+
+def _sizes(limits: Limits) -> tuple[TubSize, ...]:
+    return tuple(TubSize(volume_l=float(one["volume_l"]), count=int(one["count"])) for one in limits.tubs)
+
+
+def _wants(garden: Garden, *, today: date) -> tuple[SeasonWant, ...]:
+    """Open wants that have a day to come, as pure blue: of cloth what its dyeing takes, by the plan's own chain."""
+    rows = [want for want in Want.objects.filter(garden=garden, state="open") if want.by_day and want.by_day >= today]
+    found = [(want, _pure_g(want)) for want in rows]
+    return tuple(SeasonWant(name=want.name, on=want.by_day, blue_g=round(grams, 3)) for want, grams in found)
+
+
+def _pure_g(want: Want) -> float:
+    from bluewright.science.thread import plan_cloth  # noqa: PLC0415 - only where cloth is wanted
+
+    if want.what == "pigment":
+        return float(want.mass_g * (want.purity_frac or 1.0))
+    cloth = ClothWant(
+        name=want.name, fibre=_word(want.fibre), mass_kg=want.mass_g / 1000, basis=_word(want.basis),
+        depth=None if want.fixed_frac else _word(want.depth), fixed_frac=want.fixed_frac,
+    )  # fmt: skip
+    record = ClothPlanRecord(plant="woad", cloth=(cloth,))
+    return plan_cloth(record, rng=np.random.default_rng(record.seed)).wants[0].needed_g.p50
+
+
+def _running(garden: Garden, limits: Limits, *, today: date) -> tuple[RunningTub, ...]:
+    """Tubs that steep, each as the smallest size that holds it and is not taken yet; of those too many none."""
+    zone, free = ZoneInfo(garden.time_zone), {one.volume_l: one.count for one in _sizes(limits)}
+    found = []
+    for steep in tubs.steeping(garden):
+        filled, leaf_kg = steep.started_at.astimezone(zone).date(), sum(one.leaf_kg for one in steep.leaf.all())
+        sizes = [size for size in sorted(free) if free[size]]
+        if not sizes or leaf_kg <= 0 or filled > today or (today - filled).days > MOST_TUB_D:
+            continue
+        size = next((size for size in sizes if size >= steep.water_l), sizes[-1])
+        free[size] -= 1
+        found.append(RunningTub(volume_l=size, plant=_word(steep.plant), leaf_kg=leaf_kg, filled=filled))
+    return tuple(found)
+
+
+def _drying(garden: Garden, limits: Limits, *, today: date) -> tuple[DryingNow, ...]:
+    zone, found = ZoneInfo(garden.time_zone), []
+    for dish in queries.drying_now(garden):
+        until = dish.started_at.astimezone(zone).date() + timedelta(days=limits.drying_d or DRYING_D)
+        found.append(DryingNow(until=max(until, today + timedelta(days=1))))
+    return tuple(found[:60])
+
+
+def _former(row: Schedule, *, beds: Mapping[str, str], today: date) -> tuple[FormerCut, ...]:
+    """Cuts of the schedule before that are still to come, by the names that beds have now."""
+    names = {key: name for name, key in beds.items()}
+    answer = answer_of(row)
+    return tuple(
+        FormerCut(bed=names[row.beds[cut.bed]], on=cut.on)
+        for cut in (answer.cuts if answer else ())
+        if cut.on >= today and row.beds.get(cut.bed) in names
+    )
+
+
+def _word(stored: str) -> Any:
+    """A choice as the database holds it; the record refuses what is none of its own words."""
+    return stored
+
+
+def planned_cuts(row: Schedule, answer: SeasonAnswer) -> dict[str, PlannedCut]:
+    """By key of the bed its next planned cut."""
+    found: dict[str, PlannedCut] = {}
+    for cut in answer.cuts:
+        key = row.beds.get(cut.bed)
+        if key is not None:
+            found.setdefault(key, cut)
+    return found

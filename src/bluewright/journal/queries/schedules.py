@@ -1,0 +1,59 @@
+"""Schedules, the limits they keep, and what they rest on."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from datetime import date
+from typing import Any
+from zlib import crc32
+
+from django.db.models import Count, Max
+
+from bluewright.journal.models import DaysAway, Drying, Garden, Limits, Schedule, Steep, Strain, Want
+from bluewright.journal.queries import outlooks
+
+
+def limits(of: Garden) -> Limits | None:
+    """The limits that count now."""
+    return Limits.objects.filter(garden=of).first()
+
+
+def away(of: Garden) -> Sequence[DaysAway]:
+    """Days away, in order."""
+    return list(DaysAway.objects.filter(garden=of))
+
+
+def latest(of: Garden) -> Schedule | None:
+    """The schedule that counts now: the latest that was found, or the latest trouble."""
+    return Schedule.objects.filter(garden=of).first()
+
+
+def latest_found(of: Garden) -> Schedule | None:
+    """The latest schedule that has an answer."""
+    return Schedule.objects.filter(garden=of).exclude(answer={}).first()
+
+
+def drying_now(of: Garden) -> Sequence[Drying]:
+    """Dishes that dry."""
+    return list(Drying.objects.filter(batch__garden=of, batch__deleted_at=None, ended_at=None))
+
+
+def rests_on(of: Garden, *, today: date) -> Mapping[str, str]:
+    """A mark for each kind of thing that a schedule rests on, in a fixed number of reads."""
+    return {
+        "weather": _mark(outlooks.of_the_garden(of, today=today)),
+        "beds": _mark(sorted((str(key), repr(stamp)) for key, stamp in outlooks.of_beds(of, today=today).items())),
+        "tubs": _mark(_latest(Steep.everything.filter(garden=of)), _latest(Strain.everything.filter(steep__garden=of))),
+        "drying": _mark(_latest(Drying.everything.filter(batch__garden=of))),
+        "wants": _mark(_latest(Want.everything.filter(garden=of))),
+        "limits": _mark(_latest(Limits.everything.filter(garden=of)), _latest(DaysAway.everything.filter(garden=of))),
+    }
+
+
+def _latest(rows: Any) -> tuple[Any, ...]:
+    found = rows.order_by().aggregate(many=Count("pk"), latest=Max("changed_at"))
+    return found["many"], found["latest"]
+
+
+def _mark(*parts: Any) -> str:
+    return f"{crc32(repr(parts).encode()):08x}"

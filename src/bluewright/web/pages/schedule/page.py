@@ -1,0 +1,121 @@
+"""What the page of the schedule shows: rounding and words happen here, once."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from datetime import date, timedelta
+from typing import Final
+from zoneinfo import ZoneInfo
+
+from django.utils.translation import gettext as _
+from django.utils.translation import gettext_lazy
+
+from bluewright.charts.season_chart import season_chart
+from bluewright.journal.models import DaysAway, Garden, Limits, Schedule
+from bluewright.science.season.answer import SeasonAnswer
+from bluewright.web.ui.answered import Answered, answered
+from bluewright.web.ui.why import main_why
+from bluewright.web.ui.why_view import why_address
+from bluewright.words import season
+from bluewright.words.numbers import figure, moment, weekday
+from bluewright.words.own_text import own_text
+
+SOON_D: Final = 7
+KINDS: Final = {
+    "weather": gettext_lazy("the weather"), "beds": gettext_lazy("beds"), "tubs": gettext_lazy("tubs"),
+    "drying": gettext_lazy("what dries"), "wants": gettext_lazy("wants"), "limits": gettext_lazy("limits"),
+}  # fmt: skip
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Soon:
+    """What is to be done on a day of the coming week."""
+
+    day: str
+    what: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class AwayRow:
+    """Days away."""
+
+    key: str
+    said: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SchedulePage:
+    """The schedule of the season."""
+
+    answer: Answered | None
+    trouble: str
+    reckoned: str
+    """When it was reckoned."""
+    seeking: bool
+    """A better answer is sought beside the page."""
+    changed: str
+    """What has changed since; empty where nothing has."""
+    soon: tuple[Soon, ...]
+    limits: tuple[str, ...]
+    """In words; empty where they are not written down."""
+    away: tuple[AwayRow, ...]
+    needs_place: bool
+
+
+def schedule_page(
+    garden: Garden, *, row: Schedule | None, answer: SeasonAnswer | None, limits: Limits | None,
+    away: Sequence[DaysAway], marks: Mapping[str, str], today: date, seeking: bool,
+) -> SchedulePage:  # fmt: skip
+    """The page, given the latest schedule and its answer."""
+    return SchedulePage(
+        answer=None if answer is None else _answered(answer),
+        trouble="" if row is None else own_text(row.trouble),
+        reckoned="" if row is None else moment(row.reckoned_at.astimezone(ZoneInfo(garden.time_zone))),
+        seeking=seeking,
+        changed="" if row is None else _changed(row, marks),
+        soon=() if answer is None else tuple(soon(answer, today=today)),
+        limits=() if limits is None else _limits(limits),
+        away=tuple(AwayRow(key=str(one.pk), said=_days(one)) for one in away),
+        needs_place=garden.latitude_deg is None,
+    )
+
+
+def _answered(answer: SeasonAnswer) -> Answered:
+    found = season.said(answer)
+    why = main_why(answer, address=why_address("schedule.why"))
+    return answered(found, chart=season_chart(answer, answer=found.first) if answer.steeps else "", why=why)
+
+
+def _changed(row: Schedule, marks: Mapping[str, str]) -> str:
+    """Kinds of things that were changed since it was reckoned."""
+    return ", ".join(str(KINDS[kind]) for kind in KINDS if row.rests_on.get(kind) != marks.get(kind))
+
+
+def soon(answer: SeasonAnswer, *, today: date) -> list[Soon]:
+    """What is planned within a week."""
+    until, rows = today + timedelta(days=SOON_D), list[tuple[date, str]]()
+    rows += [(cut.on, _("cut %(bed)s") % {"bed": season.cut_said(cut)}) for cut in answer.cuts]
+    for one in answer.steeps:
+        told = {"tub": season.tub_name(one)}
+        rows += [(one.fill_on, _("fill %(tub)s") % told), (one.strain_on, _("strain %(tub)s") % told)]
+    return [Soon(day=weekday(day), what=what) for day, what in sorted(rows) if today <= day < until]
+
+
+def _limits(limits: Limits) -> tuple[str, ...]:
+    sizes = ", ".join(_("%(count)s of %(size)s") % {"count": one["count"], "size": one["typed"]} for one in limits.tubs)
+    hours = [figure(float(one)) if one else "0" for one in limits.free_h]
+    told = [
+        _("Tubs: %(sizes)s.") % {"sizes": sizes},
+        _("Hours free from Monday to Sunday: %(hours)s.") % {"hours": ", ".join(hours)},
+        _("Planned until %(day)s.") % {"day": weekday(limits.last_day)},
+    ]
+    if limits.places is not None:
+        told.append(_("Tubs whose blue can dry at once: %(places)s.") % {"places": figure(limits.places)})
+    return tuple(told)
+
+
+def _days(row: DaysAway) -> str:
+    if row.first == row.last:
+        return weekday(row.first)
+    return _("%(first)s to %(last)s") % {"first": weekday(row.first), "last": weekday(row.last)}

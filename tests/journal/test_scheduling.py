@@ -1,0 +1,75 @@
+"""A garden's rows become the record of its season, and the answer comes back from its row."""
+
+import pytest
+
+from bluewright.journal.bridge import scheduling
+from bluewright.journal.models import Bed, Garden, Schedule, Steep
+from bluewright.science.base.errors import InputError
+from tests import cast
+
+pytestmark = pytest.mark.django_db
+
+
+def test_beds_tubs_and_wants_are_in_the_record(garden: Garden, steeping: Steep) -> None:
+    """Pigment of 30 g at half purity is 15 g pure (by hand)."""
+    cast.a_season(garden)
+    cast.a_want(garden, what="pigment", name="a jar", mass_g=30.0, purity_frac=0.5)
+    cast.days_away(garden)
+    found = scheduling.season_of(garden, today=cast.a_day())
+    assert {bed.id for bed in found.record.beds} == set(found.beds)
+    assert [want.blue_g for want in found.record.wants] == [15.0]
+    assert found.record.running[0].volume_l == 60.0
+    assert found.record.running[0].leaf_kg == pytest.approx(sum(one.leaf_kg for one in steeping.leaf.all()))
+    assert len(found.record.away) == 1
+
+
+def test_cloth_is_reckoned_as_the_blue_that_its_dyeing_takes(garden: Garden) -> None:
+    cast.a_season(garden)
+    cast.a_want(garden)
+    found = scheduling.season_of(garden, today=cast.a_day())
+    assert 10 < found.record.wants[0].blue_g < 80, "a kilogram of wool, medium: 20 g on the cloth, more put in"
+
+
+def test_two_beds_of_one_name_are_told_apart_and_one_without_area_is_left_out(garden: Garden) -> None:
+    name = garden.beds.first().name  # type: ignore[union-attr]
+    cast.a_bed(garden, name=name, area_m2=4.0, area_typed="4 m2")
+    cast.a_bed(garden, name="Nook", area_m2=None, area_typed="")
+    cast.a_season(garden)
+    found = scheduling.season_of(garden, today=cast.a_day())
+    assert len(found.beds) == Bed.objects.filter(garden=garden).count() - 1
+    assert found.left_out == ("Nook",)
+
+
+@pytest.mark.parametrize("missing", ["limits", "garden", "beds"])
+def test_what_is_missing_is_said(garden: Garden, missing: str) -> None:
+    if missing != "limits":
+        cast.some_limits(garden)
+    if missing == "beds":
+        garden.latitude_deg = 50.0
+        garden.beds.update(area_m2=None)
+    with pytest.raises(InputError) as refused:
+        scheduling.season_of(garden, today=cast.a_day())
+    assert refused.value.where == missing
+
+
+def test_the_plan_before_goes_along_so_that_the_week_stays(garden: Garden) -> None:
+    cast.a_season(garden)
+    row = scheduling.reckon(garden, by=None, quick=True)
+    again = scheduling.season_of(garden, today=cast.a_day()).record
+    assert [(cut.bed, cut.on.isoformat()) for cut in again.former] == [(c["bed"], c["on"]) for c in row.answer["cuts"]]
+
+
+def test_an_answer_comes_back_from_its_row_as_it_was(garden: Garden) -> None:
+    cast.a_season(garden)
+    row = scheduling.reckon(garden, by=None, quick=True)
+    found = scheduling.answer_of(Schedule.objects.get(pk=row.pk))
+    assert found is not None
+    assert [cut.on.isoformat() for cut in found.cuts] == [cut["on"] for cut in row.answer["cuts"]]
+    row.answer = {"version": 99}
+    assert scheduling.answer_of(row) is None
+
+
+def test_schedules_of_long_ago_are_let_go(garden: Garden) -> None:
+    for _ in range(scheduling.KEPT_SCHEDULES + 2):
+        scheduling.reckon(garden, by=None, quick=True)
+    assert Schedule.everything.filter(garden=garden).count() == scheduling.KEPT_SCHEDULES
