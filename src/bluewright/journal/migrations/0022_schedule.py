@@ -8,7 +8,7 @@ from django.db import migrations, models
 
 class Migration(migrations.Migration):
     dependencies = [
-        ("journal", "0020_longest_leaves"),
+        ("journal", "0021_station_day"),
         migrations.swappable_dependency(settings.AUTH_USER_MODEL),
     ]
 
