@@ -8,7 +8,7 @@ from django.db import migrations, models
 
 class Migration(migrations.Migration):
     dependencies = [
-        ("journal", "0021_station_day"),
+        ("journal", "0022_work_and_prices"),
         migrations.swappable_dependency(settings.AUTH_USER_MODEL),
     ]
 
