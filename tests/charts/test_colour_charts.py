@@ -35,7 +35,7 @@ def test_every_colour_has_number_name_and_words() -> None:
     drawing = ab_plane(plane_sample())
     for number, chip in enumerate(chips(), start=1):
         assert f"{chip.name}, {chip.said}" in said(drawing)
-        assert f"{number} {chip.name}: {chip.said}, L {chip.lab[0]}" in (parts(drawing, "desc")[0].text or "")
+        assert f"{number} {chip.name}: {chip.said}, L\u00a0{chip.lab[0]}" in (parts(drawing, "desc")[0].text or "")
     assert "D65, 2° observer" in (parts(drawing, "desc")[0].text or "")
     assert "yours may differ" in said(drawing)
 

@@ -20,7 +20,7 @@ def test_a_table_in_per_cent_is_told_as_its_colour(tmp_path: Path, capsys: pytes
     ground = table(tmp_path, FLAT.replace("10,0", "50,0"), "ground.csv")
     assert main(["colour", "spectrum", table(tmp_path, FLAT), "--ground", ground]) == 0
     out = capsys.readouterr().out
-    assert "Grey: L 37.8, a 0.0, b 0.0 (CIELAB, D65, 2° observer" in out
+    assert "Grey: L\u00a037.8, a\u00a00.0, b\u00a00.0 (CIELAB, D65, 2° observer" in out
     assert "K/S at 660 nm: 4.0" in out or "K/S at 660 nm: 4.1" in out or "K/S at 660 nm: 4 " in out
     assert "Of the dye alone: 3.8" in out
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 from typing import Final
 
 from bluewright.charts.colours import Chip, Lab, hex_of_lab
@@ -21,6 +22,9 @@ from bluewright.words.numbers import figure, with_range
 HEIGHTS: Final = (190.0, 130.0)
 DEPTHS: Final = (0.01, 0.02, 0.05, 0.1, 0.2, 0.5, 1.0, 2.0, 5.0, 10.0, 20.0, 50.0, 100.0, 200.0)
 LEAST_DEPTH: Final = DEPTHS[0]
+MOST_OWN: Final = 6
+LEAST_APART: Final = 0.4
+"""So many places get a mark of their own on the level axis, so many doublings apart."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -61,7 +65,7 @@ def depth_ladder(chart: DepthLadder) -> str:
     keyed, height = key(_entries(), top=y + 4)
     upper, lower = _panels(rungs, top=y + height + 34)
     drawn = [head, keyed, upper.upright_axis(_("depth K/S, even factors")), lower.upright_axis(_("lightness L*"))]
-    ticks = _doublings(rungs)
+    ticks = _own_places(rungs) or _doublings(rungs)
     for panel, place in ((upper, _depth_place), (lower, _light_place)):
         drawn.append(panel.level_axis(ticks if panel is lower else [Tick(at=tick.at, label="") for tick in ticks]))
         labels = Labels(panel)
@@ -69,7 +73,7 @@ def depth_ladder(chart: DepthLadder) -> str:
             low, mid, high = (panel.y(value) for value in place(rung))
             x = panel.x(math.log2(rung.x))
             drawn.append(_rung(rung, x, low, mid, high))
-            labels.keep_clear(x - 7, mid - 7, x + 7, mid + 7)
+            labels.keep_clear(x - 7, min(high, mid - 7), x + 7, max(low, mid + 7))
         drawn += [labels.beside(panel.x(math.log2(rung.x)), panel.y(place(rung)[1]), rung.chip.name) for rung in rungs]
     drawn.append(label(RIGHT, lower.bottom + 38, chart.x_name, size=SMALL_SIZE, fill=SOFT_INK, anchor="end"))
     return sheet(
@@ -116,6 +120,13 @@ def _depth_place(rung: Rung) -> Lab:
 def _light_place(rung: Rung) -> Lab:
     by = 1.645 * rung.chip.lab_sd[0]
     return rung.chip.lab[0] - by, rung.chip.lab[0], rung.chip.lab[0] + by
+
+
+def _own_places(rungs: Sequence[Rung]) -> list[Tick]:
+    """Where the swatches stand, if these are few and far enough apart to be read."""
+    places = sorted({math.log2(rung.x) for rung in rungs})
+    crowded = any(after - before < LEAST_APART for before, after in pairwise(places))
+    return [] if crowded or len(places) > MOST_OWN else [Tick(at=at, label=figure(2.0**at)) for at in places]
 
 
 def _doublings(rungs: Sequence[Rung]) -> list[Tick]:

@@ -55,7 +55,7 @@ def named(hue: Hue, shade: Shade) -> str:
 def lab_said(lab: Sequence[float]) -> str:
     """`L 30.1, a −2.0, b −22.3`: to be followed by what it is told for."""
     l_star, a_star, b_star = (f"{value + 0.0:.1f}".replace("-0.0", "0.0").replace("-", MINUS) for value in lab)
-    return f"L {l_star}, a {a_star}, b {b_star}"
+    return f"L\N{NO-BREAK SPACE}{l_star}, a\N{NO-BREAK SPACE}{a_star}, b\N{NO-BREAK SPACE}{b_star}"
 
 
 def lab_named() -> str:

@@ -25,6 +25,12 @@ def test_every_command_with_a_record_has_its_calculator_and_its_question(client:
         assert question.replace("'", "&#x27;") in page
 
 
+def test_each_calculator_stands_under_one_heading(client: Client) -> None:
+    rooms = client.get(WHERE).context["rooms"]
+    assert sorted(one.slug for room in rooms for one in room.calculators) == sorted(one.slug for one in TABLE)
+    assert all(room.calculators for room in rooms)
+
+
 def test_it_needs_no_garden(client: Client) -> None:
     assert not Garden.objects.exists()
     assert client.get(WHERE).status_code == 200

@@ -18,7 +18,7 @@ def test_each_colour_has_words_and_numbers_and_says_what_they_are_told_for(clien
     cast.a_swatch(garden, jar=jar, dips=3)
     response = client.get(WHERE)
     (row,) = response.context["page"].swatches
-    assert (row.colour, row.said, row.lab) == ("#305375", "deep blue, h 266°", "L 34.2, a −1.6, b −23.1")
+    assert (row.colour, row.said, row.lab) == ("#305375", "deep blue, h 266°", "L\u00a034.2, a\u00a0−1.6, b\u00a0−23.1")
     assert row.facts == "dyed cloth or yarn, wool, 3 dips, from Jar 9"
     assert row.depth.startswith("K/S 16 (")
     page = response.content.decode()

@@ -21,7 +21,7 @@ def test_it_says_its_colour_with_its_spread_and_where_it_came_from(client: Clien
     row = cast.a_swatch(garden, jar=jar, k_over_s=9.6, recipe="warm vat", how="instrument", **spread)
     page = client.get(where(row)).context["page"]
     facts = dict(page.facts)
-    assert facts["Colour"] == "L 34.2, a −1.6, b −23.1 (CIELAB, D65, 2° observer)"
+    assert facts["Colour"] == "L\u00a034.2, a\u00a0−1.6, b\u00a0−23.1 (CIELAB, D65, 2° observer)"
     assert facts["Give or take"] == "0.9, 0.7, 0.8"
     assert facts["Hue and chroma"].startswith("h 266° (26")
     assert facts["Depth"].endswith("9.6 at 660 nm")

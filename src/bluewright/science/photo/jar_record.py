@@ -34,7 +34,7 @@ class JarSeen:
     path_cm: Annotated[float, Field(ge=LEAST, le=100)]
     """How much liquor the light went through: the inner width of the jar."""
     dilution_factor: Annotated[float, Field(ge=1, le=1000)] = 1.0
-    """How many times thinned with water: 5 for one part of liquor and four of water, 1 for none."""
+    """Thinned with water so many times: 5 for one part of liquor and four of water; left out, 1 for none."""
     jar: Colour
     """Colour of the light that came through the liquor."""
     water: Colour

@@ -12,14 +12,15 @@ from bluewright.web.pages.bench.asked import AS, ask, asked_by, query, too_long,
 from bluewright.web.pages.bench.calculator import Calculator
 from bluewright.web.pages.bench.calculators import BY_SLUG, TABLE
 from bluewright.web.pages.bench.page import bench_page, why_address
+from bluewright.web.pages.bench.rooms import rooms
 from bluewright.web.ui.respond import shown
 from bluewright.web.ui.why import Link, why_page
 
 
 @require_safe
 def index(request: HttpRequest) -> HttpResponse:
-    """All calculators, in the order of the work."""
-    return render(request, "bench/index.html", {"calculators": TABLE})
+    """All calculators, in the order of the work, under headings."""
+    return render(request, "bench/index.html", {"rooms": rooms(TABLE)})
 
 
 @require_safe

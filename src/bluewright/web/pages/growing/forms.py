@@ -110,7 +110,9 @@ class LookForm(forms.Form):
         help_text=gettext_lazy("Ten leaves or more, taken blindly; 0 for a clean one: 0 0 5 20 1 0."),
     )  # fmt: skip
     eaten = ListField(most=100, whole=False, label=gettext_lazy("Each leaf: eaten, %"))
-    cause = forms.ChoiceField(choices=[*NOT_KNOWN, *CAUSES], required=False, label=gettext_lazy("What it is"))
+    cause = forms.ChoiceField(
+        choices=[*NOT_KNOWN, *CAUSES], required=False, label=gettext_lazy("What spots or eats them")
+    )
     began = forms.ChoiceField(choices=[*NOTHING, *STARTS], required=False, label=gettext_lazy("What began on that day"))
     day = forms.DateField(widget=forms.DateInput({"type": "date"}, "%Y-%m-%d"), label=gettext_lazy("When"))
 

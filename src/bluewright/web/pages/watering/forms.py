@@ -23,7 +23,7 @@ class NoteForm(forms.Form):
 
     water = MeasureField(
         kind="volume_l", low=0.1, high=1_000_000, required=False, label=gettext_lazy("Water given to the whole bed"),
-        help_text=gettext_lazy("120 L, 30 gal: cans times their size."),
+        help_text=gettext_lazy("Like 120 L or 30 gal: how many cans, times what one holds."),
     )  # fmt: skip
     felt = forms.ChoiceField(
         choices=[*NOT_SAID, *FEELS], required=False, label=gettext_lazy("A handful from a hand's depth, squeezed"),
