@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import defaultdict
 from dataclasses import dataclass, field
 from datetime import date, timedelta
 from functools import lru_cache
@@ -150,13 +151,16 @@ def damaged(record: DiseaseRecord) -> DiseaseAnswer:
 
 def seasons_of(bed: Bed, *, today: date) -> list[Grew]:
     """The bed's seasons in order: each begins where a look says so, or after a long rest."""
-    picked = [row for row in queries.picked(bed) if row[0] <= today]
-    begun = {look.day: look.began for look in queries.looks(bed) if look.began and look.day <= today}
+    picked = defaultdict[date, list[tuple[date, float | None, str]]](list)
+    for row in queries.picked(bed):
+        picked[row[0]].append(row)
+    begun = {look.day: look.began for look in queries.looks(bed) if look.began}
     found: list[Grew] = []
-    for day in sorted({*begun, *(row[0] for row in picked)}):
+    for day in sorted(day for day in {*begun, *picked} if day <= today):
         if day in begun:
             found.append(Grew(start=begun[day], began=day))
-        for row in (row for row in picked if row[0] == day and day not in begun):
+            continue
+        for row in picked[day]:
             if not found or (day - found[-1].last).days > (NEW_SEASON_D if found[-1].cuts else LONGEST_D):
                 found.append(Grew())
             _take(found[-1], *row)

@@ -6,7 +6,9 @@ from collections.abc import Sequence
 from datetime import date
 from zoneinfo import ZoneInfo
 
-from bluewright.journal.models import Bed, BedLook, BedPast
+from django.db.models import Count, Q, Sum
+
+from bluewright.journal.models import Bed, BedLook, BedPast, PickedFrom
 
 
 def looks(bed: Bed) -> Sequence[BedLook]:
@@ -24,12 +26,16 @@ def picked(bed: Bed) -> list[tuple[date, float | None, str]]:
 
     Of leaf from several beds it is this one's share by area, if all areas are known.
     """
-    zone, found = ZoneInfo(bed.garden.time_zone), list[tuple[date, float | None, str]]()
-    rows = bed.pickings.filter(deleted_at=None).order_by("picked_at").prefetch_related("sources__bed")
-    for picking in rows:
-        areas = [source.bed.area_m2 for source in picking.sources.all()]
-        known = [area for area in areas if area]
-        share = (bed.area_m2 or 0.0) / sum(known) if len(known) == len(areas) else 1.0 if len(areas) == 1 else None
-        leaf_kg = None if share is None else picking.leaf_kg * share
-        found.append((picking.picked_at.astimezone(zone).date(), leaf_kg, picking.timing))
+    zone, area = ZoneInfo(bed.garden.time_zone), Q(picking__sources__bed__area_m2__gt=0)
+    rows = PickedFrom.objects.filter(bed=bed, picking__deleted_at=None).order_by("picking__picked_at")
+    beds = {
+        "all": Count("picking__sources"), "known": Count("picking__sources", filter=area),
+        "area_m2": Sum("picking__sources__bed__area_m2", filter=area),
+    }  # fmt: skip
+    found = list[tuple[date, float | None, str]]()
+    for _pk, at, leaf_kg, timing, all_, known, area_m2 in rows.values_list(
+        "pk", "picking__picked_at", "picking__leaf_kg", "picking__timing"
+    ).annotate(**beds):
+        share = (bed.area_m2 or 0.0) / area_m2 if known == all_ else 1.0 if all_ == 1 else None
+        found.append((at.astimezone(zone).date(), None if share is None else leaf_kg * share, timing))
     return found
