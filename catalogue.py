@@ -28,7 +28,10 @@ from bluewright.cli.schemas import PUBLISHED
 from bluewright.science.air.endpoint import SIGNS as AIRED
 from bluewright.science.media.alkalis import KINDS
 from bluewright.science.steep.signs import SIGNS
+from bluewright.science.vat.faults_record import CauseFound, NextTest
+from bluewright.science.vat.recipe_record import VatStep
 from bluewright.science.vat.signs import SIGNS as SEEN
+from bluewright.science.vat.state_record import SmallPart, VatAnswer
 from bluewright.words.fields import course, plain_name
 
 ROOT = Path(__file__).resolve().parent
@@ -38,6 +41,8 @@ TEMPLATE = LOCALE / "bluewright.pot"
 TEMPLATES = SRC / "web" / "templates"
 TRANSLATED = ("words", "charts", "journal", "web")
 """The folders whose sentences are translated. The command line is English, and so are the cautions of the science."""
+VATS = (VatStep, SmallPart, VatAnswer, CauseFound, NextTest)
+"""Answers whose fixed words stand in lists on the pages that say why."""
 KEYWORDS: dict[str, Any] = {
     "_": None, "gettext": None, "gettext_lazy": None, "marked": None, "ngettext": (1, 2), "ngettext_lazy": (1, 2),
 }  # fmt: skip
@@ -67,6 +72,7 @@ def _of_science() -> Iterator[Message]:
         yield from sign.levels
     yield from (kind.words for kind in KINDS.values())
     yield from filter(None, (plain_name(course(name)[0]) for kind in PUBLISHED.values() for name in _fields(kind)))
+    yield from (plain_name(course(word)[0]) for kind in VATS for word in _words(kind))
 
 
 def _fields(kind: Any) -> Iterator[str]:
@@ -74,6 +80,14 @@ def _fields(kind: Any) -> Iterator[str]:
     for name, inner in get_type_hints(kind).items() if dataclasses.is_dataclass(kind) else ():
         yield name
         yield from chain.from_iterable(_fields(part) for part in (inner, *_parts(inner)))
+
+
+def _words(kind: Any) -> Iterator[str]:
+    """The fixed words that the fields of an answer may hold, which pages say as they say names."""
+    for inner in get_type_hints(kind).values():
+        yield from (
+            word for word in (*_parts(inner), *get_args(inner)) if isinstance(word, str) and word.isidentifier()
+        )
 
 
 def _parts(kind: Any) -> Iterator[Any]:

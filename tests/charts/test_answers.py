@@ -9,7 +9,7 @@ from typing import Any
 import numpy as np
 import pytest
 
-from bluewright.charts import answers, assays, costs, palette
+from bluewright.charts import answers, assays, costs, palette, vat_chart
 from bluewright.charts.svg import text_width
 from bluewright.science.alkali.dose import titration
 from bluewright.science.alkali.record import DoseAnswer
@@ -42,6 +42,8 @@ CHARTS: dict[str, Callable[..., str]] = {
     "jar yield": answers.loss_chart,
     "cost blue": costs.cost_chart,
     "stock left": costs.stock_chart,
+    "vat recipe": vat_chart.forms_chart,
+    "vat state": vat_chart.vat_chart,
     "air time": answers.air_chart,
     "settle time": answers.settle_chart,
     "dry curve": answers.dry_chart,
@@ -70,7 +72,7 @@ def test_the_question_is_the_title_and_the_answer_stands_below(drawn: tuple[Any,
 def test_every_chart_of_an_answer_is_tested_here() -> None:
     made_here = {
         name
-        for module in (answers, assays, costs)
+        for module in (answers, assays, costs, vat_chart)
         for name, value in vars(module).items()
         if name.endswith("_chart") and getattr(value, "__module__", "") == module.__name__
     }

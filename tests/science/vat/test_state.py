@@ -12,10 +12,11 @@ from hypothesis import strategies as st
 from bluewright.science.base.errors import InputError
 from bluewright.science.base.records import dump, read
 from bluewright.science.media.electrodes import OFFSET_MV, to_she_mv
+from bluewright.science.vat.amounts import INDIGO_G_PER_MOL
 from bluewright.science.vat.course import run
 from bluewright.science.vat.kinds import KINDS, VatKind
 from bluewright.science.vat.liquor import INDIGO_ELECTRONS, active_frac, take
-from bluewright.science.vat.setting import INDIGO_G_PER_MOL, setting
+from bluewright.science.vat.setting import setting
 from bluewright.science.vat.state import state
 from bluewright.science.vat.state_record import VatAnswer, VatRecord
 from bluewright.words.said import text

@@ -48,8 +48,6 @@ INDIGO_G_PER_MOL: Final = MOLAR_MASS_G_PER_MOL["indigo"]
 class Amounts:
     """What a vat takes, for each member; arrays of shape (members,)."""
 
-    wanted_g: Floats
-    """Pure indigo that the vat is to hold."""
     powder_g: Floats
     """Powder that brings it, beyond the heel."""
     pure_g: Floats
@@ -109,7 +107,7 @@ def amounts(record: VatRecipeRecord, *, alkali: VatAlkali, target_ph: float, rng
     moles = _alkali_mol_per_l(record, contents, alkali, target_ph) * record.volume_l
     own = ALKALIS[alkali]
     return Amounts(
-        wanted_g=wanted, powder_g=powder, pure_g=pure, reduces_frac=reduces, for_cloth_g=for_cloth,
+        powder_g=powder, pure_g=pure, reduces_frac=reduces, for_cloth_g=for_cloth,
         reductant_g=_as_sold_g(record, total, rng), reductant_mol=total, oxygen_mg=oxygen,
         oxygen_share_frac=on_air / np.maximum(total, 1e-12), alkali_mol=moles,
         alkali_g=moles * own.molar.value / own.purity.draw(rng, DRAWS), feed_g=feed, purity_frac=purity,

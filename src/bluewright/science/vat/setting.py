@@ -17,9 +17,9 @@ from bluewright.science.media.cloth import REDUCES_FRAC, dry_kg
 from bluewright.science.media.dry_pigment import MOISTURE_FRAC
 from bluewright.science.media.oxygen import OXYGEN_G_PER_MOL, saturation_mg_per_l
 from bluewright.science.media.purity import PURITY, known_share
-from bluewright.science.media.stoichiometry import MOLAR_MASS_G_PER_MOL
 from bluewright.science.media.tub import surface_m2
 from bluewright.science.vat import state_priors as priors
+from bluewright.science.vat.amounts import INDIGO_G_PER_MOL
 from bluewright.science.vat.balance import ROOM_C
 from bluewright.science.vat.kinds import KINDS, SetPoints, family, set_points
 from bluewright.science.vat.liquor import STALE_PH, Batch, Now, active_frac, air, take, take_known, towards
@@ -27,7 +27,6 @@ from bluewright.science.vat.priors import AIR_FILM_M_PER_H, COVERED_FRAC
 from bluewright.science.vat.redox import REDUCTANTS
 from bluewright.science.vat.state_record import Dipped, VatAddition, VatRecord
 
-INDIGO_G_PER_MOL: Final = MOLAR_MASS_G_PER_MOL["indigo"]
 STRONGEST_PH: Final = 14.0
 """Which no lye that is still a vat passes."""
 MAKING_H: Final = 3.0

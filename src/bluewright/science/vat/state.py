@@ -15,11 +15,12 @@ from bluewright.science.base.smc import Population, from_prior
 from bluewright.science.base.sourced import Floats
 from bluewright.science.media.electrodes import to_she_mv
 from bluewright.science.vat.advice import Outlook, advise
+from bluewright.science.vat.amounts import INDIGO_G_PER_MOL
 from bluewright.science.vat.course import Course, run
 from bluewright.science.vat.kinds import KINDS
 from bluewright.science.vat.liquor import INDIGO_ELECTRONS, Batch, Now, active_frac
 from bluewright.science.vat.redox import REDUCTANTS
-from bluewright.science.vat.setting import INDIGO_G_PER_MOL, MAKING_H, Setting, setting
+from bluewright.science.vat.setting import MAKING_H, Setting, setting
 from bluewright.science.vat.signs import log_likelihood
 from bluewright.science.vat.state_cautions import cautions
 from bluewright.science.vat.state_priors import LEAST_ACTIVE_G_PER_L, READY_FRAC

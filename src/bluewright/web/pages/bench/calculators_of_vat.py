@@ -6,7 +6,7 @@ from typing import Final
 
 from django.utils.translation import gettext_lazy as _
 
-from bluewright.charts.vat_chart import vat_chart
+from bluewright.charts.vat_chart import forms_chart, vat_chart
 from bluewright.science.vat.faults import faults
 from bluewright.science.vat.faults_record import FaultRecord
 from bluewright.science.vat.recipe import recipe
@@ -25,14 +25,15 @@ SHOWN: Final = (
 OF_VAT: Final = (
     Calculator(
         slug="vat-recipe", title=_("What goes into a vat"), question=_(vat_recipe.QUESTION),
-        record=VatRecipeRecord, compute=recipe, said=vat_recipe.said,
+        record=VatRecipeRecord, compute=recipe, said=vat_recipe.said, chart=forms_chart, chart_on_paper=False,
         front=(
             "fibre", "kind", "volume_l", "wanted_g_per_l", "depth", "cloth_kg", "pigment.mass_g",
             "pigment.purity.mean_frac", "pigment.purity.sd_frac",
         ),
         labels={
             "kind": _("Kind of vat"), "volume_l": _("The vat holds"), "depth": _("Or: depth to be dyed"),
-            "wanted_g_per_l": _("Pure indigo wanted"), "pigment": _("The jar"), "pigment.mass_g": _("Powder in it"),
+            "wanted_g_per_l": _("Pure indigo wanted"), "pigment": _("The jar"),
+ "pigment.mass_g": _("Powder in the jar"),
             "pigment.purity": _("Indigo in it, as measured"), "pigment.purity.mean_frac": _("Share that is indigo"),
             "heel": _("What is in the vat already"), "heel.volume_l": _("Litres of it"),
             "heel.pure_g": _("Pure indigo in it"), "heel.reduced": _("It is clear and yellow"),
