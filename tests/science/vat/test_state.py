@@ -179,6 +179,13 @@ def test_a_vat_sharpened_again_and_again_is_retired() -> None:
     found = answer(additions=added, readings=[look(4.9, **BLUE), look(5.0, **BLUE)])
     assert found.sharpened == 5
     assert found.advice == "retire"
+    assert "spent-vat" in {caution.code for caution in found.cautions}
+
+
+def test_a_vat_that_is_too_hot_is_told_so() -> None:
+    """Mairet 1938: above 60 C a stock is ruined."""
+    assert "too-hot" in {caution.code for caution in answer(hold_c=66.0).cautions}
+    assert "too-hot" not in {caution.code for caution in answer(hold_c=50.0).cautions}
 
 
 def test_a_young_fermented_vat_waits_and_a_hungry_one_is_fed() -> None:

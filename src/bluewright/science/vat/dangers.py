@@ -78,3 +78,10 @@ DEDICATED: Final = Caution(
     "10.5, in gloves and goggles, beside somebody who knows it; they touch no powders.",
     source="common-practice",
 )
+SPENT: Final = Caution(
+    code="spent-vat",
+    text="A vat that is given up: whisk it outdoors until it is blue, let it settle for days, keep the sediment as "
+    "stock. What is left is alkaline and takes the oxygen out of water: local rules say where it may go, never a "
+    "stream or a septic tank. Pour no acid into it.",
+    source="common-practice",
+)

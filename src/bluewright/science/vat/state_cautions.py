@@ -8,7 +8,7 @@ from bluewright.science.base.bands import significant
 from bluewright.science.base.cautions import Caution
 from bluewright.science.media.cloth import PROTEIN
 from bluewright.science.vat.advice import PERHAPS, Chosen, Outlook
-from bluewright.science.vat.dangers import DANGERS, THIOUREA_HEAT
+from bluewright.science.vat.dangers import DANGERS, SPENT, THIOUREA_HEAT
 from bluewright.science.vat.kinds import KINDS
 from bluewright.science.vat.recipe_record import Hazard
 from bluewright.science.vat.setting import Setting
@@ -30,6 +30,8 @@ def cautions(made: Setting, chosen: Chosen, view: Outlook) -> tuple[Caution, ...
     hurting = [DANGERS[hazard] for hazard in sorted(met, key=list(DANGERS).index)]
     if record.kind == "thiourea_dioxide" and (view.temp_c > HOT_C or "thiourea_dioxide" in _added(chosen)):
         hurting.append(THIOUREA_HEAT)
+    if chosen.advice in {"retire", "add_indigo"}:
+        hurting.append(SPENT)
     return (*hurting, *_notes(made, chosen, view))
 
 
@@ -50,6 +52,12 @@ def _notes(made: Setting, chosen: Chosen, view: Outlook) -> Iterator[Caution]:
         yield _note(
             "ph-above-fibre",
             f"The pH is probably above the usual {ph.low:g} to {ph.high:g} for this fibre: {what}. {how}.",
+        )
+    highest = KINDS[record.kind].reduce_c.high
+    if view.temp_c > highest:
+        yield _note(
+            "too-hot",
+            f"{significant(view.temp_c, 2):g} C is above the {highest:g} C of such a vat: its reductant dies sooner.",
         )
     if any(one.potential_mv is not None for one in record.readings):
         yield _note(
