@@ -41,7 +41,7 @@ WAIT_S = 120.0
 LISTS = (
     "/", "/beds/", "/pickings/", "/tubs/", "/batches/", "/jars/", "/book/", "/book/?sort=yield", "/book/?year=all",
     "/alkali/", "/weather/", "/intake/", "/gardens/", "/tubs/?page=60", "/jars/?page=40", "/pickings/?page=40",
-    "/tubs/begin/", "/batches/begin/", "/jars/fill/", "/pickings/add/",
+    "/tubs/begin/", "/batches/begin/", "/jars/fill/", "/pickings/add/", "/measured/", "/swatches/", "/cards/",
 )  # fmt: skip
 """Every list, and the forms that offer rows."""
 THINGS = {
@@ -54,6 +54,8 @@ THINGS = {
         "/threads/batch/{}/",
     ),
     "jars": ("/jars/{}/", "/jars/{}/take/", "/threads/jar/{}/"),
+    "measured": ("/measured/{}/",),
+    "photos": ("/photos/{}/", "/measured/photo/{}/"),
 }  # fmt: skip
 """The pages of one thing, with a place for its key."""
 RECKONED = ("/jars/jars/", "/airing/batches/")
@@ -68,6 +70,8 @@ KEYS = {
     "steeping": "select id from journal_steep where id not in (select steep_id from journal_strain) order by name",
     "batches": "select id from journal_batch order by begun_at",
     "jars": "select id from journal_jar order by filled_at",
+    "measured": "select id from journal_measured order by measured_at",
+    "photos": "select id from journal_photo where original_bytes > 0 order by taken_at",
 }
 
 

@@ -1,11 +1,13 @@
 """A garden of ten seasons, invented, as large as one can become: python benchmarks/large_garden.py FOLDER
 
 5,000 batches with their tubs, pickings and jars, 500,000 looks; in the last days five tubs steep and each stage of the
-work has a few batches. Written straight into the database, without what the journal's actions keep of each change.
+work has a few batches; each of the latest 300 tubs has a photo in which a colour was measured. Written straight into
+the database, without what the journal's actions keep of each change.
 """
 
 from __future__ import annotations
 
+import io
 import random
 import sys
 from collections.abc import Iterable, Iterator, Sequence
@@ -20,6 +22,9 @@ BEDS: Final = 12
 STEEPING: Final = 5
 WORKING: Final = 16
 """The last so many batches are not in a jar yet, four at each stage from alkali to drying."""
+MEASURED: Final = 300
+WITH_FILES: Final = 24
+"""Of so many photos the files are there, too."""
 AT_ONCE: Final = 2_000
 SEASON_D: Final = 180
 """Days of a year on which tubs are begun; the last season ends now."""
@@ -71,6 +76,7 @@ class _Writer:
         ]  # fmt: skip
         self.keep(strains)
         self.work(strains)
+        self.measured(tubs[-MEASURED:])
 
     def keep(self, rows: Iterable[Any]) -> None:
         """Write rows of one kind, some thousand at a time."""
@@ -202,6 +208,48 @@ class _Writer:
             )
             for jar, g in list(zip(jars, grams, strict=True))[:-60]
         )  # fmt: skip
+
+    def measured(self, tubs: Sequence[Any]) -> None:
+        """A photo of each of these tubs with a colour measured in it; the last ones with their files."""
+        from bluewright.journal.bridge.measuring import measured_in
+        from bluewright.journal.photos import store
+        from bluewright.journal.photos.preparing import prepared
+        from bluewright.science.base.records import dump
+        from bluewright.science.photo.record import Box, PhotoRecord
+
+        m, ready = self.models, prepared(_photo(), now=self.now)
+        photos = [
+            m.Photo(
+                garden=self.garden, about_kind="tub", about_id=tub.pk, taken_at=tub.started_at, sha256=ready.sha256,
+                width_px=ready.width_px, height_px=ready.height_px, **self.made,
+            )
+            for tub in tubs
+        ]  # fmt: skip
+        for photo in photos[-WITH_FILES:]:
+            store.write(photo, ready)
+        self.keep(photos)
+        white, cloth = (Box(x_px=x, y_px=300, w_px=200, h_px=200) for x in (200, 800))
+        answer = dump(measured_in(photos[-1], PhotoRecord(samples=(cloth,), white=white)).answer)
+        record = answer.pop("inputs")
+        self.keep(
+            m.Measured(
+                photo=photo, measured_at=photo.taken_at, roles=["sample"], record=record, answer=answer, program="0",
+                **self.made,
+            )
+            for photo in photos
+        )  # fmt: skip
+
+
+def _photo() -> bytes:
+    """A white sheet and a blue cloth on a grey table, as a JPEG."""
+    from PIL import Image
+
+    picture = Image.new("RGB", (1600, 1200), (120, 118, 112))
+    picture.paste((236, 234, 228), (150, 250, 450, 550))
+    picture.paste((52, 74, 122), (750, 250, 1050, 550))
+    held = io.BytesIO()
+    picture.save(held, "JPEG", quality=92)
+    return held.getvalue()
 
 
 if __name__ == "__main__":
