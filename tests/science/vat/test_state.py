@@ -199,6 +199,14 @@ def test_a_young_fermented_vat_waits_and_a_hungry_one_is_fed() -> None:
     assert {part.what for part in old.parts} == {"bran", "madder"}
 
 
+def test_a_fermented_vat_gets_ready_in_one_to_two_weeks() -> None:
+    """Craft practice: 7 to 14 days, up to 30. Unseen, a fed vat is most probably ready within that time, and not on
+    day two."""
+    chances = [plain_vat("ferment", hold_c=38.0, now=moment(24.0 * day)).ready_chance for day in (2, 7, 10)]
+    assert chances[0] < 0.2
+    assert max(chances[1:]) > 0.3
+
+
 def test_more_looks_make_it_surer() -> None:
     few = answer(readings=[look(1.5, ph=9.1)])
     many = answer(readings=[look(1.5, **CLEAR), look(3.0, **CLEAR), look(5.0, **CLEAR)])

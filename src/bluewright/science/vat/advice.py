@@ -55,6 +55,8 @@ WORK_H: Final = 3.0
 REST_H: Final = 1.0
 MANY_DIPS: Final = 4
 """A vat rests an hour after three hours of work (Mairet 1938); so many dips count as work (guess)."""
+BETTER_CHANCE: Final = 0.02
+"""So much more probable must it become for waiting to be worth it."""
 FERMENT_SLOWER: Final = 24.0
 """How much later one looks again at a fermented vat."""
 
@@ -110,7 +112,7 @@ def _advice(made: Setting, view: Outlook, weights: Floats) -> Advice:
         (ph_read and low_ph >= (SURE.value if ready else PERHAPS.value), "more_alkali"),
         (cold_to_dye if ready else cold_to_reduce, "warm"),
         (ready, "dye"),
-        (ferments and _hungry(made), "feed"),
+        (ferments and (_hungry(made) or _stuck(made, view)), "feed"),
         (worked and not lacking and not ferments, "rest"),
         (not lacking or ferments, "wait"),
         (view.sharpened >= MOST_SHARPENED, "retire"),
@@ -123,6 +125,12 @@ def _hungry(made: Setting) -> bool:
     record = made.record
     fed_h = max((made.hour(one.time) for one in record.additions if one.what in {"bran", "madder"}), default=0.0)
     return float(made.hours[-1]) - fed_h > made.priors["fed_h"].centre
+
+
+def _stuck(made: Setting, view: Outlook) -> bool:
+    """Whether a fermented vat has had its time to wake and will not get better by waiting."""
+    better = max((chance for _, chance in view.ahead_chance), default=0.0) > view.ready_chance + BETTER_CHANCE
+    return float(made.hours[-1]) > 2.0 * made.priors["wakes_h"].centre and not better
 
 
 def _wait_h(made: Setting, view: Outlook) -> float:

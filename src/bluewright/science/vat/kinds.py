@@ -121,7 +121,7 @@ _LIME_PH: Final = _ph(
     12.1, 11.0, 12.5, "dye-farm-iron-vat", "lime lies on the bottom: it stands near lime water; at 11 iron is slow"
 )
 _FERMENT_PH: Final = _ph(9.8, 9.5, 10.5, "ellis-ferment", "9.5 to 11; above 11 what ferments dies")
-_SUGAR_C: Final = _warm(38.0, 35.0, 50.0, "dean-fructose-vat", "warm at first, later as the room")
+_SUGAR_C: Final = _warm(38.0, 20.0, 50.0, "dean-fructose-vat", "warm at first, later as the room")
 
 
 def family(fibre: Fibre) -> Literal["wool", "silk", "cellulose"]:

@@ -172,7 +172,7 @@ def _priors(record: VatRecord) -> dict[str, Prior]:
     per_g = 1000.0 / INDIGO_G_PER_MOL / record.volume_l
     found = {
         "reaches": REDUCES_FRAC,
-        "ready_h": kind.ready_h,
+        "ready_h": priors.FERMENTS_READY_H if record.kind == "ferment" else kind.ready_h,
         "half_life_h": priors.HALF_LIFE_H[record.kind],
         "film_m_per_h": AIR_FILM_M_PER_H,
         "drift_ph_per_day": priors.DRIFT_PH_PER_DAY[record.kind],

@@ -46,6 +46,8 @@ def _notes(made: Setting, chosen: Chosen, view: Outlook) -> Iterator[Caution]:
             "vat-unseen",
             "Nobody has looked yet: the colour of the liquor, a strip and a pH tell more than the reckoning.",
         )
+    if view.low_ph_chance >= PERHAPS.value and not any(one.ph is not None for one in record.readings):
+        yield _note("ph-unread", "Nobody has read the pH, and it has probably fallen: read it before anything goes in.")
     if view.high_ph_chance >= PERHAPS.value:
         what = "wool and silk suffer from it" if record.fibre in PROTEIN else "cloth dyes paler and deeper in"
         how = "Add no alkali; let it stand, or thin it with warm water"

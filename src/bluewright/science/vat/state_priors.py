@@ -27,16 +27,22 @@ HALF_LIFE_H: Final[dict[VatKind, Prior]] = {
 }
 """At the warmth at which the vat is set; it doubles with each ten degrees less."""
 MAKES_MMOL_PER_L_H: Final = _guess(
-    0.06, 0.9, "mmol/(L h)", "electrons that a well-fed fermented vat makes once it goes; a gram of indigo takes 7.6"
+    0.25, 0.8, "mmol/(L h)", "electrons that a well-fed fermented vat makes once it goes; a gram of indigo takes 7.6"
+)
+FERMENTS_READY_H: Final = _guess(
+    12.0,
+    0.6,
+    "h",
+    "in which a fermented vat that goes reduces nine tenths of what it can; it is the going that takes days",
 )
 WAKES_H: Final = _guess(72.0, 0.5, "h", "until a new fermented vat goes: two to five days")
-FED_H: Final = _guess(240.0, 0.5, "h", "for which a feeding lasts")
+FED_H: Final = _guess(336.0, 0.5, "h", "for which a feeding lasts")
 DRIFT_PH_PER_DAY: Final[dict[VatKind, Prior]] = {
     "dithionite": _guess(0.15, 0.7, "pH/day", "acids of the spent reductant, and carbon dioxide of the air"),
     "thiourea_dioxide": _guess(0.15, 0.7, "pH/day", "as dithionite"),
     "fructose": _guess(0.25, 0.7, "pH/day", "acids of the sugar"),
     "iron": _guess(0.02, 0.7, "pH/day", "lime lies on the bottom"),
-    "ferment": _guess(0.12, 0.7, "pH/day", "acids of the bran"),
+    "ferment": _guess(0.07, 0.8, "pH/day", "acids of the bran"),
 }
 START_PH: Final = _shift(0.6, "pH", "how far off the wanted pH a new vat stands")
 BUFFER_MMOL_PER_L: Final[dict[Literal["lime", "other"], Prior]] = {
