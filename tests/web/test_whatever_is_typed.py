@@ -39,6 +39,7 @@ MOMENTS: Final = (
 """Leap days and none, London's hour that is not and the one that comes twice, the future, the ends of the calendar."""
 FIELDS_OF_A_FORM: Final = 6
 """Of a kind: the next dish or batch of a list is read as the one before."""
+FIELDS_THAT_SHARE: Final = 3
 CHOICES: Final = ("", "nothing of the kind", "\0", "-1")
 """What no browser would send of a list to choose from."""
 
@@ -135,14 +136,15 @@ def client() -> Client:
 
 
 def attempts(form: Typed) -> Iterator[tuple[str, str, dict[str, list[str]]]]:
-    """Each field of a form with half of what does not belong there, its neighbour with the other half.
+    """All that does not belong there, shared out among three fields at a time: each text is tried in each form.
 
     All other fields hold what the page gave them.
     """
     tries = ((form.texts, TEXTS + NUMBERS), (form.moments, TEXTS + MOMENTS), (form.chosen, CHOICES))
     for names, texts in tries:
+        shares = min(len(names), FIELDS_THAT_SHARE)
         for place, name in enumerate(names[:FIELDS_OF_A_FORM]):
-            for text in texts[place % 2 :: 2]:
+            for text in texts[place % shares :: shares]:
                 data: dict[str, list[str]] = {}
                 for key, value in form.holds:
                     data.setdefault(key, []).append(value)
