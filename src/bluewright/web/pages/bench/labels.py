@@ -41,7 +41,7 @@ LABELS: Final[dict[str, Words]] = {
     # weather and water
     "weather": _("The weather"), "first": _("From"), "last": _("To"), "cutoff_c": _("Counts no more above"),
     "rule": _("Counted by"), "target_degree_d": _("When is this sum reached"), "formula": _("Evaporation by"),
-    "latitude_deg": _("Degrees north (south below 0)"), "coast": _("By the sea or a great lake"),
+    "latitude_deg": _("Latitude"), "coast": _("By the sea or a great lake"),
     "wind_height_m": _("Wind is measured at a height of"), "normals": _("The twelve months of a climate table"),
     "rain_mm": _("Rain"), "wet_d": _("Days with rain"), "humidity_low_frac": _("Lowest humidity"),
     "humidity_high_frac": _("Highest humidity"), "sunshine_h": _("Sunshine"), "radiation_mj_per_m2": _("Sun, measured"),
@@ -241,7 +241,7 @@ SAID: Final[dict[str, dict[object, Words]]] = {
         "sealed": _("sealed until now"), "opened": _("opened, closed well"), "old": _("old, damp or lumpy"),
     },
     "plant": {"woad": _("woad"), "japanese_indigo": _("Japanese indigo"), "indigofera": _("Indigofera")},
-    "state": {"early": _("early"), "right": _("at the right time"), "late": _("late")},
+    "state": {"early": _("early"), "right": _("in time"), "late": _("late")},
     "family": {"cabbage": _("cabbage family, woad too"), "other": _("any other")},
     "origin": {"sown": _("sown"), "transplanted": _("transplanted"), "self_sown": _("self-sown")},
     "purpose": {"leaf": _("leaf"), "seed": _("seed")},
