@@ -34,5 +34,6 @@ urlpatterns = [
     path("growing/", include("bluewright.web.pages.growing.urls")),
     path("plan/schedule/", include("bluewright.web.pages.schedule.urls")),
     path("past/", include("bluewright.web.pages.past.urls")),
+    path("plan/", include("bluewright.web.pages.plan.urls")),
     path("weather/", include("bluewright.web.pages.weather.urls")),
 ]

@@ -61,13 +61,9 @@ LATE: Final = marked("too late")
 def said(found: ClothPlanAnswer) -> Said:
     """The answer as a person with a spade reads it."""
     if not found.wants:
-        parts: list[str | Rows] = [
-            _("Nothing is wanted: here is what the jars are enough for."),
-            *can_dye_tables(found),
-        ]
-        return Said(parts=tuple(parts), cautions=found.cautions)
+        return said_of_jars(found)
     enough = jars_enough(found)
-    parts = [headline(found)]
+    parts: list[str | Rows] = [headline(found)]
     if not enough:
         parts += [bed_said(found), *_typed_area(found)]
     parts.append(takes_said(found))
@@ -75,6 +71,15 @@ def said(found: ClothPlanAnswer) -> Said:
         parts += [*matters_said(found), basis_said(found)]
     parts += [wants_table(found), *_matters_table(found), *days_tables(found)]
     return Said(parts=tuple(parts), cautions=found.cautions)
+
+
+def said_of_jars(found: ClothPlanAnswer) -> Said:
+    """What the jars at hand are enough for, whatever is wanted."""
+    parts: tuple[str | Rows, ...] = (
+        _("Nothing is wanted: here is what the jars are enough for."),
+        *can_dye_tables(found),
+    )
+    return Said(parts=parts, cautions=found.cautions)
 
 
 def jars_enough(found: ClothPlanAnswer) -> bool:
@@ -217,8 +222,23 @@ def days_tables(found: ClothPlanAnswer) -> Iterator[Rows]:
 
 def _sowing(days: Sequence[DaysBack]) -> Iterator[tuple[str, ...]]:
     for k in range(max((len(one.sow) for one in days), default=0)):
-        cuts = ngettext("sow, for %(cuts)s cut", "sow, for %(cuts)s cuts", k + 1) % {"cuts": k + 1}
-        yield (cuts, *(sow_said(one.sow[k]) if len(one.sow) > k else "" for one in days))
+        yield (sow_name(k + 1), *(sow_said(one.sow[k]) if len(one.sow) > k else "" for one in days))
+
+
+def sow_name(cuts: int) -> str:
+    """`sow, for 2 cuts`."""
+    return ngettext("sow, for %(cuts)s cut", "sow, for %(cuts)s cuts", cuts) % {"cuts": cuts}
+
+
+def slack_said(one: DaysBack) -> str:
+    """How much time is left before the first step, or by how much it is late."""
+    if one.slack_d < 0:
+        days = ngettext("late by %(days)s day", "late by %(days)s days", -one.slack_d) % {"days": -one.slack_d}
+        return _("%(late)s, as things usually go: jars, a bed that stands, or a later day") % {"late": days}
+    days = ngettext("%(days)s day to spare", "%(days)s days to spare", one.slack_d) % {"days": one.slack_d}
+    if one.from_jars:
+        return _("%(days)s; the jars are enough") % {"days": days}
+    return days
 
 
 def sow_said(one: SowBy) -> str:

@@ -257,3 +257,16 @@ LIMITS: Final[dict[str, Any]] = {
     "places": 4.0,
 }
 """Tubs and hours of the invented garden."""
+WANTS: Final[tuple[tuple[int | None, dict[str, Any]], ...]] = (
+    (70, {"what": "cloth", "name": "Two shawls", "mass_g": 600.0, "mass_typed": "600 g", "fibre": "wool",
+          "depth": "medium"}),
+    (110, {"what": "cloth", "name": "Table linen", "mass_g": 1400.0, "mass_typed": "1.4 kg", "fibre": "linen",
+           "depth": "light"}),
+    (None, {"what": "pigment", "name": "A jar for the market", "mass_g": 15.0, "mass_typed": "15 g"}),
+)  # fmt: skip
+"""What is wanted, and in how many days from now; without a day, some time."""
+BASIS: Final[dict[str, Any]] = {
+    "plant": "woad", "vat_l": 20.0, "vat_typed": "20 L", "tub_l": 40.0, "tub_typed": "40 L", "width_m": 1.2,
+    "width_typed": "1.2 m",
+}  # fmt: skip
+"""How the garden works."""

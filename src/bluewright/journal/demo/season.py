@@ -29,11 +29,13 @@ from bluewright.journal.models import (
     JarTaken,
     Limits,
     Picking,
+    PlanBasis,
     RainDay,
     Reading,
     Steep,
     Strain,
     Swatch,
+    Want,
     WaterNote,
 )
 from bluewright.journal.queries import tubs
@@ -111,6 +113,10 @@ class _Season:
         for name, days_ago, seen in plan.LOOKS:
             day = (self.now - timedelta(days=days_ago)).date()
             keep(BedLook(bed=self.beds[name], day=day, **seen), by=self.by)
+        for days_ahead, wanted in plan.WANTS:
+            by_day = None if days_ahead is None else (self.now + timedelta(days=days_ahead)).date()
+            keep(Want(garden=self.garden, by_day=by_day, **wanted), by=self.by)
+        keep(PlanBasis(garden=self.garden, **plan.BASIS), by=self.by)
         self._limits()
         return self.garden
 

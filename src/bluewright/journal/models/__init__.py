@@ -17,6 +17,7 @@ from bluewright.journal.models.measured import JarLook, Measured
 from bluewright.journal.models.person import DoorTry, Person
 from bluewright.journal.models.photo import Photo
 from bluewright.journal.models.picking import PickedFrom, Picking
+from bluewright.journal.models.plan_basis import PlanBasis
 from bluewright.journal.models.schedule import DaysAway, Limits, Schedule
 from bluewright.journal.models.sent import Sent
 from bluewright.journal.models.standing import EdgeReading, Standing
@@ -61,6 +62,7 @@ __all__ = [
     "Photo",
     "PickedFrom",
     "Picking",
+    "PlanBasis",
     "Poured",
     "RainDay",
     "Reading",

@@ -27,6 +27,7 @@ from bluewright.journal.models import (
     Steep,
     Strain,
     Swatch,
+    Want,
     WaterNote,
     WorkNote,
 )
@@ -45,6 +46,7 @@ WAYS: Final[Mapping[type[Kept], tuple[str, str]]] = {
     Swatch: ("garden", ""),
     Photo: ("garden", ""),
     Intake: ("garden", ""),
+    Want: ("garden", ""),
     WaterNote: ("bed__garden", "bed"),
     BedLook: ("bed__garden", "bed"),
     BedPast: ("bed__garden", "bed"),

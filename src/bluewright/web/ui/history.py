@@ -44,6 +44,11 @@ NAMES: Final = {
     "assayed_at": gettext_lazy("assayed"),
     "indigo_frac": gettext_lazy("share of indigo in it"),
     "indigo_sd_frac": gettext_lazy("that share give or take"),
+    "fixed": gettext_lazy("pure indigo fixed"),
+    "basis": gettext_lazy("weighed"),
+    "by_day": gettext_lazy("ready by"),
+    "what": gettext_lazy("what it is"),
+    "in_it": gettext_lazy("indigo in the vat"),
     "scale_sd_g": gettext_lazy("grams the scale is good to"),
 }
 """Columns whose own name says too little."""

@@ -33,6 +33,7 @@ from bluewright.journal.models import (
     Steep,
     Strain,
     Swatch,
+    Want,
     WaterNote,
     WorkNote,
 )
@@ -74,6 +75,7 @@ BACK: Final[Mapping[type[Kept], tuple[str, Mapping[str, str]]]] = {
     Card: ("cards.restore", {"key": "pk"}),
     CardRegistration: ("cards.restore_registration", {"key": "card_id", "row": "pk"}),
     Swatch: ("swatches.restore", {"key": "pk"}),
+    Want: ("plan.restore", {"key": "pk"}),
     WaterNote: ("watering.restore", {"key": "bed_id", "row": "pk"}),
     BedLook: ("growing.restore", {"key": "bed_id", "row": "pk"}),
     DaysAway: ("schedule.restore", {"row": "pk"}),
@@ -93,6 +95,7 @@ SAID: Final = {
     DaysAway: (gettext_lazy("Days away from %(name)s, written %(when)s"), "first", "made_at"),
     BedPast: (gettext_lazy("What grew in %(name)s, written %(when)s"), "bed.name", "made_at"),
     Strain: (gettext_lazy("Straining of %(name)s, %(when)s"), "steep.name", "strained_at"),
+    Want: (gettext_lazy("Want %(name)s, written %(when)s"), "name", "made_at"),
     WaterNote: (gettext_lazy("Water of %(name)s, written %(when)s"), "bed.name", "made_at"),
     Batch: (gettext_lazy("Batch %(name)s, begun %(when)s"), "name", "begun_at"),
     Jar: (gettext_lazy("Jar %(name)s, filled %(when)s"), "name", "filled_at"),
