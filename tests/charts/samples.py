@@ -1,9 +1,10 @@
 """Charts with invented numbers, for the tests of drawing."""
 
-from datetime import UTC, datetime, timedelta, timezone
+from datetime import UTC, date, datetime, timedelta, timezone
 
 from bluewright.charts.band_chart import BandChart, TimePanel
 from bluewright.charts.curve_chart import Choice, CurveChart, Target
+from bluewright.charts.days_back_chart import DayMark, DaysBackChart, DaysRow
 from bluewright.charts.forest_chart import ForestChart, ForestRow
 from bluewright.charts.inputs import CurveBand, Mark, Point, Span, TimeBand, Window
 from bluewright.charts.lines_chart import LinesChart, Pairs
@@ -104,6 +105,25 @@ def forest_sample(label: str = "test dyeing") -> ForestChart:
             ForestRow(label=label, kind="result", amount=Span(low=32, mid=37, high=42)),
             ForestRow(label="ash", kind="bound", amount=Span(low=78, mid=81, high=84)),
             ForestRow(label="all together", kind="together", amount=Span(low=32.4, mid=34.8, high=37.3)),
+        ),
+    )
+
+
+def days_back_sample(label: str = "two shawls") -> DaysBackChart:
+    return DaysBackChart(
+        question="By when must each step begin?",
+        answer="Sow 30 square metres.",
+        today=date(2026, 3, 2),
+        rows=(
+            DaysRow(
+                label=label,
+                marks=(
+                    DayMark(day=date(2026, 7, 18), kind="sow", label="sow, for one cut"),
+                    DayMark(day=date(2026, 10, 20), kind="cut", label="last cut"),
+                    DayMark(day=date(2026, 11, 5), kind="step", label="dry"),
+                    DayMark(day=date(2026, 11, 20), kind="ready", label=label),
+                ),
+            ),
         ),
     )
 

@@ -13,6 +13,7 @@ from bluewright.charts.ab_plane import ab_plane
 from bluewright.charts.band_chart import TimePanel, band_chart
 from bluewright.charts.control_chart import control_chart
 from bluewright.charts.curve_chart import curve_chart
+from bluewright.charts.days_back_chart import days_back_chart
 from bluewright.charts.depth_ladder import depth_ladder
 from bluewright.charts.dyed_swatches import dyed_swatches
 from bluewright.charts.forest_chart import forest_chart
@@ -30,6 +31,7 @@ from tests.charts.samples import (
     NAIVE,
     band_sample,
     curve_sample,
+    days_back_sample,
     forest_sample,
     lines_sample,
     series_sample,
@@ -46,6 +48,7 @@ DRAWINGS: dict[str, Callable[[], str]] = {
     "curve": lambda: curve_chart(curve_sample()),
     "series": lambda: series_chart(series_sample()),
     "forest": lambda: forest_chart(forest_sample()),
+    "days back": lambda: days_back_chart(days_back_sample()),
     "spectrum": lambda: spectrum_chart(spectrum_sample()),
     "lines": lambda: lines_chart(lines_sample()),
     "colours": lambda: ab_plane(plane_sample()),
@@ -189,6 +192,7 @@ def test_labels_never_cover_each_other() -> None:
         lambda: waterfall(waterfall_sample(HOSTILE)),
         lambda: curve_chart(curve_sample(HOSTILE)),
         lambda: forest_chart(forest_sample(HOSTILE)),
+        lambda: days_back_chart(days_back_sample(HOSTILE)),
         lambda: spectrum_chart(spectrum_sample(HOSTILE)),
         lambda: lines_chart(lines_sample(HOSTILE)),
         lambda: ab_plane(plane_sample(HOSTILE)),
@@ -197,7 +201,20 @@ def test_labels_never_cover_each_other() -> None:
         lambda: control_chart(control_sample(HOSTILE)),
         lambda: dyed_swatches(dyed_sample(HOSTILE)),
     ],
-    ids=["band", "waterfall", "curve", "forest", "spectrum", "lines", "colours", "ladder", "square", "control", "dyed"],
+    ids=[
+        "band",
+        "waterfall",
+        "curve",
+        "forest",
+        "days",
+        "spectrum",
+        "lines",
+        "colours",
+        "ladder",
+        "square",
+        "control",
+        "dyed",
+    ],
 )
 def test_hostile_text_stays_text(draw: Callable[[], str]) -> None:
     drawing = draw()
@@ -268,6 +285,8 @@ def test_wide_numbers_move_the_panel_instead_of_being_clipped() -> None:
         (lambda: Span(low=2, mid=1, high=3), "mid: 1 is outside its own range 2 to 3"),
         (lambda: Window(start=HOURS[1], end=HOURS[0], label="x"), "window: it ends before it starts"),
         (lambda: replace(forest_sample(), rows=()), "rows: there is none"),
+        (lambda: replace(days_back_sample(), rows=()), "rows: there is none"),
+        (lambda: replace(days_back_sample().rows[0], marks=()), "marks: there is none"),
         (lambda: replace(spectrum_sample(), wavelength_nm=(610.0,)), "wavelength_nm: a line needs two points"),
         (
             lambda: replace(lines_sample(), first=replace(lines_sample().first, points=((0.0, 1.0), (1.0, 2.0)))),
@@ -295,6 +314,12 @@ def test_wide_numbers_move_the_panel_instead_of_being_clipped() -> None:
 def test_what_cannot_be_drawn_is_refused_by_name(build: Callable[[], object], message: str) -> None:
     with pytest.raises(InputError, match=message):
         build()
+
+
+def test_days_back_say_each_step_with_its_day_and_tell_marks_apart_by_shape() -> None:
+    drawing = days_back_chart(days_back_sample())
+    assert "two shawls: sow, for one cut by Sat 18 Jul; last cut by Tue 20 Oct" in drawing
+    assert [month for month in ("Apr", "Aug", "Dec") if f">{month}</text>" in drawing] == ["Apr", "Aug", "Dec"]
 
 
 def test_a_forest_says_each_result_and_what_is_only_a_bound() -> None:

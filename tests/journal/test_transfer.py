@@ -10,7 +10,7 @@ from bluewright.journal import transfer
 from bluewright.journal.actions.keeping import delete
 from bluewright.journal.bridge import scheduling
 from bluewright.journal.bridge.steeps import steep_record
-from bluewright.journal.models import Bed, Garden, Jar, Reading, Steep, Swatch
+from bluewright.journal.models import Bed, Garden, Jar, PlanBasis, Reading, Steep, Swatch
 from bluewright.journal.queries import tubs
 from bluewright.science.base.errors import InputError
 from tests import cast
@@ -64,6 +64,7 @@ def test_a_batch_goes_along_from_its_straining_to_its_jar(garden: Garden, strain
     cast.a_rain(garden, 4.0)
     cast.a_water_note(cast.a_bed(garden), water_l=100.0, water_typed="100 L")
     cast.a_want(garden)
+    cast.keep(PlanBasis(garden=garden), by=None)
     bed = cast.a_bed(garden, shade="half")
     cast.a_bed_look(bed)
     cast.a_year(bed, clubroot=True)

@@ -45,7 +45,7 @@ NOTES: Final = frozenset(
         "photo-dark", "photo-flash", "photo-light", "photo-no-white", "photo-profile", "photo-quality", "photo-shine",
         "photos-disagree", "poor-fit", "protein-guessed", "purity-guessed", "rain-unknown", "random-order",
         "readings-disagree", "reads-nothing", "reductant-short", "results-disagree", "season-only", "second-year",
-        "self-sown-host", "slow", "small-titre", "soda-ceiling", "stock-strength", "stray-light", "strip-first",
+        "self-sown-host", "slow", "small-titre", "soda-ceiling", "starting-guess", "stock-strength", "stray-light", "strip-first",
         "surprising-reading", "table-judged", "temperature-differs", "thick-sediment", "thin-ensemble", "too-bright",
         "too-dark", "too-deep", "too-high", "too-hot", "underway", "uneven-light", "unusual-heavy", "unusual-light",
         "unusual-pure", "upper-bound", "vat-emptied", "vat-unseen", "warm-ammonia", "water-rules", "weak-rule",

@@ -232,6 +232,8 @@ def sow_name(cuts: int) -> str:
 
 def slack_said(one: DaysBack) -> str:
     """How much time is left before the first step, or by how much it is late."""
+    if one.slack_d is None:
+        return _("nothing sown now comes in time: jars, a bed that stands, or a later day")
     if one.slack_d < 0:
         days = ngettext("late by %(days)s day", "late by %(days)s days", -one.slack_d) % {"days": -one.slack_d}
         return _("%(late)s, as things usually go: jars, a bed that stands, or a later day") % {"late": days}
@@ -248,6 +250,8 @@ def sow_said(one: SowBy) -> str:
 
 def _begin(one: DaysBack, step: Step) -> str:
     day: date | None = next((each.begin_by for each in one.steps if each.step == step), None)
+    if day is None and step == "cut" and one.steps and not one.from_jars:
+        return _(LATE)
     return "" if day is None else weekday(day)
 
 

@@ -70,6 +70,16 @@ def yield_record(jar: Jar) -> YieldRecord:
     return thread.jar_record(alone, tubs=threads)
 
 
+def leaf_of(jar: Jar) -> tuple[Any, float]:
+    """The plant that most leaf of a jar was of, and its leaf in kilograms; the jar's batches are whole.
+
+    Raises InputError where no leaf is known.
+    """
+    parts = [(one.batch, one.pigment_g / jarred_g(one.batch)) for one in jar.came_from.all()]
+    leaf = sum(leaf_kg(batch) * share for batch, share in parts)
+    return _main_plant([batch for batch, _ in parts]), leaf
+
+
 def jarred_g(batch: Batch) -> float:
     """All pigment of a batch that went into jars."""
     return sum(part.pigment_g for part in batch.jarred.all())

@@ -10,11 +10,16 @@ from typing import Any
 
 import numpy as np
 
+from bluewright.journal.bridge.assays import purity
+from bluewright.journal.bridge.jars import leaf_of
 from bluewright.journal.bridge.stock import pure_left_g
 from bluewright.journal.bridge.watering import climate_of
 from bluewright.journal.models import Garden, Jar, PlanBasis, Want
 from bluewright.journal.queries import jars, plan
 from bluewright.science.base.bands import significant
+from bluewright.science.base.errors import InputError
+from bluewright.science.media.dry_pigment import MOISTURE_FRAC
+from bluewright.science.media.purity import PURITY
 from bluewright.science.media.weather.record import Weather
 from bluewright.science.plan.chain_record import (
     ClothPlanAnswer,
@@ -30,6 +35,8 @@ from bluewright.science.thread import plan_cloth
 NINETY_SD = 2 * 1.6449
 LEAST_G = 0.001
 """A jar that holds less pure indigo counts as empty."""
+MOST_G_PER_KG = 20.0
+"""More than that of a kilogram of leaf is a slip, and no figure of one's own."""
 
 
 def plan_record(garden: Garden, *, wants: Sequence[Want], basis: PlanBasis, today: date) -> ClothPlanRecord | None:
@@ -38,7 +45,7 @@ def plan_record(garden: Garden, *, wants: Sequence[Want], basis: PlanBasis, toda
     at_hand = jars_at_hand(garden)
     if not open_ones and not at_hand:
         return None
-    own = plan.own_blue_g_per_kg(garden, plant=basis.plant)
+    own = own_blue_g_per_kg(garden, plant=basis.plant)
     return ClothPlanRecord(
         id=garden.name,
         plant=_word(basis.plant),
@@ -65,21 +72,44 @@ def planned(record: ClothPlanRecord) -> ClothPlanAnswer:
     return plan_cloth(record, rng=np.random.default_rng(record.seed))
 
 
+def own_blue_g_per_kg(garden: Garden, *, plant: str) -> list[float]:
+    """Pure indigo got of a kilogram of leaf, by each jar of a plant whose indigo was measured.
+
+    Measured purity, dry mass and leaf alone: no prior is in it, since the plan joins it to one.
+    """
+    found = []
+    for jar in jars.whole(garden, plan.measured_jars(garden)):
+        known = purity(jar)
+        try:
+            of_plant, leaf_kg = leaf_of(jar)
+        except InputError:
+            continue
+        if known is not None and of_plant == plant and leaf_kg > 0:
+            pure_g = jars.put_in_g(jar) * (1 - MOISTURE_FRAC.centre) * known.mean_frac
+            found.append(significant(pure_g / leaf_kg))
+    return [one for one in found if LEAST_G < one < MOST_G_PER_KG]
+
+
 def jars_at_hand(garden: Garden) -> tuple[JarAtHand, ...]:
-    """Jars that hold something whose pure indigo is known."""
-    found = [(jar, pure_left_g(jar)) for jar in _holding(garden)]
-    return tuple(
-        JarAtHand(
-            name=jar.name, pure_g=pure.p50, sd_frac=significant(_sd(pure.p5, pure.p95), 2), assayed=is_assayed(jar)
-        )
-        for jar, pure in found
-        if pure is not None and pure.p50 >= LEAST_G
-    )
+    """Jars that hold something; of one whose indigo nobody knows, what pigment usually holds, widely."""
+    return tuple(one for one in map(_at_hand, _holding(garden)) if one.pure_g >= LEAST_G)
 
 
-def not_reckoned(garden: Garden) -> list[str]:
+def not_measured(garden: Garden) -> list[str]:
     """Names of jars that hold something of which nobody knows how much is indigo."""
     return [jar.name for jar in _holding(garden) if pure_left_g(jar) is None]
+
+
+def _at_hand(jar: Jar) -> JarAtHand:
+    pure = pure_left_g(jar)
+    if pure is None:
+        usual = PURITY["unknown"]["woad"]
+        pure_g = max(jars.left_g(jar), LEAST_G) * (1 - MOISTURE_FRAC.centre) * usual.centre
+        return JarAtHand(name=jar.name, pure_g=pure_g, sd_frac=significant(usual.spread * (1 - usual.centre), 2))
+    return JarAtHand(
+        name=jar.name, pure_g=max(pure.p50, LEAST_G / 2), sd_frac=significant(_sd(pure.p5, pure.p95), 2),
+        assayed=is_assayed(jar),
+    )  # fmt: skip
 
 
 def is_assayed(jar: Jar) -> bool:
@@ -97,7 +127,7 @@ def _sd(low: float, high: float) -> float:
     return min(math.sqrt(math.expm1(log_sd**2)), 1.0)
 
 
-def _due(want: Want, today: date) -> date | None:
+def due(want: Want, today: date) -> date | None:
     """The day on which it must be ready; what is overdue is due today."""
     return None if want.by_day is None else max(want.by_day, today)
 
@@ -105,12 +135,12 @@ def _due(want: Want, today: date) -> date | None:
 def _cloth(want: Want, today: date) -> ClothWant:
     return ClothWant(
         name=want.name, fibre=_word(want.fibre), mass_kg=want.mass_g / 1000, basis=_word(want.basis),
-        depth=None if want.fixed_frac else _word(want.depth), fixed_frac=want.fixed_frac, by=_due(want, today),
+        depth=None if want.fixed_frac else _word(want.depth), fixed_frac=want.fixed_frac, by=due(want, today),
     )  # fmt: skip
 
 
 def _pigment(want: Want, today: date) -> PigmentWant:
-    return PigmentWant(name=want.name, mass_g=want.mass_g, purity_frac=want.purity_frac, by=_due(want, today))
+    return PigmentWant(name=want.name, mass_g=want.mass_g, purity_frac=want.purity_frac, by=due(want, today))
 
 
 def _word(stored: str) -> Any:

@@ -51,11 +51,16 @@ def these(of: Garden, keys: Iterable[UUID]) -> list[Jar]:
 
 def jar(key: UUID, *, of: Garden) -> Jar | None:
     """One jar of a garden, its batches whole; None if there is none of that key."""
-    found = _with_stock(Jar.objects.filter(garden=of, pk=key)).first()
-    if found is not None:
-        whole = {one.pk: one for one in batches.batches(of).filter(jarred__jar=found)}
-        for part in found.came_from.all():
-            part.batch = whole.get(part.batch_id, part.batch)
+    return next(iter(whole(of, [key])), None)
+
+
+def whole(of: Garden, keys: Iterable[UUID]) -> list[Jar]:
+    """The jars of a garden with these keys, the newest first, their batches whole."""
+    found = list(_with_stock(Jar.objects.filter(garden=of, pk__in=list(keys)).order_by("-filled_at")))
+    if found:
+        known = {one.pk: one for one in batches.batches(of).filter(jarred__jar__in=found)}
+        for part in (part for one in found for part in one.came_from.all()):
+            part.batch = known.get(part.batch_id, part.batch)
     return found
 
 

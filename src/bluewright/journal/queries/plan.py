@@ -1,13 +1,13 @@
-"""What a plan rests on: wants, how the garden works, and what its assayed jars gave of a kilogram of leaf."""
+"""What a plan rests on: wants, how the garden works, and its jars whose indigo was measured."""
 
 from __future__ import annotations
 
 from collections.abc import Sequence
 from uuid import UUID
 
-from django.db.models import Exists, F, OuterRef, Q, Subquery
+from django.db.models import Exists, F, OuterRef, Q
 
-from bluewright.journal.models import Assay, Bed, Garden, Jar, PlanBasis, Want, YieldSeen
+from bluewright.journal.models import Assay, Bed, Garden, Jar, PlanBasis, Want
 
 MOST_WANTS = 50
 MOST_OWN = 100
@@ -35,16 +35,7 @@ def basis(of: Garden) -> PlanBasis:
     return PlanBasis(garden=of, plant=max(areas, key=lambda plant: areas[plant], default="woad"))
 
 
-def own_blue_g_per_kg(of: Garden, *, plant: str) -> list[float]:
-    """Pure indigo of a kilogram of leaf, by each jar of a plant whose indigo was measured, as its page told it last."""
-    last = YieldSeen.objects.filter(jar=OuterRef("pk")).order_by("-seen_at")
-    assayed = Exists(Assay.objects.filter(jar=OuterRef("pk")))
-    of_plant = Q(came_from__batch__came_from__strain__steep__plant=plant)
-    rows = (
-        Jar.objects.filter(of_plant, assayed | Q(purity_frac__isnull=False), garden=of)
-        .annotate(per_kg=Subquery(last.values("answer__pure_g_per_kg")[:1]))
-        .order_by("-filled_at")
-        .distinct()
-        .values_list("per_kg", flat=True)[:MOST_OWN]
-    )
-    return [float(found["p50"]) for found in rows if found]
+def measured_jars(of: Garden) -> list[UUID]:
+    """The keys of the jars whose indigo was measured, the newest first."""
+    assayed = Q(Exists(Assay.objects.filter(jar=OuterRef("pk")))) | Q(purity_frac__isnull=False)
+    return list(Jar.objects.filter(assayed, garden=of).order_by("-filled_at").values_list("pk", flat=True)[:MOST_OWN])

@@ -22,7 +22,7 @@ from bluewright.science.media.cloth import DIPS, PROTEIN
 from bluewright.science.media.weather.days import Bools
 from bluewright.science.media.weather.degree_days import degree_days
 from bluewright.science.media.weather.filling import span, temps
-from bluewright.science.media.weather.record import LONGEST_D, DayBand
+from bluewright.science.media.weather.record import DayBand
 from bluewright.science.plan.chain_crop import Growing
 from bluewright.science.plan.chain_factors import depth_of
 from bluewright.science.plan.chain_needs import Need
@@ -42,8 +42,10 @@ Places = NDArray[np.int64]
 """Days by their place among those looked at."""
 DRAWS_D: Final = 500
 """Draws of the weather: days are told to a day."""
-PAST_D: Final = 120
-"""Days before today that are looked at, so that a bed sown then is told of too."""
+PAST_D: Final = 60
+"""Days before today that are looked at, so that a bed sown then, and the season that has just ended, are told of."""
+AHEAD_D: Final = 365
+"""Days ahead: what is wanted later is cut in the season before, and what is wanted some time in the next."""
 MOST_CUTS: Final = 3
 SEASON_D: Final = 270
 """From sowing into the winter after it, and not into the next season: what is wanted some time is cut till then."""
@@ -74,10 +76,10 @@ def ahead(record: ClothPlanRecord, growing: Growing, *, rng: np.random.Generator
     """The warmth ahead; None where no weather is given."""
     if record.weather is None or record.now is None:
         return None
-    farthest = record.now + timedelta(days=LONGEST_D - 1)
+    farthest = record.now + timedelta(days=AHEAD_D)
     dated = [want.by for want in record.wants if want.by is not None]
     last = min(max(dated), farthest) if dated and len(dated) == len(record.wants) else farthest
-    first = record.now - timedelta(days=min(PAST_D, LONGEST_D - 1 - (last - record.now).days))
+    first = record.now - timedelta(days=PAST_D)
     days = span(first, last)
     air = temps(days, weather=record.weather, now=record.now, rng=rng, n=DRAWS_D)
     of_year = np.array([northern_day(day, hemisphere=record.weather.hemisphere) for day in days])
@@ -131,12 +133,13 @@ def _back(
         left = left + taken[step]
         steps.insert(0, _step_day(step, taken[step], left, by=by, chance=record.wanted_chance))
     sow: tuple[SowBy, ...] = ()
-    slack_d = ((steps[0].begin_by if steps else by) - now).days
+    slack_d: int | None = ((steps[0].begin_by if steps else by) - now).days
     if soon is not None and not from_jars:
         ready = _last_cut(soon, by=by, left_d=left)
         sow = _sow(record, soon, ready=ready)
-        steps[0] = _season_bound(steps[0], soon, ready=ready, chance=record.wanted_chance)
-        slack_d = ((sow[0].begin_by or soon.days[0]) - max(now, soon.days[soon.opens])).days
+        steps[:1] = _season_bound(steps[0], soon, ready=ready, chance=record.wanted_chance)
+        begin_by = sow[0].begin_by
+        slack_d = None if begin_by is None else (begin_by - max(now, soon.days[soon.opens])).days
     doubt = sorted(taken, key=lambda step: -float(np.ptp(quantiles(taken[step], [0.5, 0.95]))))
     return DaysBack(
         name=part.name, by=by, steps=tuple(steps), sow=sow, slack_d=slack_d, from_jars=from_jars,
@@ -144,13 +147,13 @@ def _back(
     )  # fmt: skip
 
 
-def _season_bound(cut: StepDay, soon: Ahead, *, ready: Places, chance: float) -> StepDay:
-    """The last cut, no later than leaf is worth cutting."""
+def _season_bound(cut: StepDay, soon: Ahead, *, ready: Places, chance: float) -> list[StepDay]:
+    """The last cut, no later than leaf is worth cutting; none where that was before the days looked at."""
     safe, low, mid, high = quantiles(ready.astype(float), [1 - chance, 0.05, 0.5, 0.95])
     early, middle, late, begin_by = (_day(soon, place) for place in (low, mid, high, safe))
     if begin_by is None:
-        return cut
-    return replace(cut, begin_by=begin_by, latest=DayBand(early=early, middle=middle, late=late))
+        return []
+    return [replace(cut, begin_by=begin_by, latest=DayBand(early=early, middle=middle, late=late))]
 
 
 def _step_day(step: Step, takes_d: Floats, left_d: Floats, *, by: date, chance: float) -> StepDay:

@@ -264,11 +264,12 @@ class DaysBack:
     by: date
     """When it must be ready."""
     steps: tuple[StepDay, ...]
-    """From first to last."""
+    """From first to last; the last cut is absent where leaf was worth cutting only long ago."""
     sow: tuple[SowBy, ...]
     """For one cut, two and three; empty where jars are enough, or no weather is given."""
-    slack_d: int
-    """Days between today and the first day above: below 0 it is late."""
+    slack_d: int | None = None
+    """Days between today, or when the ground can be sown, and the last day to begin: below 0 it is late; absent where
+    that day was long ago."""
     critical: Step | None = None
     """The step whose doubt costs most days: begin it early, or find out how long it takes with you; absent where
     nothing is left to be done."""

@@ -4,11 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from datetime import date
 from zoneinfo import ZoneInfo
 
 from django.utils.translation import gettext as _
 
 from bluewright.charts.plan_chart import plan_chart
+from bluewright.journal.bridge.planning import due
 from bluewright.journal.models import Garden, Want
 from bluewright.journal.queries.history import Step
 from bluewright.science.plan.chain_record import ClothPlanAnswer, DaysBack, Taken
@@ -47,7 +49,7 @@ class PlanPage:
     can_dye: Table | None
     """What the jars alone are enough for."""
     unknown: str
-    """Jars that are not counted; empty where all are."""
+    """Jars of which nobody knows how much is indigo; empty where there is none."""
     needs_place: bool
     """Whether the garden does not say where it lies."""
 
@@ -68,29 +70,30 @@ class WantPage:
 
 
 def plan_page(
-    garden: Garden, *, answer: ClothPlanAnswer | None, trouble: str, wants: Sequence[Want], unknown: Sequence[str]
-) -> PlanPage:
+    garden: Garden, *, answer: ClothPlanAnswer | None, trouble: str, wants: Sequence[Want], unknown: Sequence[str],
+    today: date,
+) -> PlanPage:  # fmt: skip
     """The page of a plan, given its answer."""
     days = _days_of(answer)
-    rows = [(want, _row(want, days.get((want.name, want.by_day)))) for want in wants]
+    rows = [(want, _row(want, days.get((want.name, due(want, today))))) for want in wants]
     return PlanPage(
         answer=None if answer is None or not answer.wants else _answered(answer),
         trouble=trouble,
         wanted=tuple(row for want, row in rows if want.state == "open"),
         past=tuple(row for want, row in rows if want.state != "open"),
         can_dye=None if answer is None else next(iter(answered(words.said_of_jars(answer)).tables), None),
-        unknown=_("Not counted, since nobody knows what they hold: %(jars)s.") % {"jars": ", ".join(unknown)}
+        unknown=_("Counted as such pigment usually is, for want of an assay: %(jars)s.") % {"jars": ", ".join(unknown)}
         if unknown
         else "",
         needs_place=garden.latitude_deg is None,
     )
 
 
-def want_page(want: Want, *, answer: ClothPlanAnswer | None, steps: Sequence[Step]) -> WantPage:
+def want_page(want: Want, *, answer: ClothPlanAnswer | None, steps: Sequence[Step], today: date) -> WantPage:
     """The page of one want, given the answer of the whole plan."""
     zone = ZoneInfo(want.garden.time_zone)
     taken = next((one for one in answer.wants if _is(one, want)), None) if answer and want.state == "open" else None
-    days = _days_of(answer).get((want.name, want.by_day)) if want.state == "open" else None
+    days = _days_of(answer).get((want.name, due(want, today))) if want.state == "open" else None
     return WantPage(
         row=_row(want, days),
         open=want.state == "open",

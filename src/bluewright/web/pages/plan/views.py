@@ -36,7 +36,12 @@ def index(request: HttpRequest, garden: Garden) -> HttpResponse:
     """What the wants take, what matters most, the days back."""
     answer, trouble = _answer(garden)
     page = plan_page(
-        garden, answer=answer, trouble=trouble, wants=queries.wants(garden), unknown=planning.not_reckoned(garden)
+        garden,
+        answer=answer,
+        trouble=trouble,
+        wants=queries.wants(garden),
+        unknown=planning.not_measured(garden),
+        today=timezone.localdate(),
     )
     return shown(request, "plan/index.html", page)
 
@@ -86,7 +91,11 @@ def show(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
     """One want: what it takes, its days, what was written of it."""
     row = _want(garden, key)
     answer, _trouble = _answer(garden)
-    return shown(request, "plan/show.html", want_page(row, answer=answer, steps=histories([row])[row.pk]))
+    return shown(
+        request,
+        "plan/show.html",
+        want_page(row, answer=answer, steps=histories([row])[row.pk], today=timezone.localdate()),
+    )
 
 
 @require_http_methods(["GET", "HEAD", "POST"])
