@@ -10,7 +10,7 @@ from bluewright.cli.record_command import example_text
 from bluewright.science.base.records import read
 from bluewright.science.plan.chain_record import ClothPlanAnswer, ClothPlanRecord
 from bluewright.science.thread import plan_cloth
-from bluewright.words.plan_cloth import odds, said
+from bluewright.words.plan_cloth import odds, said, said_of_beds
 from bluewright.words.said import Rows, text
 
 
@@ -72,3 +72,28 @@ def test_a_batch_of_ones_own_is_counted_in_words(found: ClothPlanAnswer) -> None
     own = {"blue_g_per_kg": [1.0]}
     assert "your 1 batch counts for" in text(said(answer(own=own)))
     assert "as other gardens have it" in text(said(answer(own={})))
+
+
+BED = {"name": "Long bed", "leaf_kg": 12.0, "cuts": 2}
+
+
+def test_what_stands_is_told_first_where_it_is_asked_for() -> None:
+    told = said_of_beds(answer(beds=[BED, BED | {"name": "Wall bed"}]))
+    assert told.first.startswith("What stands will probably give ")
+    assert "enough for all wants with a chance of" in text(told)
+    (table,) = (p for p in told.parts if isinstance(p, Rows) and p.caption.startswith("What the beds"))
+    assert [row[0] for row in table.rows] == ["Long bed", "Wall bed", "together"]
+
+
+def test_only_what_is_missing_is_to_be_sown() -> None:
+    assert " more of woad for a four-in-five chance" in said(answer(beds=[BED])).first
+
+
+def test_beds_that_will_do_ask_for_nothing_more() -> None:
+    told = text(said(answer(beds=[BED | {"leaf_kg": 900.0}])))
+    assert told.startswith("What stands will do")
+    assert "known least" not in told
+
+
+def test_without_beds_the_jars_are_told() -> None:
+    assert said_of_beds(answer(cloth=[], pigment=[])).first.startswith("Nothing is wanted")

@@ -31,6 +31,7 @@ COMMANDS: Final = (
     Command(("bed", "growth"), "when the next cut is ready, how much leaf and blue it gives", "bed_growth"),
     Command(("bed", "disease"), "how much of the leaf is damaged, and what that costs in blue", "bed_disease"),
     Command(("bed", "rotation"), "whether a plant may follow what grew in a bed", "bed_rotation"),
+    Command(("plan", "yield"), "what the beds that stand will probably give, and whether it is enough", "plan_yield"),
     Command(("plan", "cloth"), "from wanted cloth and pigment back to leaf, bed area and dates", "plan_cloth"),
     Command(("weather", "days"), "degree-days, rain and evaporation of a season with gaps", "weather_days"),
     Command(("bed", "water"), "when a bed wants water, and how much on a square metre", "bed_water"),

@@ -17,6 +17,7 @@ from bluewright.words.measures import amount, measured, of_leaf
 from bluewright.words.numbers import figure, percent, ranged, weekday
 from bluewright.words.said import Rows, Said
 
+FORWARD: Final = marked("What will the beds that stand probably give, and is it enough for what I want?")
 QUESTION: Final = marked("What must be sown, cut and steeped for the cloth and pigment that I want, and by when?")
 PLANTS: Final[dict[Plant, str]] = {
     "woad": marked("woad"), "japanese_indigo": marked("Japanese indigo"), "indigofera": marked("Indigofera"),
@@ -61,15 +62,15 @@ LATE: Final = marked("too late")
 def said(found: ClothPlanAnswer) -> Said:
     """The answer as a person with a spade reads it."""
     if not found.wants:
-        return said_of_jars(found)
-    enough = jars_enough(found)
+        return said_of_beds(found) if found.all_beds else said_of_jars(found)
+    enough = is_enough(found)
     parts: list[str | Rows] = [headline(found)]
     if not enough:
         parts += [bed_said(found), *_typed_area(found)]
     parts.append(takes_said(found))
     if not enough:
         parts += [*matters_said(found), basis_said(found)]
-    parts += [wants_table(found), *_matters_table(found), *days_tables(found)]
+    parts += [wants_table(found), *beds_tables(found), *_matters_table(found), *days_tables(found)]
     return Said(parts=tuple(parts), cautions=found.cautions)
 
 
@@ -80,6 +81,31 @@ def said_of_jars(found: ClothPlanAnswer) -> Said:
         *can_dye_tables(found),
     )
     return Said(parts=parts, cautions=found.cautions)
+
+
+def said_of_beds(found: ClothPlanAnswer) -> Said:
+    """What the beds that stand will probably give, and whether that is enough for what is wanted."""
+    if found.all_beds is None:
+        return said_of_jars(found)
+    told = {
+        "blue": ranged(found.all_beds.blue_g, "g"), "leaf": measured(found.all_beds.leaf_kg, "mass_kg"),
+        "pigment": ranged(found.all_beds.pigment_g, "g"),
+    }  # fmt: skip
+    first = (
+        _("What stands will probably give %(blue)s of pure indigo: %(leaf)s of leaf, %(pigment)s of pigment.") % told
+    )
+    parts: list[str | Rows] = [first, basis_said(found)]
+    if found.wants:
+        chance = {"chance": percent(found.enough_chance)}
+        parts.insert(
+            1, _("With what is in the jars that is enough for all wants with a chance of %(chance)s.") % chance
+        )
+    return Said(parts=(*parts, *beds_tables(found), *can_dye_tables(found)), cautions=found.cautions)
+
+
+def is_enough(found: ClothPlanAnswer) -> bool:
+    """Whether jars and beds that stand are enough for everything, with the chance asked for."""
+    return found.enough_chance >= found.inputs.wanted_chance
 
 
 def jars_enough(found: ClothPlanAnswer) -> bool:
@@ -99,6 +125,15 @@ def headline(found: ClothPlanAnswer) -> str:
         return _("The jars will do, with a chance of %(chance)s: nothing need be sown for it.") % {
             "chance": percent(found.jars_enough_chance)
         }
+    if is_enough(found):
+        return _("What stands will do, with a chance of %(chance)s: nothing more need be sown for it.") % {
+            "chance": percent(found.enough_chance)
+        }
+    if found.beds:
+        return _("Sow %(area)s more of %(plant)s for %(odds)s; what stands is enough with a chance of %(chance)s.") % {
+            "area": amount(found.area_for_chance_m2, "area_m2"), "plant": _(PLANTS[found.inputs.plant]),
+            "odds": odds(found.inputs.wanted_chance), "chance": percent(found.enough_chance),
+        }  # fmt: skip
     return _("Sow %(area)s of %(plant)s for %(odds)s; as likely more as less than %(middle)s will do.") % {
         "area": amount(found.area_for_chance_m2, "area_m2"), "plant": _(PLANTS[found.inputs.plant]),
         "odds": odds(found.inputs.wanted_chance), "middle": amount(found.total.area_m2.p50, "area_m2"),
@@ -193,8 +228,20 @@ def wants_table(found: ClothPlanAnswer) -> Rows:
     return Rows(caption=_("What each takes"), head=head, rows=tuple(rows))
 
 
+def beds_tables(found: ClothPlanAnswer) -> Iterator[Rows]:
+    """What each bed that stands will probably give, and all together."""
+    if found.all_beds is None:
+        return
+    head = (_("bed"), _("leaf"), _("pure indigo"))
+    told = [(one.name or _("bed %(number)s") % {"number": k}, one) for k, one in enumerate(found.beds, start=1)]
+    if len(told) > 1:
+        told.append((_("together"), found.all_beds))
+    rows = tuple((name, measured(one.leaf_kg, "mass_kg"), ranged(one.blue_g, "g")) for name, one in told)
+    yield Rows(caption=_("What the beds that stand will probably give"), head=head, rows=rows)
+
+
 def _matters_table(found: ClothPlanAnswer) -> Iterator[Rows]:
-    if found.matters and not jars_enough(found):
+    if found.matters and not is_enough(found):
         head = (_("not known"), _("share of the doubt"), _("range narrower by, if known"))
         rows = tuple((_(UNKNOWNS[one.what]), percent(one.share_frac), narrower(one)) for one in found.matters[:4])
         yield Rows(caption=_("What matters most"), head=head, rows=rows)

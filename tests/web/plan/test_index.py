@@ -3,9 +3,12 @@
 import pytest
 from django.test import Client
 
+from bluewright.journal.bridge import outlooks
 from bluewright.journal.models import Garden, PlanBasis
+from bluewright.web.pages.plan import views
 from tests import cast
 from tests.web.checks import flat, only, to_the_start_without_a_garden, url
+from tests.web.growing.conftest import a_grown_bed
 
 pytestmark = pytest.mark.django_db
 
@@ -111,6 +114,40 @@ def test_the_same_as_json(client: Client, garden: Garden) -> None:
     twin = client.get(where(), {"as": "json"}).json()
     assert twin["answer"]["first"].startswith("Sow ")
     assert twin["wanted"][0]["name"] == "two shawls"
+
+
+def test_beds_that_stand_count(client: Client, garden: Garden) -> None:
+    """A bed of woad that still gives leaf: its row, and only what is missing is to be sown."""
+    bed = a_grown_bed(garden)
+    cast.a_want(garden, days_ahead=None)
+    outlooks.reckon(garden, today=cast.a_day(), rest_s=0.0)
+    page = client.get(where()).context["page"]
+    beds = [table for table in page.answer.tables if table.caption.startswith("What the beds that stand")]
+    assert bed.name in [row[1][0] for table in beds for row in table.rows]
+    assert " more of woad" in page.answer.first or "What stands will do" in page.answer.first
+
+
+def test_until_beds_are_reckoned_it_says_so_and_has_them_reckoned(
+    client: Client, garden: Garden, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    asked: list[object] = []
+    monkeypatch.setattr(views.ASIDE, "ask", lambda key, work: asked.append(key) or True)
+    a_grown_bed(garden)
+    response = client.get(where())
+    assert response.context["page"].waits
+    assert "look again in some seconds" in response.content.decode()
+    assert asked == [garden.pk]
+
+
+def test_more_beds_need_no_more_statements(client: Client, garden: Garden) -> None:
+    a_grown_bed(garden)
+    cast.a_want(garden)
+
+    def more() -> None:
+        bed = cast.a_bed(garden, name="another", area_m2=10.0, area_typed="10 m2")
+        cast.a_bed_look(bed, days_ago=80, began="sown")
+
+    flat(client, where(), more)
 
 
 def test_another_garden_s_wants_are_not_seen(client: Client, garden: Garden, other_garden: Garden) -> None:

@@ -10,14 +10,16 @@ from typing import Any
 
 import numpy as np
 
+from bluewright.journal.bridge import outlooks
 from bluewright.journal.bridge.assays import purity
 from bluewright.journal.bridge.jars import leaf_of
 from bluewright.journal.bridge.stock import pure_left_g
 from bluewright.journal.bridge.watering import climate_of
-from bluewright.journal.models import Garden, Jar, PlanBasis, Want
+from bluewright.journal.models import Bed, Garden, Jar, PlanBasis, Want
 from bluewright.journal.queries import jars, plan
 from bluewright.science.base.bands import significant
 from bluewright.science.base.errors import InputError
+from bluewright.science.bed.growth_record import GrowthAnswer
 from bluewright.science.media.dry_pigment import MOISTURE_FRAC
 from bluewright.science.media.purity import PURITY
 from bluewright.science.media.weather.record import Weather
@@ -28,10 +30,17 @@ from bluewright.science.plan.chain_record import (
     JarAtHand,
     OwnFigures,
     PigmentWant,
+    StandingBed,
     Vat,
 )
 from bluewright.science.thread import plan_cloth
 
+MOST_CUTS = 8
+MOST_BEDS = 60
+LIKELY = 0.5
+"""A bed whose next cut comes in this season with a smaller chance is not counted."""
+MOST_FACTOR = 10.0
+"""A forecast that is wider says nothing."""
 NINETY_SD = 2 * 1.6449
 LEAST_G = 0.001
 """A jar that holds less pure indigo counts as empty."""
@@ -42,8 +51,8 @@ MOST_G_PER_KG = 20.0
 def plan_record(garden: Garden, *, wants: Sequence[Want], basis: PlanBasis, today: date) -> ClothPlanRecord | None:
     """The record of a garden's open wants; None where nothing is wanted and no jar holds anything that is known."""
     open_ones = [want for want in wants if want.state == "open"][: plan.MOST_WANTS]
-    at_hand = jars_at_hand(garden)
-    if not open_ones and not at_hand:
+    at_hand, beds = jars_at_hand(garden), standing_beds(garden, plant=basis.plant, today=today)
+    if not open_ones and not at_hand and not beds:
         return None
     own = own_blue_g_per_kg(garden, plant=basis.plant)
     return ClothPlanRecord(
@@ -52,6 +61,7 @@ def plan_record(garden: Garden, *, wants: Sequence[Want], basis: PlanBasis, toda
         cloth=tuple(_cloth(want, today) for want in open_ones if want.what == "cloth"),
         pigment=tuple(_pigment(want, today) for want in open_ones if want.what == "pigment"),
         jars=at_hand,
+        beds=beds,
         vat=None if basis.vat_l is None else Vat(vat_l=basis.vat_l, in_it_g=basis.in_it_g),
         vat_kind=_word(basis.vat_kind),
         steep_kind=_word(basis.steep_kind),
@@ -70,6 +80,28 @@ def plan_record(garden: Garden, *, wants: Sequence[Want], basis: PlanBasis, toda
 def planned(record: ClothPlanRecord) -> ClothPlanAnswer:
     """What a plan takes. Raises InputError and ModelError as the science does."""
     return plan_cloth(record, rng=np.random.default_rng(record.seed))
+
+
+def standing_beds(garden: Garden, *, plant: str, today: date) -> tuple[StandingBed, ...]:
+    """Beds of a plant that will still give a cut this season, as far as their forecasts are reckoned by now."""
+    known = outlooks.kept(garden, today=today).known
+    beds = Bed.objects.filter(garden=garden, plant=plant, pk__in=known)
+    found = (_standing(bed, known[bed.pk].growth) for bed in beds)
+    return tuple(one for one in found if one is not None)[:MOST_BEDS]
+
+
+def _standing(bed: Bed, growth: GrowthAnswer | None) -> StandingBed | None:
+    """A bed with the forecast of its growth; None where it gives no more, or its area is not known."""
+    if growth is None or growth.leaf_kg is None or growth.in_season_chance < LIKELY:
+        return None
+    cuts = min(round(growth.further_cuts.p50), MOST_CUTS)
+    if cuts < 1:
+        return None
+    log_sd = math.log(growth.leaf_kg.p95 / growth.leaf_kg.p5) / NINETY_SD
+    return StandingBed(
+        name=bed.name, leaf_kg=growth.leaf_kg.p50, cuts=cuts, least_cuts=min(int(growth.further_cuts.p5), cuts),
+        spread_factor=min(significant(math.exp(log_sd), 3), MOST_FACTOR), next_on=growth.ready_on.middle,
+    )  # fmt: skip
 
 
 def own_blue_g_per_kg(garden: Garden, *, plant: str) -> list[float]:

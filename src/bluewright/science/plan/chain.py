@@ -34,6 +34,7 @@ from bluewright.science.plan.chain_factors import (
     reduces,
     scores,
 )
+from bluewright.science.plan.chain_forward import all_give, gives, standing_kg
 from bluewright.science.plan.chain_needs import Need, needs, own_of, vat_short_g
 from bluewright.science.plan.chain_priors import CUTS, LEAF_KG_PER_L
 from bluewright.science.plan.chain_record import (
@@ -75,20 +76,26 @@ def plan_cloth(record: ClothPlanRecord, *, crop: Crop, rng: np.random.Generator)
 
     Sources: the factors' own (`media.cloth`, `chain_priors`, and of the crop `bed` and `media.precursor`).
     """
-    at, known, soon = scores(DRAWS, rng=rng), learned(crop, own_of(record)), ahead(record, crop.growing, rng=rng)
+    at, known, soon = (
+        scores(DRAWS, rng=rng, beds=len(record.beds)),
+        learned(crop, own_of(record)),
+        ahead(record, crop.growing, rng=rng),
+    )
     parts = needs(record, known, at)
     counted = {by: _cuts(record, soon, at, by=by, rng=rng) for by in (*dict.fromkeys(part.by for part in parts), None)}
     ground = _ground(record, parts, crop, known, counted, at)
     cuts = ground.cuts
-    area = area_m2(parts, ground, at)
+    area = area_m2(record, parts, ground, at)
     fills = _leaf_kg(parts, ground, at) / _fill_kg(record)
+    blue, pure_frac = ground.blue_g_per_kg(at), _pure_frac(record, ground, at)
     sure_m2 = significant(float(quantiles(area, [record.wanted_chance])[0]))
     width = record.bed_width_m
     return ClothPlanAnswer(
         id=record.id,
         wants=tuple(_taken(part, record, ground, at) for part in parts),
         total=_taken(_together(parts), record, ground, at, area=area),
-        jars_enough_chance=_chance(area == 0),
+        jars_enough_chance=_chance(sum((part.to_make_g for part in parts), np.zeros(DRAWS)) == 0),
+        enough_chance=_chance(area == 0),
         area_for_chance_m2=sure_m2,
         area_enough_chance=None if record.area_m2 is None else _chance(area <= record.area_m2),
         bed_m=None if width is None else band(area / width),
@@ -100,10 +107,12 @@ def plan_cloth(record: ClothPlanRecord, *, crop: Crop, rng: np.random.Generator)
         else int(np.ceil(quantiles(fills, [record.wanted_chance])[0])),
         cuts=band(cuts[None]),
         in_time_chance=_chance(np.all([counted[part.by] >= 1 for part in parts] or [cuts[None] >= 1], axis=0)),
-        blue_g_per_kg=band(ground.blue_g_per_kg(at)),
+        blue_g_per_kg=band(blue),
         leaf_kg_per_m2=band(leaf_kg_per_m2(crop, known, at, cuts=cuts[None])),
         own_blue_frac=significant(known.blue.own_frac),
         own_leaf_frac=significant(known.leaf.own_frac),
+        beds=gives(record, crop, at, blue_g_per_kg=blue, pure_frac=pure_frac),
+        all_beds=all_give(record, crop, at, blue_g_per_kg=blue, pure_frac=pure_frac),
         matters=matters(record, ground, at, now_m2=area),
         can_dye=_can_dye(record, known, at),
         days=days_back(record, parts, soon, rng=rng),
@@ -130,17 +139,18 @@ def _ground(
     return replace(ground, batches=_batches(record, parts, ground, at))
 
 
-def area_m2(parts: Sequence[Need], ground: Ground, at: Scores) -> Floats:
+def area_m2(record: ClothPlanRecord, parts: Sequence[Need], ground: Ground, at: Scores) -> Floats:
     """Area for what is still to be made, shape (n,).
 
     Wants come in order of their days: the leaf of all up to a day must have grown in the cuts in time for it, and the
-    area is the largest that any of these days asks for.
+    area is the largest that any of these days asks for, beside the leaf that beds give by then.
     """
-    made, area = np.zeros(DRAWS), np.zeros(DRAWS)
+    made, area, blue = np.zeros(DRAWS), np.zeros(DRAWS), ground.blue_g_per_kg(at)
     for by, of_day in groupby(parts, key=lambda part: part.by):
         made = made + sum(part.to_make_g for part in of_day)
-        area = np.maximum(area, made / ground.leaf_kg_per_m2(at, by=by))
-    return np.asarray(area / ground.blue_g_per_kg(at))
+        short_kg = np.maximum(made / blue - standing_kg(record, ground.crop, at, by=by), 0.0)
+        area = np.maximum(area, short_kg / ground.leaf_kg_per_m2(at, by=by))
+    return area
 
 
 def matters(record: ClothPlanRecord, ground: Ground, at: Scores, *, now_m2: Floats) -> tuple[Matters, ...]:
@@ -156,7 +166,7 @@ def matters(record: ClothPlanRecord, ground: Ground, at: Scores, *, now_m2: Floa
     for what in UNKNOWNS:
         held = at.held(what)
         fixed = ground if what != "cuts" else replace(ground, cuts=_middling(ground.cuts))
-        then = area_m2(needs(record, ground.known, held), fixed, held)
+        then = area_m2(record, needs(record, ground.known, held), fixed, held)
         share = 1 - _variance(then, logs=logs and bool(np.all(then > 0))) / whole
         if share >= SAID_FRAC:
             narrower = significant(1 - _width(then) / wide)
@@ -220,9 +230,14 @@ def _together(parts: Sequence[Need]) -> Need:
     )  # fmt: skip
 
 
+def _pure_frac(record: ClothPlanRecord, ground: Ground, at: Scores) -> Floats:
+    """Pure indigo in air-dry pigment."""
+    return purity_frac(own_of(record), ground.crop, ground.known, at) * (1 - ground.crop.moisture.centre)
+
+
 def _taken(part: Need, record: ClothPlanRecord, ground: Ground, at: Scores, *, area: Floats | None = None) -> Taken:
     """What one want takes for itself alone; with the area of all, what all of them take."""
-    pure_frac = purity_frac(own_of(record), ground.crop, ground.known, at) * (1 - ground.crop.moisture.centre)
+    pure_frac = _pure_frac(record, ground, at)
     leaf = part.to_make_g / ground.blue_g_per_kg(at)
     return Taken(
         name=part.name,

@@ -38,7 +38,8 @@ class Scores:
     """What one's pigment holds: it bears on its mass only, and not on the area."""
     batches_z: Floats
     cuts_z: Floats
-
+    beds_z: Floats
+    """Of the cuts of each bed that stands, shape (n, beds)."""
     settled: frozenset[Unknown] = frozenset()
     """Scatters that are held at their middle."""
 
@@ -49,7 +50,7 @@ class Scores:
         return replace(self, z={**self.z, what: np.zeros_like(self.z[what])})
 
 
-def scores(n: int, *, rng: np.random.Generator) -> Scores:
+def scores(n: int, *, rng: np.random.Generator, beds: int = 0) -> Scores:
     """`n` draws of every score."""
     whole = [what for what in UNKNOWNS if what not in {"blue_batch", "leaf_cut"}]
     return Scores(
@@ -57,6 +58,7 @@ def scores(n: int, *, rng: np.random.Generator) -> Scores:
         purity_z=rng.standard_normal(n),
         batches_z=rng.standard_normal((n, MOST_BATCHES)),
         cuts_z=rng.standard_normal((n, MOST_CUTS)),
+        beds_z=rng.standard_normal((n, beds)),
     )
 
 

@@ -85,6 +85,26 @@ class JarAtHand:
 
 
 @record
+class StandingBed:
+    """A bed of the plant that stands: its leaf is used before anything is sown."""
+
+    name: Name = ""
+    """Your own name for it."""
+    leaf_kg: Annotated[float, Field(ge=LEAST, le=100_000)]
+    """Fresh leaf that its next cut will give, the middle; as the forecast of its growth says."""
+    spread_factor: Annotated[float, Field(ge=1, le=10)] = 1.6
+    """That leaf may be so many times more or less, two times in three."""
+    cuts: Annotated[int, Field(ge=1, le=8)] = 1
+    """Cuts that it will still give this season, the middle, the next one counted."""
+    least_cuts: Annotated[int, Field(ge=0, le=8)] | None = None
+    """Cuts that it gives at least, nineteen times in twenty; left out: as many."""
+    next_on: date | None = None
+    """The day of the next cut, the middle; left out: in time for everything."""
+    again_d: Annotated[float, Field(ge=7, le=200)] = 42.0
+    """Days from one cut to the next."""
+
+
+@record
 class Vat:
     """The vat: what must stand in it before it dyes is stock, and stays there."""
 
@@ -133,6 +153,8 @@ class ClothPlanRecord:
     """Pigment that is wanted."""
     jars: Annotated[tuple[JarAtHand, ...], Field(max_length=200)] = ()
     """Jars at hand."""
+    beds: Annotated[tuple[StandingBed, ...], Field(max_length=60)] = ()
+    """Beds of the plant that stand."""
     vat: Vat | None = None
     """The vat; left out: what stays in it is not counted."""
     vat_kind: VatKind = "quick"
@@ -161,10 +183,9 @@ class ClothPlanRecord:
     """Seed of the random draws: the same record and seed give the same answer."""
 
     def __post_init__(self) -> None:
-        if not (self.cloth or self.pigment or self.jars):
-            raise InputError(
-                where="cloth", what="nothing is wanted and nothing is at hand", right="give a want or a jar"
-            )
+        if not (self.cloth or self.pigment or self.jars or self.beds):
+            what = "nothing is wanted and nothing is at hand"
+            raise InputError(where="cloth", what=what, right="give a want, a jar or a bed")
         dated = [want.by for want in self.wants if want.by is not None]
         if self.now is None and (dated or self.weather is not None):
             raise InputError(where="now", what="days are given and today is missing", right="give today's date")
@@ -203,6 +224,20 @@ class Taken:
     """Fresh leaf for it."""
     area_m2: Band
     """Area for that leaf, over all cuts in time."""
+
+
+@answer
+class Gives:
+    """What a bed that stands will probably give until the season ends, or all of them."""
+
+    name: str
+    """Its name; empty for all of them."""
+    leaf_kg: Band
+    """Fresh leaf."""
+    blue_g: Band
+    """Pure indigo from it."""
+    pigment_g: Band
+    """Air-dry pigment of your purity that holds it."""
 
 
 @answer
@@ -289,8 +324,10 @@ class ClothPlanAnswer:
     """All of them."""
     jars_enough_chance: float
     """Chance that the jars at hand are enough for everything."""
+    enough_chance: float
+    """Chance that the jars at hand and the beds that stand are enough for everything."""
     area_for_chance_m2: float
-    """Area that is enough with the chance asked for."""
+    """Area to sow beside what stands, enough with the chance asked for."""
     area_enough_chance: float | None = None
     """Chance that the area you think of is enough."""
     bed_m: Band | None = None
@@ -315,6 +352,10 @@ class ClothPlanAnswer:
     """How far your own batches count in the blue of a kilogram against what is published, 0 to near 1."""
     own_leaf_frac: float
     """How far your own cuts count in the leaf of a square metre."""
+    beds: tuple[Gives, ...]
+    """What each bed that stands will probably give."""
+    all_beds: Gives | None = None
+    """What they give together: they share garden, season and plant, so that their doubts do not average out."""
     matters: tuple[Matters, ...]
     """What is not known, that which matters most first."""
     can_dye: tuple[CanDye, ...]

@@ -63,6 +63,7 @@ from bluewright.web.pages.bench.calculator import Calculator
 from bluewright.web.pages.bench.calculators_of_colour import OF_COLOUR
 from bluewright.web.pages.bench.calculators_of_dyeing import OF_DYEING
 from bluewright.web.pages.bench.calculators_of_vat import OF_VAT
+from bluewright.web.pages.bench.labels import Words
 from bluewright.words import (
     acid,
     air,
@@ -96,6 +97,18 @@ def dose_chart(found: DoseAnswer, *, answer: str) -> str:
     return charts.dose_chart(found, along, answer=answer)
 
 
+PLAN_LABELS: Final[dict[str, Words]] = {
+    "cloth": _("Cloth that you want"),
+    "pigment": _("Pigment that you want"),
+    "jars": _("Jars at hand"),
+    "area_m2": _("An area that you think of"),
+    "own.cuts": _("Cuts in time"),
+    "own.reduces_frac": _("Share of the pigment that reduces"),
+    "start": _("How it is begun"),
+    "beds": _("Beds that stand"),
+    "beds[].leaf_kg": _("Leaf of its next cut"),
+    "beds[].cuts": _("Cuts still to come, that one counted"),
+}
 DAYS: Final = tuple(
     f"weather.days[].{name}" for name in ("day", "min_c", "max_c", "rain_mm", "forecast")
 )  # fmt: skip
@@ -125,6 +138,15 @@ TABLE: Final = (
         },
     ),
     Calculator(
+        slug="plan-yield", title=_("What the beds will give"), question=_(plan_cloth.FORWARD),
+        record=ClothPlanRecord, compute=thread.plan_cloth, said=plan_cloth.said_of_beds,
+        front=(
+            "plant", "beds", "beds[].name", "beds[].leaf_kg", "beds[].cuts", "beds[].next_on", "own.blue_g_per_kg",
+            "jars", "jars[].name", "jars[].pure_g", "pigment", "pigment[].name", "pigment[].mass_g", "now",
+        ),
+        labels=PLAN_LABELS,
+    ),
+    Calculator(
         slug="plan-cloth", title=_("What the cloth you want takes"), question=_(plan_cloth.QUESTION),
         record=ClothPlanRecord, compute=thread.plan_cloth, said=plan_cloth.said, chart=plan_chart,
         front=(
@@ -132,11 +154,7 @@ TABLE: Final = (
             "pigment", "pigment[].name", "pigment[].mass_g", "pigment[].by", "jars", "jars[].name", "jars[].pure_g",
             "now", "weather.latitude_deg", "area_m2",
         ),
-        labels={
-            "cloth": _("Cloth that you want"), "pigment": _("Pigment that you want"), "jars": _("Jars at hand"),
-            "area_m2": _("An area that you think of"), "own.cuts": _("Cuts in time"),
-            "own.reduces_frac": _("Share of the pigment that reduces"), "start": _("How it is begun"),
-        },
+        labels=PLAN_LABELS,
     ),
     Calculator(
         slug="plan-season", title=_("The season's plan"), question=_(year.QUESTION),

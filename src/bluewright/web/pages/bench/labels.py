@@ -157,7 +157,8 @@ LABELS: Final[dict[str, Words]] = {
     "assay_sd_frac": _("All assays may be off together by"), "leaf_kg_per_m2": _("Leaf of the ground, cut by cut"),
     "fixed_of_drawn_frac": _("Share fixed of what the cloth takes"), "reduces_frac": _("Share that reduces"),
     "tub_l": _("Water in a tub"), "leaf_kg_per_l": _("Leaf in the water"), "bed_width_m": _("Width of the beds"),
-    "wanted_chance": _("How sure it shall be"),
+    "wanted_chance": _("How sure it shall be"), "beds": _("Beds"), "spread_factor": _("More or less, times"),
+    "least_cuts": _("Cuts at least"), "next_on": _("Next cut on"), "again_d": _("Days from cut to cut"),
     # assay
     "solvent": _("Dissolved in"), "sample_mg": _("Pigment weighed in"), "volume_ml": _("Made up to"),
     "points": _("Readings"),

@@ -50,6 +50,8 @@ class PlanPage:
     """What the jars alone are enough for."""
     unknown: str
     """Jars of which nobody knows how much is indigo; empty where there is none."""
+    waits: bool
+    """Whether forecasts of beds are still being worked out."""
     needs_place: bool
     """Whether the garden does not say where it lies."""
 
@@ -71,13 +73,13 @@ class WantPage:
 
 def plan_page(
     garden: Garden, *, answer: ClothPlanAnswer | None, trouble: str, wants: Sequence[Want], unknown: Sequence[str],
-    today: date,
+    today: date, waits: bool,
 ) -> PlanPage:  # fmt: skip
     """The page of a plan, given its answer."""
     days = _days_of(answer)
     rows = [(want, _row(want, days.get((want.name, due(want, today))))) for want in wants]
     return PlanPage(
-        answer=None if answer is None or not answer.wants else _answered(answer),
+        answer=None if answer is None or not (answer.wants or answer.beds) else _answered(answer),
         trouble=trouble,
         wanted=tuple(row for want, row in rows if want.state == "open"),
         past=tuple(row for want, row in rows if want.state != "open"),
@@ -85,6 +87,7 @@ def plan_page(
         unknown=_("Counted as such pigment usually is, for want of an assay: %(jars)s.") % {"jars": ", ".join(unknown)}
         if unknown
         else "",
+        waits=waits,
         needs_place=garden.latitude_deg is None,
     )
 

@@ -14,12 +14,13 @@ from django.utils.translation import gettext as _
 from django.views.decorators.http import require_http_methods, require_POST, require_safe
 
 from bluewright.journal.actions.keeping import correct, keep
-from bluewright.journal.bridge import planning
+from bluewright.journal.bridge import outlooks, planning
 from bluewright.journal.models import Garden, Want
 from bluewright.journal.models.want import STATES
 from bluewright.journal.queries import plan as queries
 from bluewright.journal.queries.history import histories
 from bluewright.science.plan.chain_record import ClothPlanAnswer
+from bluewright.web.aside import ASIDE
 from bluewright.web.pages.plan.forms import FORMS, BasisForm, as_typed, basis_as_typed, write_basis, write_want
 from bluewright.web.pages.plan.page import plan_page, want_page
 from bluewright.web.ui.of_bed import answer_of
@@ -35,12 +36,14 @@ ADD: Final = {"cloth": "plan/add_cloth.html", "pigment": "plan/add_pigment.html"
 def index(request: HttpRequest, garden: Garden) -> HttpResponse:
     """What the wants take, what matters most, the days back."""
     answer, trouble = _answer(garden)
+    waits = _foretell(garden)
     page = plan_page(
         garden,
         answer=answer,
         trouble=trouble,
         wants=queries.wants(garden),
         unknown=planning.not_measured(garden),
+        waits=waits,
         today=timezone.localdate(),
     )
     return shown(request, "plan/index.html", page)
@@ -142,6 +145,15 @@ def restore(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
     """Bring a want back."""
     row = get_object_or_404(Want.everything, pk=key, garden=garden)
     return redirect("plan.show", key=key) if brought_back(request, row) else redirect("plan.index")
+
+
+def _foretell(garden: Garden) -> bool:
+    """Whether forecasts of beds are still missing; they are then worked out beside the pages."""
+    today = timezone.localdate()
+    missing = bool(outlooks.kept(garden, today=today).missing)
+    if missing:
+        ASIDE.ask(garden.pk, lambda: outlooks.reckon(garden, today=today))
+    return missing
 
 
 def _answer(garden: Garden) -> tuple[ClothPlanAnswer | None, str]:
