@@ -47,6 +47,14 @@ from bluewright.science.plan.chain_record import (
 )
 
 DRAWS: Final = 4000
+SOURCES: Final = (
+    "angelini-2004",
+    "bluewright-bed",
+    "bluewright-cloth",
+    "bluewright-leaf",
+    "bluewright-yield",
+    "fwi-woad",
+)
 SAID_FRAC: Final = 0.005
 """What makes less of the doubt is not told."""
 
@@ -102,9 +110,7 @@ def plan_cloth(record: ClothPlanRecord, *, crop: Crop, rng: np.random.Generator)
         bed_for_chance_m=None if width is None else significant(sure_m2 / width),
         plants_for_chance=int(np.ceil(sure_m2 * crop.plants_per_m2)),
         tub_fills=None if record.tub_l is None else band(fills),
-        tub_fills_for_chance=None
-        if record.tub_l is None
-        else int(np.ceil(quantiles(fills, [record.wanted_chance])[0])),
+        tub_fills_for_chance=None if record.tub_l is None else _whole(fills, record.wanted_chance),
         cuts=band(cuts[None]),
         in_time_chance=_chance(np.all([counted[part.by] >= 1 for part in parts] or [cuts[None] >= 1], axis=0)),
         blue_g_per_kg=band(blue),
@@ -119,14 +125,7 @@ def plan_cloth(record: ClothPlanRecord, *, crop: Crop, rng: np.random.Generator)
         basis="garden" if record.own is not None or any(jar.assayed for jar in record.jars) else "prior",
         inputs=record,
         cautions=cautions(record, crop, jars_enough=bool(np.mean(area == 0) >= record.wanted_chance)),
-        sources=(
-            "angelini-2004",
-            "bluewright-bed",
-            "bluewright-cloth",
-            "bluewright-leaf",
-            "bluewright-yield",
-            "fwi-woad",
-        ),
+        sources=SOURCES,
     )
 
 
@@ -269,6 +268,11 @@ def _can_dye(record: ClothPlanRecord, known: Learned, at: Scores) -> tuple[CanDy
             grams = 1000.0 * dry_kg(1.0, fibre=fibre) * fixed_prior(want).from_z(at.z["fixed"])
             found.append(CanDye(fibre=fibre, depth=depth, cloth_kg=band(fixed / grams)))
     return tuple(found)
+
+
+def _whole(counted: Floats, chance: float) -> int:
+    """A whole number that is enough with a chance."""
+    return int(np.ceil(quantiles(counted, [chance])[0]))
 
 
 def _chance(happened: Bools) -> float:
