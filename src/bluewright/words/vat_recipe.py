@@ -11,7 +11,7 @@ from bluewright.science.vat.recipe_record import Doing, Substance, VatRecipeAnsw
 from bluewright.words.cloth import DEPTHS
 from bluewright.words.language import gettext as _
 from bluewright.words.language import marked
-from bluewright.words.measures import amount, dosed_band
+from bluewright.words.measures import amount, dosed, dosed_band
 from bluewright.words.numbers import figure, frac, hours, minutes, percent, ranged
 from bluewright.words.said import Rows, Said
 from bluewright.words.vat import SUBSTANCES, beside
@@ -38,6 +38,12 @@ DOING: Final[dict[Doing, str]] = {
     "alkali_rest": marked("If it is lower: the rest in small parts, up to %(mass)s of %(what)s, %(wait)s apart."),
     "to_dye_temp": marked("Dye at %(temp)s and pH %(range)s, dips of %(dip)s minutes; the sediment stays down."),
 }
+
+FILL_UP: Final = marked("Warm what is in the vat and fill up with water, nearly to %(volume)s, at %(temp)s.")
+"""The first step where a vat is made anew from its heel."""
+DISSOLVE: Final = marked("Dissolve %(mass)s of %(what)s in hot water and stir it in slowly, without splashing.")
+"""How a reductant goes in that is no powder for strewing."""
+DISSOLVED: Final[frozenset[Substance]] = frozenset({"ferrous_sulphate", "fructose"})
 
 
 def said(found: VatRecipeAnswer) -> Said:
@@ -70,15 +76,26 @@ def _step(found: VatRecipeAnswer, step: VatStep, number: int) -> str:
     told = {
         "volume": amount(found.inputs.volume_l, "volume_l"),
         "temp": "" if step.temp_c is None else amount(step.temp_c, "temp_c"),
-        "mass": "" if step.mass_g is None else dosed_band(step.mass_g, "g"),
+        "mass": "" if step.mass_g is None else _mass(step.mass_g),
         "what": "" if step.what is None else _(SUBSTANCES[step.what]),
         "wait": "" if step.wait_min is None else _wait(step.wait_min),
         "ph": f"{found.target_ph:g}",
         "range": _span(found.set_ph),
         "dip": _span(found.dip_min),
     }
-    line = _("%(number)s. %(doing)s") % {"number": number, "doing": _(DOING[step.do]) % told}
+    line = _("%(number)s. %(doing)s") % {"number": number, "doing": _(_doing(found, step)) % told}
     return f"{line} {beside(step.hazards)}".rstrip()
+
+
+def _doing(found: VatRecipeAnswer, step: VatStep) -> str:
+    if step.do == "warm_water" and found.inputs.heel is not None:
+        return FILL_UP
+    return DISSOLVE if step.do == "add_reductant" and step.what in DISSOLVED else DOING[step.do]
+
+
+def _mass(mass: Band) -> str:
+    """With its range, if it has one."""
+    return dosed(mass.p50, "g") if mass.p5 == mass.p95 else dosed_band(mass, "g")
 
 
 def _wait(wait: Band) -> str:
@@ -94,8 +111,12 @@ def _totals(found: VatRecipeAnswer) -> Rows:
         if step.what is not None and step.mass_g is not None and step.g_per_l is not None:
             whole, per = sums.get(step.what, [Band(p5=0, p50=0, p95=0)] * 2)
             sums[step.what] = [_plus(whole, step.mass_g), _plus(per, step.g_per_l)]
-    rows = tuple((_(SUBSTANCES[what]), dosed_band(whole, "g"), ranged(per, "g")) for what, (whole, per) in sums.items())
+    rows = tuple((_(SUBSTANCES[what]), _mass(whole), _each(per)) for what, (whole, per) in sums.items())
     return Rows(caption="", head=(_("in all"), _("this vat"), _("each litre")), rows=rows)
+
+
+def _each(per: Band) -> str:
+    return f"{figure(per.p50)} g" if per.p5 == per.p95 else ranged(per, "g")
 
 
 def _plus(one: Band, other: Band) -> Band:

@@ -20,6 +20,8 @@ from bluewright.science.vat.kinds import KINDS, VatAlkali, VatKind, set_points
 from bluewright.science.vat.recipe import recipe
 from bluewright.science.vat.recipe_record import VatRecipeAnswer, VatRecipeRecord
 from bluewright.science.vat.redox import REDUCTANTS, ReductantName
+from bluewright.words.said import text
+from bluewright.words.vat_recipe import said
 from tests.published import Row, rows
 
 PURE = {"purity": {"mean_frac": 0.35, "sd_frac": 0.001}, "moisture_frac": 0.0}
@@ -231,3 +233,13 @@ def test_an_alkali_that_cannot_is_said(alkali: VatAlkali, ph: float) -> None:
     """Lime water stands at 12.4 to 12.5 (published), soda at 11.6: no mass of either passes that."""
     with pytest.raises(ModelError, match="cannot"):
         answer(kind="fructose", alkali=alkali, target_ph=ph)
+
+
+def test_words_follow_the_vat() -> None:
+    """A heel is filled up, copperas dissolved and dithionite strewn; what has no range is said without one."""
+    fed = text(said(answer(kind="ferment", heel={"volume_l": 10.0, "pure_g": 1.0})))
+    assert "fill up with water" in fed
+    assert "40 g of bran" in fed
+    assert "(40 to 40)" not in fed
+    assert "Dissolve" in text(said(answer(kind="iron")))
+    assert "Sprinkle" in text(said(answer(kind="dithionite")))
