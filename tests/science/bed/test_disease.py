@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 
 from bluewright.science.base.errors import InputError
 from bluewright.science.base.records import read
-from bluewright.science.bed.disease import GRADE_TOPS, disease, grade_of, mean_draws
+from bluewright.science.bed.disease import GRADE_TOPS, disease, grade_of, mean_draws, under_curve_frac_d
 from bluewright.science.bed.disease_record import DiseaseAnswer, DiseaseRecord
 from tests.published import rows
 
@@ -132,3 +132,9 @@ def test_more_damage_on_every_leaf_never_lowers_the_mean(scores: list[float], ti
     assert less is not None
     assert more is not None
     assert more.p50 > less.p50
+
+
+def test_damage_over_a_season_is_summed_by_trapezoids() -> None:
+    """Own hand: 0, 5, 20, 40 % at 0, 7, 14, 21 days: 17.5 + 87.5 + 210 = 315 %-days."""
+    assert under_curve_frac_d([0, 7, 14, 21], [0.0, 0.05, 0.2, 0.4]) == pytest.approx(3.15)
+    assert under_curve_frac_d([3], [0.4]) == 0.0

@@ -4,9 +4,11 @@ import pytest
 from django.test import Client
 
 from bluewright.journal.actions.keeping import keep
+from bluewright.journal.bridge import outlooks
 from bluewright.journal.models import Bed, Garden
-from tests.cast import a_bed, a_picking, a_tub, a_year, moment
+from tests.cast import a_bed, a_bed_look, a_day, a_picking, a_rain, a_tub, a_year, moment
 from tests.web.checks import NOBODY, flat, only, to_the_start_without_a_garden, url
+from tests.web.growing.conftest import a_grown_bed
 
 pytestmark = pytest.mark.django_db
 
@@ -93,8 +95,42 @@ def test_more_pickings_need_no_more_statements(client: Client, bed: Bed) -> None
 def test_ground_and_sun_are_said_and_cabbages_before_it_too(client: Client, garden: Garden) -> None:
     bed = a_bed(garden, soil="loam", shade="half")
     assert client.get(where(bed)).context["page"].facts == "woad, sown, loam, sun half of the day"
-    assert client.get(where(bed)).context["page"].rotation == ""
+    assert client.get(where(bed)).context["page"].glance.rows[-1].said == "nothing stands against it"
     a_year(bed, years_ago=1)
+    before = client.get(where(bed)).context["page"].glance.rows[-1]
+    assert before.said.startswith("Better wait 3 years more")
+    assert before.said in client.get(where(bed)).content.decode()
+
+
+def test_at_a_glance_it_tells_each_side_once_that_is_reckoned(client: Client, garden: Garden) -> None:
+    bed = a_grown_bed(garden)
+    a_bed_look(bed, counts="4 6 5 3 7 5", frame_m2=0.25, frame_typed="0.25 m2", spotted="0 0 10 5 0 0 1 0 20 0")
     page = client.get(where(bed)).context["page"]
-    assert page.rotation.startswith("Better wait 3 years more")
-    assert page.rotation in client.get(where(bed)).content.decode()
+    assert page.glance.waiting
+    assert [row.said for row in page.glance.rows][:4] == ["not reckoned yet"] * 4
+    outlooks.reckon(garden, today=a_day(), rest_s=0.0)
+    page = client.get(where(bed)).context["page"]
+    assert not page.glance.waiting
+    told = {row.name: row.said for row in page.glance.rows}
+    assert list(told) == ["Next cut", "Water", "Stand", "Damage", "Before"]
+    assert "cut" in told["Next cut"]
+    assert "water" in told["Water"].casefold()
+    assert told["Stand"].startswith("About ")
+    assert told["Damage"].startswith("Spotted: ")
+    html = client.get(where(bed)).content.decode()
+    for row in page.glance.rows:
+        assert f'href="{row.href}"' in html
+
+
+def test_what_it_wants_first_is_its_next_action(client: Client, garden: Garden) -> None:
+    """Dry weather for weeks on sand: it wants water."""
+    bed = a_grown_bed(garden)
+    bed.soil = "sand"
+    bed.save()
+    for days_ago in range(60):
+        a_rain(garden, 0.0, days_ago=days_ago)
+    outlooks.reckon(garden, today=a_day(), rest_s=0.0)
+    page = client.get(where(bed)).context["page"]
+    assert page.glance.first is not None
+    assert page.glance.first.what.startswith("Wall bed: ")
+    assert page.glance.first.do.href in client.get(where(bed)).content.decode()

@@ -5,6 +5,7 @@ import re
 import pytest
 from django.test import Client
 
+from bluewright.journal.bridge.growing import growth_record
 from bluewright.journal.models import Bed, Garden
 from tests import cast
 from tests.web.checks import NOBODY, flat, only, to_the_start_without_a_garden, url
@@ -88,3 +89,18 @@ def test_only_reading(client: Client, bed: Bed) -> None:
 
 def test_without_a_garden_it_leads_to_the_start(client: Client) -> None:
     to_the_start_without_a_garden(client, url("growing.show", key=NOBODY))
+
+
+def test_looks_of_a_season_add_up_and_the_next_cut_says_what_its_spots_cost(client: Client, bed: Bed) -> None:
+    """Own hand: 0, 5, 20 and 40 % a week apart are 315 %-days."""
+    for days_ago, scores in ((24, "0 0"), (17, "5 5"), (10, "10 30"), (3, "40 40")):
+        cast.a_bed_look(bed, days_ago=days_ago, spotted=scores)
+    page = client.get(where(bed)).context["page"]
+    assert len(page.over_season) == 1
+    assert page.over_season[0].startswith("Spotted leaf summed over 4 looks since ")
+    assert page.over_season[0].endswith(": 315 %-days.")
+    assert page.over_season[0] in client.get(where(bed)).content.decode()
+    assert any("of pure blue" in line for line in page.damage.lines), "in grams, of the leaf of the next cut"
+    record = growth_record(bed, today=cast.a_day())
+    assert record is not None
+    assert record.spotted_frac == 0.4

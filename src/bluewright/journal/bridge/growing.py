@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections import defaultdict
+from collections.abc import Sequence
 from dataclasses import dataclass, field
 from datetime import date, timedelta
 from functools import lru_cache
@@ -80,6 +81,7 @@ def growth_record(bed: Bed, *, today: date) -> GrowthRecord | None:
         now=today,
         cuts=now.made(bed),
         lengths=_lengths(bed, since=now.first, today=today),
+        spotted_frac=_spotted_frac(bed, since=now.last, today=today),
         earlier=tuple(Season(start=_word(one.start), began=one.began, cuts=one.made(bed)) for one in earlier),
         bed_m2=bed.area_m2,
         weather=Weather(
@@ -98,6 +100,13 @@ def _lengths(bed: Bed, *, since: date, today: date) -> tuple[LongestLeaves, ...]
         LongestLeaves(on=day, longest_mm=tuple(float(one) for one in look.longest_mm.split()))
         for day, look in sorted(rows.items())[-MOST_LENGTHS:]
     )
+
+
+def _spotted_frac(bed: Bed, *, since: date, today: date) -> float:
+    """Mean share of the leaf that the last look since the last cut found spotted; 0 where nobody looked."""
+    rows = [look for look in queries.looks(bed) if look.spotted and since < look.day <= today]
+    scores = [float(one) for one in rows[-1].spotted.split()] if rows else []
+    return round(sum(scores) / len(scores) / 100, 4) if scores else 0.0
 
 
 def growth_of(bed: Bed, *, today: date) -> GrowthAnswer | None:
@@ -120,15 +129,39 @@ def stand_record(look: BedLook) -> StandRecord | None:
     )  # fmt: skip
 
 
-def disease_record(look: BedLook) -> DiseaseRecord | None:
-    """The record of the leaves of a look; None where none was scored."""
+def last_counted(looks: Sequence[BedLook]) -> BedLook | None:
+    """The last look at which frames were counted."""
+    return next((row for row in reversed(looks) if row.counts), None)
+
+
+def last_scored(looks: Sequence[BedLook]) -> BedLook | None:
+    """The last look at which leaves were scored."""
+    return next((row for row in reversed(looks) if row.spotted or row.eaten), None)
+
+
+def disease_record(look: BedLook, *, leaf_kg: float | None = None) -> DiseaseRecord | None:
+    """The record of the leaves of a look, and of the leaf of the next cut; None where none was scored."""
     if not look.spotted and not look.eaten:
         return None
     spotted, eaten = (tuple(float(one) for one in text.split()) for text in (look.spotted, look.eaten))
     return DiseaseRecord(
         id=look.bed.name, plant=_word(look.bed.plant), spotted_pct=spotted, eaten_pct=eaten,
-        cause=_word(look.cause or None),
+        cause=_word(look.cause or None), leaf_kg=leaf_kg,
     )  # fmt: skip
+
+
+def stand_of(bed: Bed) -> StandAnswer | None:
+    """How thick a bed stood when frames were last counted."""
+    look = last_counted(queries.looks(bed))
+    record = None if look is None else stand_record(look)
+    return None if record is None else stood(record)
+
+
+def damage_of(bed: Bed, *, leaf_kg: float | None) -> DiseaseAnswer | None:
+    """How much of the leaf was damaged when it was last scored, and what that costs the next cut."""
+    look = last_scored(queries.looks(bed))
+    record = None if look is None else disease_record(look, leaf_kg=leaf_kg)
+    return None if record is None else damaged(record)
 
 
 @lru_cache(maxsize=64)

@@ -14,12 +14,14 @@ from datetime import date, timedelta
 from typing import Final, TypeVar
 from uuid import UUID
 
-from bluewright.journal.bridge.growing import growth_of
+from bluewright.journal.bridge.growing import damage_of, growth_of, stand_of
 from bluewright.journal.bridge.watering import water_of
 from bluewright.journal.models import Bed, Garden
 from bluewright.journal.queries import outlooks as queries
 from bluewright.science.base.errors import BluewrightError
+from bluewright.science.bed.disease_record import DiseaseAnswer
 from bluewright.science.bed.growth_record import GrowthAnswer
+from bluewright.science.bed.stand_record import StandAnswer
 from bluewright.science.watering.record import BedWaterAnswer
 
 A = TypeVar("A")
@@ -39,6 +41,8 @@ class Outlook:
     of_garden: queries.Stamp
     growth: GrowthAnswer | None
     water: BedWaterAnswer | None
+    stand: StandAnswer | None
+    damage: DiseaseAnswer | None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -77,7 +81,11 @@ def reckon(garden: Garden, *, today: date, rest_s: float = REST_S) -> None:
         _outlooks.popitem(last=False)
     for bed in Bed.objects.filter(garden=garden, pk__in=wanted).select_related("garden"):
         growth, water = _reckoned(growth_of, bed, today), _reckoned(water_of, bed, today)
-        found[bed.pk] = Outlook(on=today, of_bed=stamps[bed.pk], of_garden=shared, growth=growth, water=water)
+        leaf_kg = None if growth is None or growth.leaf_kg is None else growth.leaf_kg.p50
+        found[bed.pk] = Outlook(
+            on=today, of_bed=stamps[bed.pk], of_garden=shared, growth=growth, water=water, stand=stand_of(bed),
+            damage=damage_of(bed, leaf_kg=leaf_kg),
+        )  # fmt: skip
         time.sleep(rest_s)
 
 

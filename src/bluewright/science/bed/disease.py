@@ -8,6 +8,8 @@ what is spotted changes the precursor by a factor that nobody has measured (`med
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
+from itertools import pairwise
 from typing import Final
 
 import numpy as np
@@ -143,6 +145,16 @@ def _grades(record: DiseaseRecord) -> tuple[GradeCount, ...]:
         )
         for grade, top in GRADE_TOPS.items()
     )
+
+
+def under_curve_frac_d(days_d: Sequence[float], damaged_frac: Sequence[float]) -> float:
+    """Damage summed over the days of several looks, as share of leaf times days; 0 for a single look.
+
+    Formula: trapezoids, sum of (y_k + y_k+1) / 2 (t_k+1 - t_k). Source: common practice of scoring plant disease over a
+    season (area under its progress curve).
+    """
+    pairs = zip(pairwise(days_d), pairwise(damaged_frac), strict=True)
+    return float(sum((after - before) * (low + high) / 2 for (before, after), (low, high) in pairs))
 
 
 def grade_of(damaged_frac: float) -> Grade:

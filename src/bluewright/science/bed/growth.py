@@ -34,6 +34,7 @@ from bluewright.science.bed.taking import taking
 from bluewright.science.bed.winter import KILLING_C, WINTER_BEGINS, Flowering, flowering
 from bluewright.science.media.air_temp import northern_day
 from bluewright.science.media.basket import Plant
+from bluewright.science.media.precursor import DAMAGE
 from bluewright.science.media.weather.days import Bools, first_day, on_days
 from bluewright.science.media.weather.degree_days import degree_days
 from bluewright.science.media.weather.filling import Temps, span, temps
@@ -91,6 +92,8 @@ def growth(record: GrowthRecord, *, rng: np.random.Generator) -> GrowthAnswer:
     ready: Bools = np.asarray(gone >= ripe[:, None])
     ready_on, per_m2 = first_day(season.days, ready), READY_FRAC.value * leaf
     blue = blue_g_per_kg(record, on=ready_on.middle or record.now, rng=rng, n=DRAWS)
+    if record.spotted_frac:
+        blue = blue * np.exp(record.spotted_frac * DAMAGE.draw(rng, DRAWS))
     winter = flowering(record, season.days, season.temps, season.degree_d, rng=rng)
     of_bed = None if record.bed_m2 is None else band(record.bed_m2 * per_m2)
     return GrowthAnswer(

@@ -82,6 +82,9 @@ class GrowthRecord:
     """Cuts of this season so far, in order."""
     lengths: Annotated[tuple[LongestLeaves, ...], Field(max_length=60)] = ()
     """Marked plants of this season, in order of days: once a week they tell how far the leaf is, without a cut."""
+    spotted_frac: Annotated[float, Field(ge=0, le=1)] = 0.0
+    """Share of the leaf's area that is spotted or mildewed now, as scored; it changes the blue by a factor that nobody
+    has measured."""
     earlier: Annotated[tuple[Season, ...], Field(max_length=10)] = ()
     """Seasons of this bed, or of one like it, that are over: the forecast learns from them."""
     bed_m2: Annotated[float, Field(ge=0.1, le=1_000_000)] | None = None

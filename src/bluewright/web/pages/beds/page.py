@@ -13,6 +13,7 @@ from django.utils.translation import ngettext
 from bluewright.journal.models import Bed, Picking
 from bluewright.journal.queries.history import Step
 from bluewright.science.base.unit_names import UNITS
+from bluewright.web.pages.beds.glance import Glance, glance
 from bluewright.web.ui.history import HistoryRow, history, written
 from bluewright.web.ui.photos import Thumb
 from bluewright.web.ui.turning import Linked
@@ -51,8 +52,7 @@ class BedPage:
     facts: str
     regrowing: str
     """How long since it was last picked."""
-    rotation: str
-    """That it should have waited; empty where it fits."""
+    glance: Glance
     written: str
     note: str
     taken: tuple[TakenRow, ...]
@@ -73,7 +73,7 @@ def bed_page(
         key=str(bed.pk),
         name=bed.name,
         facts=", ".join([bed.get_plant_display(), bed.get_origin_display(), *area, *_ground(bed)]),
-        rotation=rotation,
+        glance=glance(bed, rotation=rotation, now=now),
         regrowing=_regrowing(last_at, now),
         written=written(bed, zone),
         note=bed.note,

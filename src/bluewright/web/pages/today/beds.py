@@ -49,16 +49,18 @@ def foretold(garden: Garden, now: datetime, *, but: Collection[UUID] = ()) -> tu
     beds = Bed.objects.filter(garden=garden, pk__in=kept.known)
     told = {key for key, one in kept.known.items() if one.growth is not None}
     return told, (
-        matter
-        for bed in beds
-        for one in [kept.known[bed.pk]]
-        for matter in (
-            water(bed, one.water, today),
-            None if bed.pk in but else cut(bed, one.growth, today),
-            pods(bed, one.growth, today),
-        )
-        if matter is not None
+        matter for bed in beds for matter in wants(bed, kept.known[bed.pk], today, cuts=bed.pk not in but)
+    )  # fmt: skip
+
+
+def wants(bed: Bed, outlook: outlooks.Outlook, today: date, *, cuts: bool = True) -> list[Matter]:
+    """What a bed wants by its outlook; without its cuts where those are told elsewhere."""
+    found = (
+        water(bed, outlook.water, today),
+        cut(bed, outlook.growth, today) if cuts else None,
+        pods(bed, outlook.growth, today),
     )
+    return [matter for matter in found if matter is not None]
 
 
 def water(bed: Bed, answer: BedWaterAnswer | None, today: date) -> Matter | None:
