@@ -37,6 +37,7 @@ from bluewright.journal.models import (
     JarTaken,
     JarTest,
     Kept,
+    LawCheck,
     Limits,
     LiquorLook,
     Photo,
@@ -199,6 +200,11 @@ def a_year(bed: Bed, *, years_ago: int = 2, **told: Any) -> BedPast:
     """Cabbages grew there, unless told otherwise."""
     plain = {"bed": bed, "year": a_day().year - years_ago, "crop": "kale", "family": "cabbage"}
     return keep(BedPast(**plain | told), by=None)
+
+
+def a_law_check(garden: Garden, *, days_ago: int = 3, **told: Any) -> LawCheck:
+    plain = {"garden": garden, "plant": "woad", "day": a_day(days_ago), "whom": "the county's weed office"}
+    return keep(LawCheck(**plain | told), by=None)
 
 
 def an_alkali(garden: Garden, **other: Any) -> Alkali:

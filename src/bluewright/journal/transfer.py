@@ -43,6 +43,7 @@ from bluewright.journal.models import (
     JarStep,
     JarTaken,
     JarTest,
+    LawCheck,
     Limits,
     LiquorLook,
     Measured,
@@ -73,6 +74,7 @@ FORMAT: Final = "bluewright garden"
 VERSION: Final = 1
 KINDS: Final[dict[str, tuple[type[models.Model], str]]] = {
     "beds": (Bed, "garden"),
+    "law_checks": (LawCheck, "garden"),
     "pickings": (Picking, "garden"),
     "picked_from": (PickedFrom, "picking__garden"),
     "steeps": (Steep, "garden"),

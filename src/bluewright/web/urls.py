@@ -33,6 +33,7 @@ urlpatterns = [
     path("watering/", include("bluewright.web.pages.watering.urls")),
     path("growing/", include("bluewright.web.pages.growing.urls")),
     path("plan/schedule/", include("bluewright.web.pages.schedule.urls")),
+    path("law/", include("bluewright.web.pages.law.urls")),
     path("past/", include("bluewright.web.pages.past.urls")),
     path("plan/", include("bluewright.web.pages.plan.urls")),
     path("weather/", include("bluewright.web.pages.weather.urls")),

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
+from bluewright.science.bed.growth_cautions import HEAVY_KG
 from bluewright.science.leaf.record import PotentialAnswer
 from bluewright.words.language import gettext as _
 from bluewright.words.language import marked
@@ -49,6 +50,17 @@ def said(found: PotentialAnswer) -> Said:
         }
         lines.append(_("Others got %(low)s to %(high)s: %(note)s.") % figures)
     return Said(parts=tuple(lines), cautions=found.cautions)
+
+
+def tub_weight(water_l: float, leaf_kg: float) -> str:
+    """That a filled tub is not to be lifted, with its mass, a kilogram for each litre; empty if it is light."""
+    mass_kg = water_l + leaf_kg
+    if mass_kg <= HEAVY_KG.value:
+        return ""
+    told = {"mass": amount(float(f"{mass_kg:.2g}"), "mass_kg")}
+    return (
+        _("Filled it weighs about %(mass)s: fill it where it stands, and bail or siphon it instead of lifting.") % told
+    )
 
 
 def condition(damaged_frac: float) -> str:

@@ -281,9 +281,9 @@ def test_one_bed_s_cut_is_seen_once() -> None:
 
 
 def test_spotted_leaf_widens_and_lowers_the_blue_and_nothing_else() -> None:
-    """The factor that nobody has measured, log N(-0.1, 0.3), scaled by a spotted half."""
+    """The factor that nobody has measured, log N(-0.1, 0.3), scaled by a spotted half; a median of 1,000 wide draws."""
     sound, spotted = answer(bed_m2=10.0), answer(bed_m2=10.0, spotted_frac=0.5)
     assert spotted.leaf_kg_per_m2 == sound.leaf_kg_per_m2
     assert spotted.ready_on == sound.ready_on
-    assert spotted.blue_g_per_kg.p50 == pytest.approx(sound.blue_g_per_kg.p50 * float(np.exp(-0.05)), rel=0.04)
+    assert spotted.blue_g_per_kg.p50 == pytest.approx(sound.blue_g_per_kg.p50 * float(np.exp(-0.05)), rel=0.08)
     assert spotted.blue_g_per_kg.p95 / spotted.blue_g_per_kg.p5 > sound.blue_g_per_kg.p95 / sound.blue_g_per_kg.p5

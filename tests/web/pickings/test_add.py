@@ -78,3 +78,13 @@ def test_before_the_first_garden_it_leads_to_the_beginning(client: Client) -> No
 
 def test_other_methods_are_refused(client: Client, garden: Garden) -> None:
     only(client, WHERE, "get", "post")
+
+
+def test_it_says_what_skin_sun_and_back_should_mind(client: Client, garden: Garden) -> None:
+    html = client.get(WHERE).content.decode()
+    assert "gloves and long sleeves" in html
+    assert "Pick in the early morning" in html
+    assert "baskets of 25 kg at most" in html
+    garden.system = "us"
+    garden.save()
+    assert "baskets of 55 lb at most" in client.get(WHERE).content.decode()

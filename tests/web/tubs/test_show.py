@@ -172,3 +172,16 @@ def test_its_json_twin_says_the_same(client: Client, steeping: Steep) -> None:
     assert twin["name"] == page.name
     assert twin["call"]["headline"] == page.call.headline
     assert [look["said"] for look in twin["looks"]] == [look.said for look in page.looks]
+
+
+def test_a_tub_that_steeps_says_what_it_weighs_and_a_strained_one_does_not(
+    client: Client, garden: Garden, strained: Steep
+) -> None:
+    """A litre of water weighs a kilogram: 40 L and 3 kg of leaf are 43 kg; 20 L and 1 kg nobody need be told of."""
+    picking = a_picking(garden)
+    heavy = a_tub(garden, leaf=[(picking, 3.0)], water_l=40.0, water_typed="40 L")
+    light = a_tub(garden, leaf=[(picking, 1.0)], water_l=20.0, water_typed="20 L")
+    page = client.get(url("tubs.show", key=heavy.pk)).context["page"]
+    assert page.weight.startswith("Filled it weighs about 43 kg: ")
+    assert client.get(url("tubs.show", key=light.pk)).context["page"].weight == ""
+    assert client.get(url("tubs.show", key=strained.pk)).context["page"].weight == ""

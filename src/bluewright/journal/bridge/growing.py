@@ -30,6 +30,8 @@ NEW_SEASON_D: Final = 150
 MOST_EARLIER: Final = 2
 MOST_CUTS: Final = 12
 MOST_LENGTHS: Final = 60
+LIKELY_CHANCE: Final = 0.1
+"""With a smaller chance of another cut its leaf is not reckoned with."""
 AHEAD_D: Final = 10
 """Days for which a forecast may have been written down."""
 
@@ -155,6 +157,13 @@ def stand_of(bed: Bed) -> StandAnswer | None:
     look = last_counted(queries.looks(bed))
     record = None if look is None else stand_record(look)
     return None if record is None else stood(record)
+
+
+def next_leaf_kg(growth: GrowthAnswer | None) -> float | None:
+    """Leaf of the next cut of the bed; None where none is likely any more, or its area is not known."""
+    if growth is None or growth.leaf_kg is None or growth.in_season_chance < LIKELY_CHANCE:
+        return None
+    return growth.leaf_kg.p50
 
 
 def damage_of(bed: Bed, *, leaf_kg: float | None) -> DiseaseAnswer | None:

@@ -14,7 +14,7 @@ from datetime import date, timedelta
 from typing import Final, TypeVar
 from uuid import UUID
 
-from bluewright.journal.bridge.growing import damage_of, growth_of, stand_of
+from bluewright.journal.bridge.growing import damage_of, growth_of, next_leaf_kg, stand_of
 from bluewright.journal.bridge.watering import water_of
 from bluewright.journal.models import Bed, Garden
 from bluewright.journal.queries import outlooks as queries
@@ -81,10 +81,9 @@ def reckon(garden: Garden, *, today: date, rest_s: float = REST_S) -> None:
         _outlooks.popitem(last=False)
     for bed in Bed.objects.filter(garden=garden, pk__in=wanted).select_related("garden"):
         growth, water = _reckoned(growth_of, bed, today), _reckoned(water_of, bed, today)
-        leaf_kg = None if growth is None or growth.leaf_kg is None else growth.leaf_kg.p50
         found[bed.pk] = Outlook(
             on=today, of_bed=stamps[bed.pk], of_garden=shared, growth=growth, water=water, stand=stand_of(bed),
-            damage=damage_of(bed, leaf_kg=leaf_kg),
+            damage=damage_of(bed, leaf_kg=next_leaf_kg(growth)),
         )  # fmt: skip
         time.sleep(rest_s)
 

@@ -13,6 +13,7 @@ from bluewright.journal.models.garden import AirTemp, Garden
 from bluewright.journal.models.intake import Intake, TubTemp
 from bluewright.journal.models.jar import Jar, JarFrom, JarTaken, YieldSeen
 from bluewright.journal.models.kept import Change, Kept
+from bluewright.journal.models.law_check import LawCheck
 from bluewright.journal.models.measured import JarLook, Measured
 from bluewright.journal.models.person import DoorTry, Person
 from bluewright.journal.models.photo import Photo
@@ -55,6 +56,7 @@ __all__ = [
     "JarTaken",
     "JarTest",
     "Kept",
+    "LawCheck",
     "Limits",
     "LiquorLook",
     "Measured",

@@ -21,6 +21,7 @@ from bluewright.journal.models import (
     Jar,
     JarTaken,
     Kept,
+    LawCheck,
     Photo,
     Picking,
     Reading,
@@ -35,6 +36,7 @@ from bluewright.journal.models.kept import KEPT_AFTER_DELETE
 
 WAYS: Final[Mapping[type[Kept], tuple[str, str]]] = {
     Bed: ("garden", ""),
+    LawCheck: ("garden", ""),
     Picking: ("garden", ""),
     Steep: ("garden", ""),
     Reading: ("steep__garden", "steep"),

@@ -12,7 +12,7 @@ from bluewright.science.bed.growth_priors import BLUE_CUT_SD
 from bluewright.science.bed.growth_record import GrowthRecord
 from bluewright.science.media.air_temp import northern_day
 from bluewright.science.media.basket import LeafState
-from bluewright.science.media.precursor import GOT_FRAC, draw_mmol_per_kg
+from bluewright.science.media.precursor import DAMAGE, GOT_FRAC, draw_mmol_per_kg
 from bluewright.science.media.stoichiometry import INDIGO_G_PER_MMOL_PRECURSOR
 
 
@@ -39,3 +39,11 @@ def blue_g_per_kg(record: GrowthRecord, *, on: date, rng: np.random.Generator, n
     left = 1 / (1 / of_bed + weight)
     middle = left * (mean / of_bed + weight * sum(own) / len(own))
     return np.exp(middle + math.hypot(math.sqrt(left), cut_sd) * rng.standard_normal(n))
+
+
+def spotted_factor(record: GrowthRecord, *, rng: np.random.Generator, n: int) -> Floats:
+    """`n` draws of the factor by which spotted leaf holds more or less, shape (n,): 1 where nothing is spotted.
+
+    Formula: exp(D s), D `media.precursor.DAMAGE`, which nobody has measured.
+    """
+    return np.exp(record.spotted_frac * DAMAGE.draw(rng, n)) if record.spotted_frac else np.ones(n)

@@ -15,7 +15,7 @@ import numpy as np
 
 from bluewright.science.base.bands import Band, band, significant
 from bluewright.science.base.sourced import Floats
-from bluewright.science.bed.blue import blue_g_per_kg
+from bluewright.science.bed.blue import blue_g_per_kg, spotted_factor
 from bluewright.science.bed.growth_cautions import Forecast, cautions
 from bluewright.science.bed.growth_lengths import LengthsSeen
 from bluewright.science.bed.growth_model import CutSeen, Growth, leaf_frac, learn
@@ -26,7 +26,6 @@ from bluewright.science.bed.growth_priors import (
     READY_FRAC,
     RIPE_AGAIN_D,
     RIPE_FIRST_D,
-    RIPE_SD,
     SEASON_ENDS,
 )
 from bluewright.science.bed.growth_record import Cut, GrowthAnswer, GrowthRecord, Season
@@ -34,7 +33,6 @@ from bluewright.science.bed.taking import taking
 from bluewright.science.bed.winter import KILLING_C, WINTER_BEGINS, Flowering, flowering
 from bluewright.science.media.air_temp import northern_day
 from bluewright.science.media.basket import Plant
-from bluewright.science.media.precursor import DAMAGE
 from bluewright.science.media.weather.days import Bools, first_day, on_days
 from bluewright.science.media.weather.degree_days import degree_days
 from bluewright.science.media.weather.filling import Temps, span, temps
@@ -84,16 +82,14 @@ def growth(record: GrowthRecord, *, rng: np.random.Generator) -> GrowthAnswer:
     seen = cuts_seen(record, season, marked={one.regrowth for one in marked}, rng=rng)
     grown = learn(record.plant, seen, lengths=marked, n=DRAWS, rng=rng)
     last, today = record.cuts[-1].on if record.cuts else record.since, season.at(record.now)
-    usual = grown.ripe_degree_d(None if record.cuts else record.start)
-    own = grown.own_factor
-    ripe = usual * (np.exp(RIPE_SD.value * rng.standard_normal(DRAWS)) if own is None else own)
+    ripe = grown.ripe_now_degree_d(None if record.cuts else record.start, rng=rng)
     leaf = grown.full_kg_per_m2 * grown.season_factor * np.exp(grown.cut_sd * rng.standard_normal(DRAWS))
     gone, ended = season.since(last), season_ended(record, season, rng=rng)
     ready: Bools = np.asarray(gone >= ripe[:, None])
     ready_on, per_m2 = first_day(season.days, ready), READY_FRAC.value * leaf
-    blue = blue_g_per_kg(record, on=ready_on.middle or record.now, rng=rng, n=DRAWS)
-    if record.spotted_frac:
-        blue = blue * np.exp(record.spotted_frac * DAMAGE.draw(rng, DRAWS))
+    blue = spotted_factor(record, rng=rng, n=DRAWS) * blue_g_per_kg(
+        record, on=ready_on.middle or record.now, rng=rng, n=DRAWS
+    )
     winter = flowering(record, season.days, season.temps, season.degree_d, rng=rng)
     of_bed = None if record.bed_m2 is None else band(record.bed_m2 * per_m2)
     return GrowthAnswer(

@@ -37,6 +37,21 @@ SKIN = Caution(
     source="common-practice",
 )
 
+AT_THE_CUT = (
+    SKIN,
+    Caution(
+        code="cut-sun",
+        text="Pick in the early morning: drink, cover head and neck, and rest in the shade; leaf in the sun heats too.",
+        source="common-practice",
+    ),
+    Caution(
+        code="cut-lift",
+        text=f"Carry leaf in baskets of {HEAVY_KG.value:g} kg at most; wet from rain or dew it weighs more.",
+        source="common-practice",
+    ),
+)
+"""What to mind wherever leaf is picked."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Forecast:

@@ -83,6 +83,12 @@ class Growth:
         """Degree-days to ready: of a first cut by how the season began, of a later one from the cut before."""
         return self.again_degree_d if start is None else START_FACTOR[start].value * self.first_degree_d
 
+    def ripe_now_degree_d(self, start: Start | None, *, rng: np.random.Generator) -> Floats:
+        """The same of the present regrowth: as marked plants tell it, else earlier or later by chance."""
+        usual = self.ripe_degree_d(start)
+        own = self.own_factor
+        return np.asarray(usual * (np.exp(RIPE_SD.value * rng.standard_normal(len(usual))) if own is None else own))
+
 
 def learn(
     plant: Plant, cuts: Sequence[CutSeen], *, lengths: Sequence[LengthsSeen] = (), n: int, rng: np.random.Generator

@@ -14,6 +14,7 @@ from bluewright.journal.models import Bed, Picking
 from bluewright.journal.queries.history import Step
 from bluewright.science.base.unit_names import UNITS
 from bluewright.web.pages.beds.glance import Glance, glance
+from bluewright.web.pages.law.page import law_said
 from bluewright.web.ui.history import HistoryRow, history, written
 from bluewright.web.ui.photos import Thumb
 from bluewright.web.ui.turning import Linked
@@ -53,6 +54,8 @@ class BedPage:
     regrowing: str
     """How long since it was last picked."""
     glance: Glance
+    law: str
+    """Whether the law of the place was asked; empty for a plant that does not spread."""
     written: str
     note: str
     taken: tuple[TakenRow, ...]
@@ -74,6 +77,7 @@ def bed_page(
         name=bed.name,
         facts=", ".join([bed.get_plant_display(), bed.get_origin_display(), *area, *_ground(bed)]),
         glance=glance(bed, rotation=rotation, now=now),
+        law=law_said(bed.garden, bed.plant),
         regrowing=_regrowing(last_at, now),
         written=written(bed, zone),
         note=bed.note,

@@ -27,6 +27,7 @@ from bluewright.journal.models import (
     Jar,
     JarTaken,
     Kept,
+    LawCheck,
     Photo,
     Picking,
     Reading,
@@ -64,6 +65,7 @@ class TakenOutPage:
 BACK: Final[Mapping[type[Kept], tuple[str, Mapping[str, str]]]] = {
     Bed: ("beds.restore", {"key": "pk"}),
     Picking: ("pickings.restore", {"key": "pk"}),
+    LawCheck: ("law.restore", {"key": "pk"}),
     Steep: ("tubs.restore", {"key": "pk"}),
     Reading: ("tubs.restore_reading", {"key": "steep_id", "reading": "pk"}),
     Batch: ("batches.restore", {"key": "pk"}),
@@ -88,6 +90,7 @@ BACK: Final[Mapping[type[Kept], tuple[str, Mapping[str, str]]]] = {
 
 SAID: Final = {
     Bed: (gettext_lazy("Bed %(name)s"), "name", ""),
+    LawCheck: (gettext_lazy("Check of the law with %(name)s, written %(when)s"), "whom", "made_at"),
     Picking: (gettext_lazy("Picking of %(name)s, %(when)s"), "leaf_typed", "picked_at"),
     Steep: (gettext_lazy("Tub %(name)s, begun %(when)s"), "name", "started_at"),
     Reading: (gettext_lazy("Look at %(name)s, %(when)s"), "steep.name", "taken_at"),

@@ -11,7 +11,15 @@ from django.utils.translation import gettext as _
 
 from bluewright.charts.disease_chart import disease_chart, key_drawing
 from bluewright.charts.growth_chart import growth_chart
-from bluewright.journal.bridge.growing import damaged, disease_record, last_counted, last_scored, stand_record, stood
+from bluewright.journal.bridge.growing import (
+    damaged,
+    disease_record,
+    last_counted,
+    last_scored,
+    next_leaf_kg,
+    stand_record,
+    stood,
+)
 from bluewright.journal.models import Bed, BedLook
 from bluewright.journal.models.bed_look import STARTS
 from bluewright.science.bed.disease import under_curve_frac_d
@@ -60,7 +68,6 @@ class GrowingPage:
 def growing_page(bed: Bed, *, answer: GrowthAnswer | None, looks: Sequence[BedLook], trouble: str = "") -> GrowingPage:
     """The page of a bed's growth, given its answer."""
     counted, scored = last_counted(looks), last_scored(looks)
-    leaf_kg = None if answer is None or answer.leaf_kg is None else answer.leaf_kg.p50
     return GrowingPage(
         key=str(bed.pk),
         name=bed.name,
@@ -69,7 +76,7 @@ def growing_page(bed: Bed, *, answer: GrowthAnswer | None, looks: Sequence[BedLo
         needs_place=bed.garden.latitude_deg is None,
         stand=None if counted is None else _stand(counted),
         stand_on="" if counted is None else weekday(counted.day),
-        damage=None if scored is None else _damage(scored, leaf_kg),
+        damage=None if scored is None else _damage(scored, next_leaf_kg(answer)),
         over_season=_over_season(looks),
         damage_on="" if scored is None else weekday(scored.day),
         leaf_key=key_drawing(),

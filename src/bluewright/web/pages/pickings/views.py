@@ -18,12 +18,14 @@ from bluewright.journal.models import Garden, Picking
 from bluewright.journal.queries import gardens, photos
 from bluewright.journal.queries.history import histories
 from bluewright.science.base.errors import InputError
+from bluewright.science.bed.growth_cautions import AT_THE_CUT
 from bluewright.web.pages.pickings.forms import PickingForm, as_typed, write_picking
 from bluewright.web.pages.pickings.page import picking_page
 from bluewright.web.ui.photos import keep_photos, sent_files, thumbs
 from bluewright.web.ui.respond import brought_back, in_garden, posted, shown, taken_out
 from bluewright.web.ui.turning import turned
 from bluewright.words.numbers import sentence
+from bluewright.words.own_text import own_text
 
 
 @require_safe
@@ -47,7 +49,8 @@ def add(request: HttpRequest, garden: Garden) -> HttpResponse:
         keep_photos(request, form.cleaned_data["photos"], garden=garden, kind="picking", key=picking.pk)
         messages.success(request, _("%(what)s is written down.") % {"what": picking.leaf_typed})
         return redirect("pickings.index")
-    return render(request, "pickings/add.html", {"form": form}, status=422 if form.errors else 200)
+    context = {"form": form, "take_care": [own_text(one.text) for one in AT_THE_CUT]}
+    return render(request, "pickings/add.html", context, status=422 if form.errors else 200)
 
 
 @require_safe

@@ -23,6 +23,7 @@ from bluewright.web.pages.tubs.calls_before import CallRow, calls_before
 from bluewright.web.ui.history import HistoryRow, history, written
 from bluewright.web.ui.photos import Thumb, thumbs
 from bluewright.words.jar_look import dye_index_said
+from bluewright.words.leaf import tub_weight
 from bluewright.words.numbers import NOTES, day_of_year, moment, percent, sentence
 from bluewright.words.own_text import own_text
 from bluewright.words.signs import seen_said
@@ -122,6 +123,8 @@ class TubPage:
     name: str
     facts: str
     """Plant, leaf, water and start in one line."""
+    weight: str
+    """That it is not to be lifted; empty for a light one, and once it is strained."""
     age: str
     """How long it has been steeping."""
     strained: StrainRow | None
@@ -176,6 +179,7 @@ def tub_page(
         key=str(steep.pk),
         name=steep.name,
         facts=facts(steep, zone),
+        weight="" if strains else tub_weight(steep.water_l, sum(part.leaf_kg for part in steep.leaf.all())),
         age=age(steep, now),
         strained=_strained(strains[0], zone, steps.get(strains[0].pk, ())) if strains else None,
         call=call_part(answer) if answer is not None else None,
