@@ -97,3 +97,12 @@ def test_beds_that_will_do_ask_for_nothing_more() -> None:
 
 def test_without_beds_the_jars_are_told() -> None:
     assert said_of_beds(answer(cloth=[], pigment=[])).first.startswith("Nothing is wanted")
+
+
+def test_a_step_whose_day_is_past_is_too_late() -> None:
+    """Wanted ten days after today: steeping should have begun long ago."""
+    wants = [{"name": "gift", "fibre": "wool", "mass_kg": 0.3, "depth": "medium", "by": "2026-08-20"}]
+    told = said(answer(cloth=wants, pigment=[], jars=[], now="2026-08-10"))
+    (table,) = (p for p in told.parts if isinstance(p, Rows) and p.caption.startswith("Begin each by"))
+    assert dict(table.rows)["steep"] == "too late"
+    assert dict(table.rows)["ready"] == "Thu 20 Aug"

@@ -259,7 +259,7 @@ def days_tables(found: ClothPlanAnswer) -> Iterator[Rows]:
     names = tuple(one.name or _("want %(number)s") % {"number": k} for k, one in enumerate(found.days, start=1))
     rows = [*_sowing(found.days)]
     for step, label in STEPS.items():
-        told = tuple(_begin(one, step) for one in found.days)
+        told = tuple(_begin(one, step, found.inputs.now) for one in found.days)
         if any(told):
             rows.append((_(label), *told))
     rows.append((_("ready"), *(weekday(one.by) for one in found.days)))
@@ -295,9 +295,11 @@ def sow_said(one: SowBy) -> str:
     return weekday(one.begin_by) if one.begin_by is not None else _(LATE)
 
 
-def _begin(one: DaysBack, step: Step) -> str:
+def _begin(one: DaysBack, step: Step, now: date | None) -> str:
     day: date | None = next((each.begin_by for each in one.steps if each.step == step), None)
     if day is None and step == "cut" and one.steps and not one.from_jars:
+        return _(LATE)
+    if day is not None and now is not None and day < now:
         return _(LATE)
     return "" if day is None else weekday(day)
 

@@ -275,3 +275,12 @@ def test_published_yields_lie_in_the_range_that_a_plan_rests_on() -> None:
         plant = ("woad", "japanese_indigo", "indigofera")[int(row.given["plant"])]
         found = with_its_beds(asked(plant=plant, pigment=[{"mass_g": 5.0}]), rng=np.random.default_rng(1))
         assert found.blue_g_per_kg.p5 < row.value < found.blue_g_per_kg.p95, row.what
+
+
+def test_a_guess_is_called_one_until_own_batches_lead() -> None:
+    def codes(**own: Any) -> list[str]:
+        found = answer(pigment=[{"mass_g": 5.0}], own={"cuts": 1} | own)
+        return [caution.code for caution in found.cautions]
+
+    assert "starting-guess" in codes()
+    assert "starting-guess" not in codes(blue_g_per_kg=[1.0, 1.1])

@@ -124,7 +124,7 @@ def plan_cloth(record: ClothPlanRecord, *, crop: Crop, rng: np.random.Generator)
         days=days_back(record, parts, soon, rng=rng),
         basis="garden" if record.own is not None or any(jar.assayed for jar in record.jars) else "prior",
         inputs=record,
-        cautions=cautions(record, crop, jars_enough=bool(np.mean(area == 0) >= record.wanted_chance)),
+        cautions=cautions(record, crop, own_frac=known.blue.own_frac, enough=_sure(area == 0, record)),
         sources=SOURCES,
     )
 
@@ -268,6 +268,10 @@ def _can_dye(record: ClothPlanRecord, known: Learned, at: Scores) -> tuple[CanDy
             grams = 1000.0 * dry_kg(1.0, fibre=fibre) * fixed_prior(want).from_z(at.z["fixed"])
             found.append(CanDye(fibre=fibre, depth=depth, cloth_kg=band(fixed / grams)))
     return tuple(found)
+
+
+def _sure(happened: Bools, record: ClothPlanRecord) -> bool:
+    return bool(np.mean(happened) >= record.wanted_chance)
 
 
 def _whole(counted: Floats, chance: float) -> int:

@@ -8,17 +8,17 @@ from bluewright.science.base.cautions import Caution
 from bluewright.science.plan.chain_crop import Crop
 from bluewright.science.plan.chain_record import ClothPlanRecord
 
-FEW_OWN: Final = 3
-"""From so many own batches on, they lead."""
+HALF: Final = 0.5
+"""Below that own batches do not lead."""
 UNLIKELY: Final = 6.0
 """So many times the prior's middle: more than any source."""
 
 
-def cautions(record: ClothPlanRecord, crop: Crop, *, jars_enough: bool) -> tuple[Caution, ...]:
+def cautions(record: ClothPlanRecord, crop: Crop, *, own_frac: float, enough: bool) -> tuple[Caution, ...]:
     """Starting guesses, a hot vat's powders, a yield that is not believable."""
     own = record.own
     said = []
-    if not jars_enough and (own is None or len(own.blue_g_per_kg) < FEW_OWN):
+    if not enough and own_frac < HALF:
         said.append(
             Caution(
                 code="starting-guess",
