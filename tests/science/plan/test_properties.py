@@ -8,7 +8,7 @@ import numpy as np
 import pytest
 
 from bluewright.science.plan.schedule_first import Search, first_values
-from bluewright.science.plan.schedule_model import model
+from bluewright.science.plan.schedule_model import model, without_needless
 from bluewright.science.plan.schedule_problem import (
     START,
     Drying,
@@ -77,7 +77,8 @@ def solved(request: pytest.FixtureRequest) -> tuple[Problem, Schedule]:
     problem = random_season(request.param)
     made = model(problem)
     start, _worth = first_values(made, rng=np.random.default_rng(1))
-    return problem, made.schedule(made.program.solved(gap_frac=0.2, start=start))
+    found = without_needless(made, made.program.solved(gap_frac=0.2, start=start))
+    return problem, made.schedule(found)
 
 
 Solved = tuple[Problem, Schedule]
@@ -141,7 +142,11 @@ def test_leaf_cut_is_leaf_in_tubs_and_leaf_left_standing(solved: Solved) -> None
     in_tubs_kg = sum(one.leaf_kg for one in tubs if one.running is None)
     assert in_tubs_kg + sum(schedule.standing_kg.values()) == pytest.approx(cut_kg, abs=1e-5)
     room = room_by_day(problem, schedule)
-    assert all(kg <= room[key] + 1e-6 for key, kg in into_tubs(problem, schedule).items())
+    into = into_tubs(problem, schedule)
+    assert all(kg <= room[key] + 1e-6 for key, kg in into.items())
+    for one in schedule.fillings:
+        key = (one.kind, int(problem.steeps[one.kind].fill[one.steep]))
+        assert room[key] - problem.sizes[one.size].leaf_kg < into.get(key, 0.0), "no tub is filled that no leaf needs"
 
 
 def test_the_bound_lies_above_and_the_first_plan_below(solved: Solved) -> None:

@@ -12,11 +12,12 @@ drying <= places; flow in >= flow out (by bed); washing put off <= what was stra
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from typing import Final
 
 import numpy as np
 
+from bluewright.science.base.sourced import Floats
 from bluewright.science.plan.schedule_problem import START, Cut, Filling, Problem, Schedule, Steeps, Ways
 from bluewright.science.plan.solver import Found, Program
 
@@ -337,3 +338,41 @@ def _wants(made: Model, late: float) -> None:
             if day <= want.day:
                 for column, grams in parts:
                     program.put(row, column, -grams)
+
+
+def without_needless(made: Model, found: Found) -> Found:
+    """The same answer without tubs that no leaf needs: an answer that is good enough may hold some.
+
+    For each kind and day of filling the largest tubs that can be spared go; the rest is settled anew.
+    """
+    problem, values = made.problem, found.values
+    spare: dict[tuple[int, int], float] = {}
+    for (size, kind, steep), column in made.fill.items():
+        key = (kind, int(problem.steeps[kind].fill[steep]))
+        spare[key] = spare.get(key, 0.0) + round(values[column]) * problem.sizes[size].leaf_kg
+    for key, kg in _leaf_in_tubs(made, values).items():
+        spare[key] = spare.get(key, 0.0) - kg
+    fixed = {column: float(round(values[column])) for column, whole in enumerate(made.program.whole) if whole}
+    dropped = False
+    for (size, kind, steep), column in sorted(made.fill.items(), key=lambda one: -problem.sizes[one[0][0]].leaf_kg):
+        key, leaf_kg = (kind, int(problem.steeps[kind].fill[steep])), problem.sizes[size].leaf_kg
+        while fixed[column] >= 1 and spare[key] >= leaf_kg - TINY:
+            fixed[column] -= 1
+            spare[key] -= leaf_kg
+            dropped = True
+    return replace(made.program.solved(fixed=fixed), bound=found.bound) if dropped else found
+
+
+def _leaf_in_tubs(made: Model, values: Floats) -> dict[tuple[int, int], float]:
+    """Leaf that goes into tubs, by kind and day."""
+    found: dict[tuple[int, int], float] = {}
+    for number, bed in enumerate(made.problem.beds):
+        for way, column in enumerate(made.way[number]):
+            key = (bed.kind, int(bed.on[way]))
+            found[key] = found.get(key, 0.0) + float(bed.leaf_kg[way]) / bed.parts * round(values[column])
+    for (number, day), column in made.standing.items():
+        found[made.problem.beds[number].kind, day] -= float(values[column])
+    for (kind, day), column in made.held.items():
+        found[kind, day] -= float(values[column])
+        found[kind, day + 1] = found.get((kind, day + 1), 0.0) + float(values[column])
+    return found

@@ -72,15 +72,19 @@ class Program:
         gap_frac: float = OPTIMAL,
         limit_s: float = FREE,
         start: Mapping[int, float] | None = None,
+        fixed: Mapping[int, float] | None = None,
         progress: Progress | None = None,
     ) -> Found:
         """The best answer within the gap or the limit. Raises ModelError if there is none.
 
-        `start` says by column what the whole ones may be: an answer to begin with, completed by the solver.
+        `start` says by column what the whole ones may be: an answer to begin with, completed by the solver; `fixed`
+        what some columns must be.
         """
         solver = _loaded(self, whole=True)
         solver.setOptionValue("mip_rel_gap", gap_frac)
         solver.setOptionValue("time_limit", limit_s)
+        for column, value in (fixed or {}).items():
+            solver.changeColBounds(column, value, value)
         if start is not None:
             solver.setSolution(
                 len(start), np.array(list(start), dtype=np.int32), np.array(list(start.values()), dtype=float)

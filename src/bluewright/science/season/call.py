@@ -12,7 +12,7 @@ import numpy as np
 from bluewright.science.base.bands import band, significant
 from bluewright.science.plan.schedule_explain import alone_g, reasons, worth_of_more
 from bluewright.science.plan.schedule_first import first_values
-from bluewright.science.plan.schedule_model import Model, model, ready_lag_d
+from bluewright.science.plan.schedule_model import Model, model, ready_lag_d, without_needless
 from bluewright.science.plan.schedule_problem import Schedule
 from bluewright.science.plan.schedule_tubs import Single, singles
 from bluewright.science.season.answer import (
@@ -82,7 +82,7 @@ def _solved(made: Model, record: SeasonRecord, *, rng: np.random.Generator, prog
     start, worth = first_values(made, rng=rng)
     told(worth + sum(tub.blue_g for tub in made.problem.running), float("inf"))
     solved = made.program.solved(gap_frac=record.good_frac, limit_s=record.limit_s, start=start, progress=told)
-    return made.schedule(solved)
+    return made.schedule(without_needless(made, solved))
 
 
 def _on(record: SeasonRecord, day: int) -> date:

@@ -8,6 +8,7 @@ from datetime import date, timedelta
 from typing import Final
 from zoneinfo import ZoneInfo
 
+from django.utils.dates import WEEKDAYS_ABBR
 from django.utils.translation import gettext as _
 from django.utils.translation import gettext_lazy
 
@@ -98,16 +99,21 @@ def soon(answer: SeasonAnswer, *, today: date) -> list[Soon]:
     rows += [(cut.on, _("cut %(bed)s") % {"bed": season.cut_said(cut)}) for cut in answer.cuts]
     for one in answer.steeps:
         told = {"tub": season.tub_name(one)}
-        rows += [(one.fill_on, _("fill %(tub)s") % told), (one.strain_on, _("strain %(tub)s") % told)]
+        rows += [(one.fill_on, _("fill %(tub)s") % told)] if one.beds else []
+        rows.append((one.strain_on, _("strain %(tub)s") % told))
     return [Soon(day=weekday(day), what=what) for day, what in sorted(rows) if today <= day < until]
 
 
 def _limits(limits: Limits) -> tuple[str, ...]:
     sizes = ", ".join(_("%(count)s of %(size)s") % {"count": one["count"], "size": one["typed"]} for one in limits.tubs)
-    hours = [figure(float(one)) if one else "0" for one in limits.free_h]
+    hours = ", ".join(
+        _("%(day)s %(hours)s h") % {"day": WEEKDAYS_ABBR[day], "hours": figure(float(one))}
+        for day, one in enumerate(limits.free_h)
+        if one
+    )
     told = [
         _("Tubs: %(sizes)s.") % {"sizes": sizes},
-        _("Hours free from Monday to Sunday: %(hours)s.") % {"hours": ", ".join(hours)},
+        _("Hours free: %(hours)s.") % {"hours": hours},
         _("Planned until %(day)s.") % {"day": weekday(limits.last_day)},
     ]
     if limits.places is not None:
