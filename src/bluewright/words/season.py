@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 from typing import Final
 
@@ -122,7 +123,7 @@ def _clash(found: SeasonAnswer) -> str:
 
 
 def _how_good(found: SeasonAnswer) -> str:
-    told = {"gap": percent(max(found.gap_frac, 0.001)), "days": found.every_d}
+    told = {"gap": f"{max(1, math.ceil(100 * found.gap_frac))}%", "days": found.every_d}
     if found.every_d == 1:
         return _("No plan on these working days can be better by more than %(gap)s.") % told
     return _(

@@ -129,6 +129,7 @@ def _worth(problem: Problem, cuts: tuple[tuple[int, ...], ...], filled: tuple[An
         best = max(k for f, k in zip(steep.fill, steep.kept_frac, strict=True) if f == fill)
         capacity, richest = n * problem.sizes[size].leaf_kg, max(rich[fill], rich[fill - 1] if fill else 0.0)
         room[fill] += capacity
+        penalty += n * problem.prices.tub_g / late
         lost = capacity * richest * (1 - steep.kept_frac[place] / best)
         penalty += lost
         jar[min(strain + lag, days)] -= lost

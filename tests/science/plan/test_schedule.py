@@ -13,7 +13,7 @@ from scipy.sparse import coo_array
 from bluewright.science.plan.schedule_first import Search, first_values
 from bluewright.science.plan.schedule_model import model
 from bluewright.science.plan.schedule_problem import START, Drying, Problem, Schedule, Size, Want
-from tests.science.plan.small import WORK, best_worth, season, ways
+from tests.science.plan.small import PRICES, WORK, best_worth, season, ways
 
 BED = ways((START, 1, 8.0, 1.0), (START, 2, 9.0, 1.1), (START, 4, 11.0, 1.0), (1, 5, 7.0, 1.2), (2, 6, 7.0, 1.3))
 OTHER = ways((START, 1, 6.0, 1.5), (START, 3, 8.0, 1.2), most_cuts=1)
@@ -37,6 +37,7 @@ SMALL: dict[str, Callable[[], Problem]] = {
         9, (BED, OTHER), drying=Drying(wash_d=1, dry_d=3, needed=(1.0,), room=np.ones(9))
     ),
     "a want in the middle": lambda: season(9, (BED, OTHER), wants=(Want(day=6, blue_g=9.0), Want(day=8, blue_g=4.0))),
+    "a price for each tub": lambda: season(9, (BED, OTHER), prices=replace(PRICES, tub_g=0.7)),
     "a tub that rests": lambda: season(9, (BED, OTHER), sizes=(Size(count=1, leaf_kg=10.0, rest_d=2),)),
 }
 

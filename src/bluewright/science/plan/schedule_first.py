@@ -135,6 +135,7 @@ class Search:
         for one in taken:
             ways = problem.beds[one.bed]
             grams = one.placed.leaf_kg * one.placed.kept_frac * float(ways.blue_g_per_kg[one.way])
+            moved += problem.prices.tub_g * len(one.placed.tubs)
             moved += self._moved(one.bed, int(ways.since[one.way]), int(ways.on[one.way]), grams)
             jar.append((one.placed.jar, grams))
         total = sum(grams for _day, grams in jar)

@@ -169,7 +169,9 @@ def _fillings(made: Model, late: float) -> None:
                     continue
                 kept = float(steeps.kept_frac[steep] / steeps.kept_frac[best])
                 lost_g = tubs.leaf_kg * grams * (1 - kept)
-                column = made.program.column(worth=-late * lost_g, most=float(tubs.count), whole=True)
+                column = made.program.column(
+                    worth=-late * lost_g - made.problem.prices.tub_g, most=float(tubs.count), whole=True
+                )
                 made.fill[size, kind, steep] = column
                 jar = int(steeps.strain[steep]) + ready_lag_d(made.problem)
                 made.blue.setdefault(jar, []).append((column, -lost_g))

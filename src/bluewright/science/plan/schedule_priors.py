@@ -55,6 +55,10 @@ EXTRA_G_PER_H: Final = Sourced(
     value=0.5, unit="g/h", source="common-practice", low=0.1, high=5.0, grade="guess",
     note="grams that an hour beyond the free ones must bring",
 )  # fmt: skip
+TUB_G: Final = Sourced(
+    value=0.3, unit="g", source="common-practice", low=0.05, high=2.0, grade="guess",
+    note="grams that filling one tub more must bring",
+)  # fmt: skip
 MOVE_FRAC_PER_D: Final = Sourced(
     value=0.02, unit="1/d", source="common-practice", low=0.0, high=0.1, grade="guess",
     note="share of its blue that it must bring to move a cut by a day that was planned for this week",

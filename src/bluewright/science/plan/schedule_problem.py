@@ -125,6 +125,8 @@ class Prices:
     """Share of its blue that leaf of each kind loses when it waits for a tub until the next day."""
     move_frac_per_d: float
     """Share of a cut's blue that moving it by a day costs, when it was planned for the next week."""
+    tub_g: float = 0.0
+    """Filling one tub."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

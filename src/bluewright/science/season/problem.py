@@ -28,6 +28,7 @@ from bluewright.science.plan.schedule_priors import (
     REST_D,
     STRAIN_H,
     TRAY_M2_PER_KG,
+    TUB_G,
     WASH_D,
     WASH_H,
     WASH_WAIT_D,
@@ -144,7 +145,8 @@ def _drying(record: SeasonRecord, days: int) -> Drying:
 
 def _prices(plants: Sequence[Plant]) -> Prices:
     return Prices(
-        late_frac=LATE_FRAC.value, extra_g_per_h=EXTRA_G_PER_H.value, move_frac_per_d=MOVE_FRAC_PER_D.value,
+        late_frac=LATE_FRAC.value, tub_g=TUB_G.value,
+        extra_g_per_h=EXTRA_G_PER_H.value, move_frac_per_d=MOVE_FRAC_PER_D.value,
         held_frac=tuple(
             float(1 - np.exp(-STORAGE_LOSS_PER_H[plant].centre * NIGHT_H.value)) for plant in plants
         ),
