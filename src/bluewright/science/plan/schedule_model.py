@@ -362,7 +362,7 @@ def without_needless(made: Model, found: Found) -> Found:
             fixed[column] -= 1
             spare[key] -= leaf_kg
             dropped = True
-    return replace(made.program.solved(fixed=fixed), bound=found.bound) if dropped else found
+    return replace(made.program.solved(values=fixed), bound=found.bound) if dropped else found
 
 
 def _leaf_in_tubs(made: Model, values: Floats) -> dict[tuple[int, int], float]:

@@ -72,7 +72,7 @@ class Program:
         gap_frac: float = OPTIMAL,
         limit_s: float = FREE,
         start: Mapping[int, float] | None = None,
-        fixed: Mapping[int, float] | None = None,
+        values: Mapping[int, float] | None = None,
         progress: Progress | None = None,
     ) -> Found:
         """The best answer within the gap or the limit. Raises ModelError if there is none.
@@ -83,7 +83,7 @@ class Program:
         solver = _loaded(self, whole=True)
         solver.setOptionValue("mip_rel_gap", gap_frac)
         solver.setOptionValue("time_limit", limit_s)
-        for column, value in (fixed or {}).items():
+        for column, value in (values or {}).items():
             solver.changeColBounds(column, value, value)
         if start is not None:
             solver.setSolution(
