@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Any
-from uuid import UUID
+from uuid import uuid4
 
 from django.db import connection, transaction
 
@@ -17,28 +17,34 @@ JOURNAL = "journal_"
 
 @dataclass(frozen=True)
 class Planted:
-    """The rows of a garden, as the database holds them, by table."""
+    """The rows of a garden, as the database holds them, by table; and the keys that they go by, the garden's first."""
 
-    key: UUID
+    keys: tuple[str, ...]
     rows: dict[str, list[tuple[Any, ...]]]
 
     def put_back(self) -> Garden:
-        """Write the rows into the transaction of the test, which takes them back at its end; returns their garden."""
+        """Write the rows into the transaction of the test, which takes them back at its end; returns their garden.
+
+        Each time with keys of their own: what the program keeps of a tub belongs to no other test.
+        """
+        fresh = {key: uuid4().hex for key in self.keys}
         with transaction.atomic():
             for table, rows in self.rows.items():
                 places = ", ".join("?" * len(rows[0]))
-                connection.connection.executemany(f'INSERT INTO "{table}" VALUES ({places})', rows)
-        return Garden.objects.get(pk=self.key)
+                renamed = [[fresh.get(value, value) for value in row] for row in rows]
+                connection.connection.executemany(f'INSERT INTO "{table}" VALUES ({places})', renamed)
+        return Garden.objects.get(pk=fresh[self.keys[0]])
 
 
 def planted(plant: Callable[[], Garden]) -> Planted:
     """What a planting writes into an empty journal, which is left empty."""
     with transaction.atomic():
         assert not Garden.everything.exists(), "planted before the tests begin to write"
-        key = plant().pk
+        garden = plant().pk.hex
         rows = {table: _rows(table) for table in connection.introspection.table_names() if table.startswith(JOURNAL)}
         transaction.set_rollback(True)
-    return Planted(key, {table: found for table, found in rows.items() if found})
+    keys = {row[0] for found in rows.values() for row in found if isinstance(row[0], str)} - {garden}
+    return Planted((garden, *sorted(keys)), {table: found for table, found in rows.items() if found})
 
 
 def _rows(table: str) -> list[tuple[Any, ...]]:
