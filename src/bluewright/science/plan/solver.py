@@ -77,7 +77,7 @@ class Program:
     ) -> Found:
         """The best answer within the gap or the limit. Raises ModelError if there is none.
 
-        `start` says by column what the whole ones may be: an answer to begin with, completed by the solver; `fixed`
+        `start` says by column what the whole ones may be: an answer to begin with, completed by the solver; `values`
         what some columns must be.
         """
         solver = _loaded(self, whole=True)

@@ -177,7 +177,11 @@ TABLE: Final = (
             "drying.tray_m2": _("Tray there is"), "drying.m2_per_leaf_kg": _("Tray for the blue of a kilogram"),
             "wants[].name": _("What for"), "running": _("Tubs that steep now"), "drying_now": _("Blue that dries now"),
             "former": _("The plan before"), "clash_chance": _("Chance of a clash that is taken"),
-            "ready_g": _("Pure blue that is there already"),
+            "ready_g": _("Pure blue that is there already"), "beds[].most_cuts": _("Cuts of the year at most"),
+            "beds[].between_d": _("Days between cuts at least"), "beds[].parts": _("In how many parts it may be cut"),
+            "beds[].lengths": _("Marked plants"), "beds[].lengths[].longest_mm": _("Longest leaf of each"),
+            "drying_now[].tubs": _("Places that it takes"), "drying_now[].tray_m2": _("Tray that it takes"),
+            "former[].bed": _("Which bed"),
         },
     ),
     Calculator(
