@@ -10,6 +10,10 @@ import numpy as np
 
 from bluewright.cli.record_command import example_text
 from bluewright.science.base.records import read
+from bluewright.science.dyeing.ladder import ladder
+from bluewright.science.dyeing.ladder_record import LadderRecord
+from bluewright.science.dyeing.match import match
+from bluewright.science.dyeing.match_record import MatchRecord
 from bluewright.science.dyeing.shade import shade
 from bluewright.science.dyeing.shade_record import ShadeRecord
 
@@ -29,7 +33,21 @@ def _ready(changed: dict[str, Any]) -> Callable[[], object]:
     return lambda: shade(record, rng=np.random.default_rng(record.seed))
 
 
+def four_swatches() -> Callable[[], object]:
+    """The example ladder."""
+    record = read(LadderRecord, example_text("dye-ladder"))
+    return lambda: ladder(record, rng=np.random.default_rng(record.seed))
+
+
+def swatch() -> Callable[[], object]:
+    """The example: eight strengths, up to sixteen dips."""
+    record = read(MatchRecord, example_text("dye-match"))
+    return lambda: match(record, rng=np.random.default_rng(record.seed))
+
+
 BENCHMARKS = {
     "dye: a shade, 2,000 draws": usual,
     "dye: a shade after forty dips": many_dips,
+    "dye: ladder of four swatches": four_swatches,
+    "dye: match at eight strengths": swatch,
 }

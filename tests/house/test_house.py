@@ -27,6 +27,11 @@ UNIT_ENDINGS = """
 UNITS = re.compile(rf"(_({'|'.join(UNIT_ENDINGS)})$|ph|^pk|^(z|n)$|^p\d+$)")
 # Numbers without a dimension, allowed by name.
 BARE = {
+    "half_range_l_star",
+    "bits",
+    "before_half_range_l_star",
+    "before",
+    "after",
     "wet_rub_grade",
     "dry_rub_grade",
     "fourier",

@@ -67,6 +67,12 @@ COMMANDS: Final = (
     Command(("colour", "compare"), "how colours differ: words, CIEDE2000, depth, grades", "colour_compare"),
     Command(("colour", "spectrum"), "the colour that a spectrum makes, and its depth at 660 nm", "colour_spectrum"),
     Command(("dye", "shade"), "how deep cloth gets by dips, time, strength and fibre, and what rubs off", "dye_shade"),
+    Command(
+        ("dye", "ladder"),
+        "what a ladder of dips teaches of your vat and cloth, and which rung teaches most",
+        "dye_ladder",
+    ),
+    Command(("dye", "match"), "how many dips at which strength to a swatch, and the chance to hit it", "dye_match"),
     Command(("photo", "register"), "a printed card registered from several photos of it", "photo_register"),
     Command(("demo",), "walk one invented steep, day by day, from the basket to the jar", "demo"),
     Command(

@@ -21,6 +21,8 @@ from bluewright.science.colour.compare_record import CompareAnswer, CompareRecor
 from bluewright.science.colour.reflectance_record import ReflectanceAnswer, ReflectanceRecord
 from bluewright.science.cost.cost_record import CostAnswer, CostRecord
 from bluewright.science.cost.stock_record import StockAnswer, StockRecord
+from bluewright.science.dyeing.ladder_record import LadderAnswer, LadderRecord
+from bluewright.science.dyeing.match_record import MatchAnswer, MatchRecord
 from bluewright.science.dyeing.shade_record import ShadeAnswer, ShadeRecord
 from bluewright.science.leaf.record import PotentialAnswer, PotentialRecord
 from bluewright.science.media.tub_temp_record import TubTempAnswer, TubTempRecord
@@ -46,6 +48,10 @@ from bluewright.science.vat.state_record import VatAnswer, VatRecord
 from bluewright.science.watering.record import BedWaterAnswer, BedWaterRecord
 
 PUBLISHED: dict[str, type] = {
+    "ladder-record": LadderRecord,
+    "ladder-answer": LadderAnswer,
+    "match-record": MatchRecord,
+    "match-answer": MatchAnswer,
     "shade-record": ShadeRecord,
     "shade-answer": ShadeAnswer,
     "plan-cloth-record": ClothPlanRecord,

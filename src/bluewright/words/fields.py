@@ -82,6 +82,15 @@ _DIFFERENCES: Final = frozenset({"error", "sd", "width"})
 
 NAMES: Final[Mapping[str, str]] = {
     "advice": marked("advice"),
+    "a_star": "a*",
+    "b_star": "b*",
+    "half_range_l_star": marked("L* known to plus or minus"),
+    "before_half_range_l_star": marked("L* known to plus or minus, before"),
+    "helps": marked("what raises the chance"),
+    "k_over_s_by_dips": marked("depth (K/S) against dips"),
+    "l_star": marked("lightness L*"),
+    "l_star_by_dips": marked("lightness L* against dips"),
+    "nearest_de00": marked("the nearest it comes (CIEDE2000)"),
     "chance_of_losing_a_fifth": marked("chance of losing a fifth"),
     "chance_past_peak": marked("chance that the best is past"),
     "against": marked("beside the standard"),

@@ -88,5 +88,32 @@ def no_further() -> Caution:
     )
 
 
+def out_of_reach(nearest_de00: float) -> Caution:
+    """A colour that indigo alone does not make here."""
+    return _note(
+        "out-of-reach",
+        f"Even the likeliest nearest is {nearest_de00:.1f} CIEDE2000 away: this cloth and indigo hardly make that. "
+        "Was the swatch on another ground, from another plant, or dyed over?",
+    )
+
+
+def few_rungs(swatches: int) -> Caution:
+    """A ladder too short to be one."""
+    return _note(
+        "few-rungs",
+        f"{swatches} swatch{'' if swatches == 1 else 'es'} cannot tell uptake, strip-back and colour apart: most "
+        "of what is told is still the starting guess. See which rung would teach most.",
+    )
+
+
+def misfit(factor: float) -> Caution:
+    """Swatches that do not follow the model."""
+    return _note(
+        "ladder-misfit",
+        f"The swatches lie {factor:.1f} times as far from any course of dips as their errors allow: the errors were "
+        "widened by that. Was one mixed up, or the vat fed or warmed between?",
+    )
+
+
 def _note(code: str, text: str) -> Caution:
     return Caution(code=code, text=text, source="common-practice")

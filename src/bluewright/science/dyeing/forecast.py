@@ -61,20 +61,26 @@ def ground_of(cloth: DyedCloth) -> Ground:
 
 def active_draws(vat: DyeVat, *, n: int, rng: np.random.Generator) -> Floats:
     """What is reduced and dissolved, g/L, shape (n,): about the strength told, or what reduces of the powder."""
-    z = rng.standard_normal(n)
+    return strength_of(vat, rng.standard_normal(n))
+
+
+def strength_of(vat: DyeVat, z: Floats) -> Floats:
+    """The strength at scores z, log-normal: that of powder spreads by its purity and by what of it reduces."""
     if vat.active_g_per_l is not None:
         usual = ACTIVE_SD.value if vat.active_sd_frac is None else vat.active_sd_frac
         return np.asarray(vat.active_g_per_l * np.exp(usual * z))
     assert vat.powder_g_per_l is not None  # one of the two is given
-    pure = vat.powder_g_per_l * np.minimum(vat.purity_frac * np.exp(vat.purity_sd_frac * z), 1.0)
-    return np.asarray(pure * REDUCES_FRAC.draw(rng, n))
+    reduces = REDUCES_FRAC.centre
+    spread = np.hypot(vat.purity_sd_frac, REDUCES_FRAC.spread * (1.0 - reduces))
+    return np.asarray(
+        np.minimum(vat.powder_g_per_l * vat.purity_frac * reduces * np.exp(spread * z), vat.powder_g_per_l)
+    )
 
 
-def washed_draws(how: Dipping, *, n: int, rng: np.random.Generator) -> Floats:
-    """Share of the loose blue that finishing takes off, shape (n,)."""
-    z = rng.standard_normal(n)
+def washed_of(how: Dipping, z: Floats) -> Floats:
+    """Share of the loose blue that finishing takes off, at scores z."""
     if how.finish == "none":
-        return np.zeros(n)
+        return np.zeros_like(z)
     off: Prior = WASHED_FRAC[how.finish]
     return off.from_z(z)
 
@@ -89,7 +95,7 @@ def forecast(
         draw_z(learned, n=n, fibre=cloth.fibre, rng=rng), fibre=cloth.fibre, after_dip=how.after_dip, run=vat.run
     )
     dipped = course(active_draws(vat, n=n, rng=rng), held, way=way, dips=dips)
-    washed = washed_draws(how, n=n, rng=rng)
+    washed = washed_of(how, rng.standard_normal(n))
     scatter = np.exp(REPEAT_SD.value * rng.standard_normal((n, 1)))
     return Forecast(
         way=way, held=held, dipped=dipped, ground=ground_of(cloth), washed_frac=washed,

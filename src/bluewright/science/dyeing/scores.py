@@ -115,17 +115,26 @@ LEAST_EXPONENT: Final = 0.2
 
 def draw_z(learned: Learned | None, *, n: int, fibre: Fibre, rng: np.random.Generator) -> Floats:
     """Scores of shape (n, 13): as believed at first, or as learned. Raises InputError for another fibre's ladder."""
-    z = rng.standard_normal((n, SIZE))
-    if learned is None:
-        return z
-    if learned.fibre != fibre:
+    check_fibre(learned, fibre)
+    return scores_of(learned, rng.standard_normal((n, SIZE)))
+
+
+def check_fibre(learned: Learned | None, fibre: Fibre) -> None:
+    """Raises InputError for what was learned on another fibre."""
+    if learned is not None and learned.fibre != fibre:
         raise InputError(
             where="learned.fibre", what=f"it was learned on {learned.fibre}, and this is {fibre}",
             right="leave it out, or dye a ladder on this fibre",
         )  # fmt: skip
+
+
+def scores_of(learned: Learned | None, z: Floats) -> Floats:
+    """Scores as believed or learned from independent standard-normal ones; columns beyond the unknowns stay."""
+    if learned is None:
+        return z
     values, vectors = np.linalg.eigh(np.array(learned.covariance_z))
     root = vectors * np.sqrt(np.maximum(values, 0.0))
-    return np.asarray(np.array(learned.mean_z) + z @ root.T)
+    return np.column_stack([np.array(learned.mean_z) + z[:, :SIZE] @ root.T, z[:, SIZE:]])
 
 
 def learned_from(z: Floats, *, fibre: Fibre, swatches: int) -> Learned:

@@ -59,6 +59,8 @@ STAGES: Final[Mapping[str, Stage]] = {
     "ShadeAnswer": Stage(entry="dyeing.shade", page="dyeing", draws="dyeing.forecast:DRAWS", main="fixed_pct"),
     "FaultAnswer": Stage(entry="vat.faults", page="vat", formula="Faults", main="causes"),
     "VatAnswer": Stage(entry="vat.state", page="vat", formula="State", main="active_g_per_l"),
+    "LadderAnswer": Stage(entry="dyeing.ladder", page="dyeing", formula="Ladder", main="per_dip_pct"),
+    "MatchAnswer": Stage(entry="dyeing.match", page="dyeing", main="hit_chance"),
     "CompareAnswer": Stage(entry="colour.compare", page="colour", formula="Differences", main="against"),
     "ReflectanceAnswer": Stage(entry="colour.reflectance", page="colour", formula="From a spectrum", main="k_over_s"),
     "SpectrumAnswer": Stage(entry="assay.spectrum", page="assay", formula="Spectrum", main="indigo_pct"),

@@ -1,4 +1,4 @@
-"""The calculators of dyeing: how deep, what a ladder teaches, which dips match, which jars go together."""
+"""The calculators of dyeing: how deep, what a ladder teaches, which dips match."""
 
 from __future__ import annotations
 
@@ -6,11 +6,16 @@ from typing import Final
 
 from django.utils.translation import gettext_lazy as _
 
-from bluewright.charts.dyeing_answers import shade_chart
+from bluewright.charts.dyeing_answers import ladder_chart, match_chart, shade_chart
+from bluewright.science.dyeing.ladder import ladder
+from bluewright.science.dyeing.ladder_record import LadderRecord
+from bluewright.science.dyeing.match import match
+from bluewright.science.dyeing.match_record import MatchRecord
 from bluewright.science.dyeing.shade import shade
 from bluewright.science.dyeing.shade_record import ShadeRecord
 from bluewright.web.pages.bench.calculator import Calculator
 from bluewright.web.pages.bench.labels import Words
+from bluewright.words import dye_ladder, dye_match
 from bluewright.words import dyeing as dyed
 
 MORE: Final[dict[str, Words]] = {
@@ -29,6 +34,27 @@ OF_DYEING: Final = (
             "way.finish", "wanted",
         ),
         labels={**MORE, "wanted": _("Swatch that you want: L, a, b")},
+    ),
+    Calculator(
+        slug="dye-ladder", title=_("What a ladder of dips teaches"), question=_(dye_ladder.QUESTION),
+        record=LadderRecord, compute=ladder, said=dye_ladder.said, chart=ladder_chart,
+        front=(
+            "cloth.fibre", "cloth.mass_kg", "vat.bath_l", "vat.active_g_per_l", "way.dip_min", "rungs", "rungs[].dips",
+            "rungs[].lab",
+        ),
+        labels={
+            **MORE, "cloth.mass_kg": _("All swatches together"), "rungs": _("Your swatches"),
+            "rungs[].lab": _("Colour: L, a, b"), "rungs[].lab_sd": _("Give or take, each"),
+        },
+    ),
+    Calculator(
+        slug="dye-match", title=_("Which dips come to a swatch"), question=_(dye_match.QUESTION),
+        record=MatchRecord, compute=match, said=dye_match.said, chart=match_chart,
+        front=(
+            "wanted", "within_de00", "cloth.fibre", "cloth.mass_kg", "vat.bath_l", "vat.active_g_per_l",
+            "vat.active_sd_frac", "way.dip_min", "most_dips",
+        ),
+        labels={**MORE, "wanted": _("The swatch, or last year's piece: L, a, b")},
     ),
 )  # fmt: skip
 """In the order of the work."""

@@ -203,6 +203,15 @@ LABELS: Final[dict[str, Words]] = {
     "after_dip": _("After each dip"),
     "finish": _("At the end"),
     "wanted": _("The wanted swatch: L, a, b"),
+    # dyeing
+    "rungs": _("Swatches"),
+    "k_over_s_sd_frac": _("That may be off by"),
+    "gain_g": _("Heavier by, dry"),
+    "dry_g": _("Its dry mass before"),
+    "most_dips": _("Up to so many dips"),
+    "wanted_sd": _("It may be off by, each"),
+    "within_de00": _("It may come out so far off (CIEDE2000)"),
+    "strengths_g_per_l": _("Strengths that it may be brought to"),
 }  # fmt: skip
 """By field of the record; a calculator may say it otherwise."""
 
