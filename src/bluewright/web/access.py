@@ -32,7 +32,7 @@ SAFE: Final = frozenset({"GET", "HEAD", "OPTIONS"})
 WORK: Final = frozenset({
     "today", "weather", "beds", "pickings", "tubs",
     "batches", "alkali", "airing", "settling", "washing", "drying", "jars", "threads", "prints", "book", "photos",
-    "assays", "intake", "cards", "measured", "jarlooks", "swatches", "watering", "growing", "past", "costs",
+    "assays", "intake", "cards", "measured", "jarlooks", "swatches", "watering", "growing", "past", "costs", "stock",
     "schedule", "plan", "law",
 })  # fmt: skip
 """Nouns of the garden's work: helpers may do all of it."""

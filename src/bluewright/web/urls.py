@@ -30,6 +30,7 @@ urlpatterns = [
     path("swatches/", include("bluewright.web.pages.swatches.urls")),
     path("cards/", include("bluewright.web.pages.cards.urls")),
     path("costs/", include("bluewright.web.pages.costs.urls")),
+    path("stock/", include("bluewright.web.pages.stock.urls")),
     path("watering/", include("bluewright.web.pages.watering.urls")),
     path("growing/", include("bluewright.web.pages.growing.urls")),
     path("plan/schedule/", include("bluewright.web.pages.schedule.urls")),

@@ -96,10 +96,11 @@ def reckoned(record: CostRecord) -> CostAnswer:
 
 def own_names(rows: Sequence[Begun]) -> dict[Key, str]:
     """A name for each that no other has: the second `Batch 3` is `Batch 3 (2)`."""
-    return dict(zip((row.key for row in rows), _apart(row.name for row in rows), strict=True))
+    return dict(zip((row.key for row in rows), apart(row.name for row in rows), strict=True))
 
 
-def _apart(names: Iterable[str]) -> list[str]:
+def apart(names: Iterable[str]) -> list[str]:
+    """Each name, with a number where it stood before."""
     found: list[str] = []
     for name in names:
         number, own = 1, name
@@ -182,7 +183,7 @@ def _packs(alkalis: Sequence[Alkali], parts: Sequence[PartsOf]) -> list[tuple[Al
                 pack_money=one.pack_money if one.pack_amount else None,
             ),
         )
-        for one, name in zip(rows, _apart(row.name for row in rows), strict=True)
+        for one, name in zip(rows, apart(row.name for row in rows), strict=True)
     ]  # fmt: skip
 
 

@@ -39,19 +39,24 @@ def remember(jar: Jar, found: YieldAnswer) -> None:
 
 
 def pure_left_g(jar: Jar, *, found: YieldAnswer | None = None) -> Band | None:
-    """Pure blue of what is left in a jar; None where nobody knows.
+    """Pure blue of what is left in a jar; None where nobody knows."""
+    return pure_of_g(jar, max(jars.left_g(jar), 0.0), found=found)
+
+
+def pure_of_g(jar: Jar, grams: float, *, found: YieldAnswer | None = None) -> Band | None:
+    """Pure blue in so many grams of a jar's pigment; None where nobody knows.
 
     By the answer; without one by what a page told last, if the jar was not changed since (`queries.jars.jars`); else
     by its purity alone, as typed or by its assays. No strain call is worked out for it.
     """
-    put_in_g, left_g = jars.put_in_g(jar), max(jars.left_g(jar), 0.0)
+    put_in_g = jars.put_in_g(jar)
     if put_in_g <= 0:
         return None
     whole = _seen(jar) if found is None else found.pure_g
     if whole is None:
         known = purity(jar)
         whole = None if known is None else _by_purity(put_in_g, known, jar.scale_sd_g, jar.seed)
-    return None if whole is None else part_of(whole, share_frac=left_g / put_in_g)
+    return None if whole is None else part_of(whole, share_frac=grams / put_in_g)
 
 
 def is_reckoned(jar: Jar) -> bool:

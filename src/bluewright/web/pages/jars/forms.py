@@ -10,6 +10,7 @@ from django.utils.translation import gettext as _
 from django.utils.translation import gettext_lazy
 
 from bluewright.journal.models import Batch, Garden, Jar
+from bluewright.journal.queries.jars import put_in_g
 from bluewright.web.ui.typed import DecimalField, MeasureField, MomentField, not_to_come
 from bluewright.words.numbers import by_scale
 
@@ -73,6 +74,39 @@ class JarForm(forms.Form):
             raise forms.ValidationError(_("More was taken out of this jar than that."))
         if found.get("purity") is None and (found.get("give_or_take") is not None or found.get("how")):
             self.add_error("purity", _("Give the purity that was measured, or leave out how it was."))
+        return found
+
+
+class WeighForm(forms.Form):
+    """A jar weighed again."""
+
+    weighed = MeasureField(
+        kind="mass_g", low=0, high=MOST_G, label=gettext_lazy("It weighs now"),
+        help_text=gettext_lazy("Without the jar."),
+    )  # fmt: skip
+    weighed_at = MomentField(label=gettext_lazy("When"), validators=[not_to_come])
+    dried = forms.BooleanField(
+        required=False, label=gettext_lazy("It was dried before, as when it was filled"),
+        help_text=gettext_lazy("Else the damp of the air is in it: 3 to 10 per cent."),
+    )  # fmt: skip
+    book = forms.BooleanField(
+        required=False, initial=True, label=gettext_lazy("Book the difference: from now on this is what is left")
+    )
+
+    def __init__(self, *args: Any, jar: Jar, **options: Any) -> None:
+        super().__init__(*args, **options)
+        self.jar = jar
+        weighed: Any = self.fields["weighed"]
+        weighed.system = jar.garden.system
+
+    def clean(self) -> dict[str, Any]:
+        """Not before it was filled, and no more than twice what went in."""
+        found = super().clean() or {}
+        when, weighed = found.get("weighed_at"), found.get("weighed")
+        if when is not None and when < self.jar.filled_at:
+            self.add_error("weighed_at", _("That is before the jar was filled."))
+        if weighed is not None and weighed.value > 2 * put_in_g(self.jar):
+            self.add_error("weighed", _("That is more than twice what went in: was it weighed without the jar?"))
         return found
 
 

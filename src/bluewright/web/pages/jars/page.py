@@ -62,11 +62,12 @@ class StockPage:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class TakenRow:
-    """Pigment taken out once."""
+    """Pigment taken out once, or the jar weighed again."""
 
     key: str
     when: str
     said: str
+    weighing: bool
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -117,7 +118,7 @@ def stock_page(jars: Sequence[Jar], *, holding: Sequence[Jar], pages: tuple[Link
     unknown = _("Not reckoned yet, or not to be known: %(jars)s. A jar's own page reckons it.")
     return StockPage(
         jars=tuple(rows),
-        total=_total(sum(left_g(jar) for jar, _pure in full), [pure for _jar, pure in full]),
+        total=total_said(sum(left_g(jar) for jar, _pure in full), [pure for _jar, pure in full]),
         unknown=unknown % {"jars": _few(missing)} if missing else "",
         pages=pages,
     )
@@ -225,10 +226,24 @@ def taken_rows(rows: Iterable[JarTaken], zone: ZoneInfo) -> Iterable[TakenRow]:
     for row in rows:
         told = {"typed": row.taken_typed, "what": row.what_for}
         said = _("%(typed)s for %(what)s") % told if row.what_for else row.taken_typed
-        yield TakenRow(key=str(row.pk), when=moment(row.taken_at.astimezone(zone)), said=said)
+        if row.weighed_g is not None:
+            said = weighing_said(row)
+        yield TakenRow(
+            key=str(row.pk), when=moment(row.taken_at.astimezone(zone)), said=said, weighing=row.weighed_g is not None
+        )
 
 
-def _total(left: float, pure: Sequence[Band | None]) -> str:
+def weighing_said(row: JarTaken) -> str:
+    """`weighed 14.2 g; 0.8 g less than booked, taken off the book`."""
+    told = {"typed": row.weighed_typed, "off": by_scale(abs(row.taken_g))}
+    if row.taken_g > 0:
+        return _("weighed again, %(typed)s: %(off)s g less than booked, taken off the book") % told
+    if row.taken_g < 0:
+        return _("weighed again, %(typed)s: %(off)s g more than booked, put on the book") % told
+    return _("weighed again, %(typed)s: the book stays as it was") % told
+
+
+def total_said(left: float, pure: Sequence[Band | None]) -> str:
     """Grams in all, and the pure blue of as many jars as it is known of."""
     if left <= 0:
         return ""

@@ -7,6 +7,7 @@ from typing import Any
 
 from bluewright.journal.actions.batches import PigmentIn
 from bluewright.journal.models import Garden, Jar, JarTaken
+from bluewright.journal.queries.jars import left_g
 from bluewright.web.pages.jars.forms import JarForm
 
 
@@ -58,4 +59,17 @@ def new_taken(data: dict[str, Any], *, jar: Jar) -> JarTaken:
         taken_g=data["taken"].value,
         taken_typed=data["taken"].typed,
         what_for=data["what_for"],
+    )
+
+
+def new_weighing(data: dict[str, Any], *, jar: Jar) -> JarTaken:
+    """A jar weighed again, as a valid form says; what it lacks beside the book is taken off it, if that is wanted."""
+    return JarTaken(
+        jar=jar,
+        taken_at=data["weighed_at"],
+        taken_g=round(left_g(jar) - data["weighed"].value, 6) if data["book"] else 0.0,
+        taken_typed="",
+        what_for="",
+        weighed_g=data["weighed"].value,
+        weighed_typed=data["weighed"].typed,
     )

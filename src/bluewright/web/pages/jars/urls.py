@@ -12,6 +12,7 @@ urlpatterns = [
     path("<uuid:key>/why/<str:figure>/", views.why, name="jars.why"),
     path("<uuid:key>/change/", views.change, name="jars.change"),
     path("<uuid:key>/take/", views.take, name="jars.take"),
+    path("<uuid:key>/weigh/", views.weigh, name="jars.weigh"),
     path("<uuid:key>/taken/<uuid:taken>/delete/", views.put_back, name="jars.put_back"),
     path("<uuid:key>/taken/<uuid:taken>/restore/", views.take_again, name="jars.take_again"),
     path("<uuid:key>/delete/", views.delete, name="jars.delete"),

@@ -17,19 +17,21 @@ from django.views.decorators.http import require_http_methods, require_POST, req
 from bluewright.journal.actions import batches as actions
 from bluewright.journal.actions import keeping
 from bluewright.journal.bridge import stock
+from bluewright.journal.bridge.cupboard import weighed
 from bluewright.journal.models import Garden, Jar, JarTaken
 from bluewright.journal.queries import jars, threads
 from bluewright.journal.queries.history import histories
 from bluewright.journal.queries.threads import Thing
-from bluewright.web.pages.jars.forms import JarForm, TakeForm
+from bluewright.web.pages.jars.forms import JarForm, TakeForm, WeighForm
 from bluewright.web.pages.jars.page import jar_page, stock_page, stock_row
 from bluewright.web.pages.jars.reckoning import reckoned
-from bluewright.web.pages.jars.typed import as_typed, changed_jar, new_jar, new_taken, pigment_in
+from bluewright.web.pages.jars.typed import as_typed, changed_jar, new_jar, new_taken, new_weighing, pigment_in
 from bluewright.web.pages.threads.page import ThreadPage, thread_page
 from bluewright.web.ui.respond import brought_back, in_garden, posted, shown, taken_out
 from bluewright.web.ui.turning import turned
 from bluewright.web.ui.why import Link
 from bluewright.web.ui.why_view import why_address, why_shown
+from bluewright.words.stock import difference_said
 
 MOST_AT_ONCE: Final = 12
 """Jars reckoned at one press: each may take a second."""
@@ -134,13 +136,33 @@ def take(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
     return render(request, "jars/take.html", context, status=422 if form.errors else 200)
 
 
+@require_http_methods(["GET", "HEAD", "POST"])
+@in_garden
+def weigh(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
+    """Weigh a jar again, and see whether scale and book agree."""
+    jar = _jar(garden, key)
+    form = WeighForm(posted(request), jar=jar, initial={"weighed_at": timezone.localtime()})
+    if request.method == "POST" and form.is_valid():
+        data = form.cleaned_data
+        found = weighed(jar, weighed_g=data["weighed"].value, dried_again=data["dried"])
+        row = keeping.keep(new_weighing(data, jar=jar), by=request.user)
+        told = difference_said(
+            jar.name, difference_g=found.difference_g, usual_g=found.usual_g, chance=found.chance
+        )  # fmt: skip
+        undo = reverse("jars.put_back", kwargs={"key": key, "taken": row.pk})
+        messages.success(request, told, extra_tags=undo)
+        return redirect("jars.show", key=key)
+    context = {"form": form, "jar": stock_row(jar, None)}
+    return render(request, "jars/weigh.html", context, status=422 if form.errors else 200)
+
+
 @require_POST
 @in_garden
 def put_back(request: HttpRequest, garden: Garden, key: UUID, taken: UUID) -> HttpResponse:
     """It was not taken out after all."""
     row = get_object_or_404(JarTaken, pk=taken, jar__pk=key, jar__garden=garden, jar__deleted_at=None)
     undo = reverse("jars.take_again", kwargs={"key": key, "taken": row.pk})
-    taken_out(request, row, said=_("%(typed)s is back in the jar.") % {"typed": row.taken_typed}, undo=undo)
+    taken_out(request, row, said=_back_said(row), undo=undo)
     return redirect("jars.show", key=key)
 
 
@@ -169,6 +191,13 @@ def restore(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
     """Bring a jar back that was taken out."""
     row = get_object_or_404(Jar.everything, pk=key, garden=garden)
     return redirect("jars.show", key=key) if brought_back(request, row) else redirect("jars.index")
+
+
+def _back_said(row: JarTaken) -> str:
+    """What was undone: a taking, or a weighing."""
+    if row.weighed_g is not None:
+        return _("The weighing is taken out.")
+    return _("%(typed)s is back in the jar.") % {"typed": row.taken_typed}
 
 
 def _jar(garden: Garden, key: UUID) -> Jar:

@@ -1,0 +1,117 @@
+"""What the page of stock shows: rounding and words happen here, once."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from zoneinfo import ZoneInfo
+
+from django.utils.translation import gettext as _
+
+from bluewright.journal.bridge.cupboard import Cupboard
+from bluewright.journal.bridge.stock import pure_left_g, pure_of_g
+from bluewright.journal.models import Garden, Jar
+from bluewright.journal.queries.jars import left_g
+from bluewright.science.base.bands import Band
+from bluewright.science.pigment.stock import together
+from bluewright.web.pages.jars.page import StockRow, stock_row, total_said, weighing_said
+from bluewright.web.ui.answered import Answered, answered
+from bluewright.web.ui.why import Link
+from bluewright.words.numbers import by_scale, day, ranged
+from bluewright.words.said import Said
+from bluewright.words.stock import alkali_table, served
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class UsedRow:
+    """What was taken out for one thing."""
+
+    what: str
+    said: str
+    """`12 g, in it 3.4 g (2 to 5) of pure blue`."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class StockRoomPage:
+    """All that is left."""
+
+    total: str
+    unknown: str
+    jars: tuple[StockRow, ...]
+    """Those that hold something, the oldest first."""
+    used: tuple[UsedRow, ...]
+    """By what it was for, the most first."""
+    weighed: tuple[str, ...]
+    """The jars that were weighed again, the newest first."""
+    cupboard: Answered | None
+    missing: tuple[str, ...]
+    """What is not known of the cupboard."""
+
+
+def stock_room(of: Garden, *, jars: Sequence[Jar], shelf: Cupboard, why: Link) -> StockRoomPage:
+    """The page of all jars of a garden and its cupboard."""
+    holding = sorted((jar for jar in jars if left_g(jar) > 0), key=lambda jar: jar.filled_at)
+    pure = [pure_left_g(jar) for jar in holding]
+    missing = [jar.name for jar, known in zip(holding, pure, strict=True) if known is None]
+    return StockRoomPage(
+        total=total_said(sum(map(left_g, holding)), pure),
+        unknown=_("Not reckoned yet: %(jars)s. A jar's own page reckons it.") % {"jars": ", ".join(missing)}
+        if missing
+        else "",
+        jars=tuple(stock_row(jar, known) for jar, known in zip(holding, pure, strict=True)),
+        used=tuple(_used(jars)),
+        weighed=tuple(_weighed(jars, ZoneInfo(of.time_zone))),
+        cupboard=None if shelf.answer is None else _cupboard(shelf, why),
+        missing=tuple(_missing(shelf)),
+    )
+
+
+def _used(jars: Sequence[Jar]) -> list[UsedRow]:
+    grams: dict[str, float] = {}
+    pure: dict[str, list[Band | None]] = {}
+    for jar in jars:
+        for row in jar.taken.all():
+            if row.weighed_g is None:
+                grams[row.what_for] = grams.get(row.what_for, 0.0) + row.taken_g
+                pure.setdefault(row.what_for, []).append(pure_of_g(jar, row.taken_g))
+    return [
+        UsedRow(what=what or _("not said for what"), said=_used_said(grams[what], pure[what]))
+        for what in sorted(grams, key=lambda one: -grams[one])
+    ]
+
+
+def _used_said(grams: float, pure: Sequence[Band | None]) -> str:
+    known = [one for one in pure if one is not None]
+    told = {"grams": by_scale(grams), "pure": ranged(together(known), "g") if known else ""}
+    if len(known) < len(pure) or not known:
+        return _("%(grams)s g") % told
+    return _("%(grams)s g, in it %(pure)s of pure blue") % told
+
+
+def _weighed(jars: Sequence[Jar], zone: ZoneInfo) -> list[str]:
+    rows = [(row, jar) for jar in jars for row in jar.taken.all() if row.weighed_g is not None]
+    rows.sort(key=lambda one: one[0].taken_at, reverse=True)
+    return [
+        _("%(day)s, %(jar)s: %(said)s")
+        % {"day": day(row.taken_at.astimezone(zone)), "jar": jar.name, "said": weighing_said(row)}
+        for row, jar in rows
+    ]
+
+
+def _cupboard(shelf: Cupboard, why: Link) -> Answered:
+    assert shelf.answer is not None
+    lines = tuple(served(one) for one in shelf.left)
+    return answered(Said(parts=(*lines, alkali_table(shelf.answer)), cautions=shelf.answer.cautions), why=why)
+
+
+def _missing(shelf: Cupboard) -> list[str]:
+    said = []
+    if shelf.without_pack:
+        told = {"names": ", ".join(shelf.without_pack)}
+        said.append(_("What a pack holds is not written down of: %(names)s.") % told)
+    if shelf.overdrawn:
+        told = {"names": ", ".join(shelf.overdrawn)}
+        said.append(
+            _("More went in than the pack held, so another was opened: %(names)s. Write it down by itself.") % told
+        )
+    return said

@@ -1,0 +1,51 @@
+"""Stock: jars and cupboard read and reckoned."""
+
+from __future__ import annotations
+
+from zoneinfo import ZoneInfo
+
+from django.http import HttpRequest, HttpResponse
+from django.http.response import HttpResponseBase
+from django.urls import reverse
+from django.utils import timezone
+from django.utils.translation import gettext as _
+from django.views.decorators.http import require_safe
+
+from bluewright.journal.bridge.cupboard import cupboard
+from bluewright.journal.models import Garden
+from bluewright.journal.queries import jars
+from bluewright.web.pages.stock.export import stock_csv
+from bluewright.web.pages.stock.page import stock_room
+from bluewright.web.ui.respond import in_garden, shown
+from bluewright.web.ui.table import bom_asked, table
+from bluewright.web.ui.why import Link
+from bluewright.web.ui.why_view import why_address, why_shown
+
+MAIN = "alkalis"
+
+
+@require_safe
+@in_garden
+def index(request: HttpRequest, garden: Garden) -> HttpResponse:
+    """What is left in jars and cupboard."""
+    shelf = cupboard(garden, today=timezone.localdate())
+    why_to = Link(to=reverse("stock.why", kwargs={"figure": MAIN}), name=_("what is left of the alkali"))
+    return shown(request, "stock/index.html", stock_room(garden, jars=list(jars.jars(garden)), shelf=shelf, why=why_to))
+
+
+@require_safe
+@in_garden
+def why(request: HttpRequest, garden: Garden, figure: str) -> HttpResponse:
+    """Why a figure of the cupboard is so."""
+    return why_shown(
+        request, cupboard(garden, today=timezone.localdate()).answer, figure=figure, address=why_address("stock.why"),
+        back=Link(to=reverse("stock.index"), name=_("Stock")), missing=_("Of no alkali is it known what a pack holds."),
+    )  # fmt: skip
+
+
+@require_safe
+@in_garden
+def csv(request: HttpRequest, garden: Garden) -> HttpResponseBase:
+    """All jars with what is left; with `?bom=yes` marked as UTF-8 for spreadsheet programs."""
+    rows = stock_csv(list(jars.jars(garden)), zone=ZoneInfo(garden.time_zone), bom=bom_asked(request))
+    return table(garden, "stock", rows)
