@@ -243,7 +243,7 @@ def beds_tables(found: ClothPlanAnswer) -> Iterator[Rows]:
 def _matters_table(found: ClothPlanAnswer) -> Iterator[Rows]:
     if found.matters and not is_enough(found):
         head = (_("not known"), _("share of the doubt"), _("range narrower by, if known"))
-        rows = tuple((_(UNKNOWNS[one.what]), percent(one.share_frac), narrower(one)) for one in found.matters[:4])
+        rows = tuple((_(UNKNOWNS[one.what]), percent(one.share_frac), narrower(one)) for one in found.matters[:3])
         yield Rows(caption=_("What matters most"), head=head, rows=rows)
 
 

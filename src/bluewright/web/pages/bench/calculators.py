@@ -12,7 +12,6 @@ from bluewright.charts.costs import cost_chart, stock_chart
 from bluewright.charts.disease_chart import disease_chart
 from bluewright.charts.growth_chart import growth_chart
 from bluewright.charts.jar_series import jar_chart
-from bluewright.charts.plan_chart import plan_chart
 from bluewright.charts.season_chart import season_chart
 from bluewright.science import thread
 from bluewright.science.air.finish import airing
@@ -148,7 +147,7 @@ TABLE: Final = (
     ),
     Calculator(
         slug="plan-cloth", title=_("What the cloth you want takes"), question=_(plan_cloth.QUESTION),
-        record=ClothPlanRecord, compute=thread.plan_cloth, said=plan_cloth.said, chart=plan_chart,
+        record=ClothPlanRecord, compute=thread.plan_cloth, said=plan_cloth.said,
         front=(
             "plant", "cloth", "cloth[].name", "cloth[].fibre", "cloth[].mass_kg", "cloth[].depth", "cloth[].by",
             "pigment", "pigment[].name", "pigment[].mass_g", "pigment[].by", "jars", "jars[].name", "jars[].pure_g",
