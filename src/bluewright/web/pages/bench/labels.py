@@ -38,6 +38,8 @@ LABELS: Final[dict[str, Words]] = {
     "began": _("Began"), "cuts": _("Cuts"), "on": _("Day"), "state": _("It was cut"),
     "blue_g": _("Pure blue got from it"), "earlier": _("Seasons before"),
     "eaten_pct": _("Each leaf: eaten, %"), "with_key": _("Held against drawn leaves"), "cause": _("What it is"),
+    "lengths": _("Longest leaves of marked plants"), "longest_mm": _("Longest leaf of each"),
+    "spotted_frac": _("Share of the leaf that is spotted"),
     # weather and water
     "weather": _("The weather"), "first": _("From"), "last": _("To"), "cutoff_c": _("Counts no more above"),
     "rule": _("Counted by"), "target_degree_d": _("When is this sum reached"), "formula": _("Evaporation by"),
