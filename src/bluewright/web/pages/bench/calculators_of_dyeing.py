@@ -37,7 +37,7 @@ OF_DYEING: Final = (
     ),
     Calculator(
         slug="dye-ladder", title=_("What a ladder of dips teaches"), question=_(dye_ladder.QUESTION),
-        record=LadderRecord, compute=ladder, said=dye_ladder.said, chart=ladder_chart,
+        record=LadderRecord, compute=ladder, said=dye_ladder.said, chart=ladder_chart, chart_on_paper=False,
         front=(
             "cloth.fibre", "cloth.mass_kg", "vat.bath_l", "vat.active_g_per_l", "way.dip_min", "rungs", "rungs[].dips",
             "rungs[].lab",
@@ -49,7 +49,7 @@ OF_DYEING: Final = (
     ),
     Calculator(
         slug="dye-match", title=_("Which dips come to a swatch"), question=_(dye_match.QUESTION),
-        record=MatchRecord, compute=match, said=dye_match.said, chart=match_chart,
+        record=MatchRecord, compute=match, said=dye_match.said, chart=match_chart, chart_on_paper=False,
         front=(
             "wanted", "within_de00", "cloth.fibre", "cloth.mass_kg", "vat.bath_l", "vat.active_g_per_l",
             "vat.active_sd_frac", "way.dip_min", "most_dips",
