@@ -37,12 +37,22 @@ READ: Final[Mapping[NextReading, str]] = {
 
 def said(found: CostAnswer) -> Said:
     """The answer as the person who did the work reads it."""
-    lines = [_first(found), _whole(found), *_alkali(found), _most(found), _failed(found)]
-    lines += [_earned(found), _floor(found), _estimated(found), _next(found)]
     tables = [parts_table(found)]
     if len(found.batches) > 1:
         tables.append(batches_table(found))
-    return Said(parts=(*(line for line in lines if line), *tables), cautions=found.cautions)
+    return Said(parts=(*foremost(found), *further(found), *tables), cautions=found.cautions)
+
+
+def foremost(found: CostAnswer) -> tuple[str, ...]:
+    """What is wanted first: a gram, the whole, where most of it goes, what an hour earns."""
+    lines = (_first(found), _whole(found), _most(found), _earned(found))
+    return tuple(line for line in lines if line)
+
+
+def further(found: CostAnswer) -> tuple[str, ...]:
+    """What is read after that: failures, alkali, the least price, what is estimated, what to note next."""
+    lines = (_failed(found), *_alkali(found), _floor(found), _estimated(found), _next(found))
+    return tuple(line for line in lines if line)
 
 
 def money_said(band: Band | None, record: CostRecord) -> str:

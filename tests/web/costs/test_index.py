@@ -39,6 +39,26 @@ def test_a_gram_stands_first_and_money_where_there_is_a_price(client: Client, ga
     assert page.prices == "Reckoned with: an hour of work 12 EUR, a gram of pure blue is sold at 14 EUR."
 
 
+def test_what_is_wanted_first_stands_first_and_the_rest_is_folded(client: Client, garden: Garden) -> None:
+    for _ in range(2):
+        cast.a_jar_from_the_bed(garden)
+    cast.a_work_note(garden)
+    response = client.get(where())
+    page, text = response.context["page"], response.content.decode()
+    assert len(page.answer.lines) <= 3
+    assert any("that was not noted" in line or line.startswith("Estimated ") for line in page.more)
+    places = [text.index(part) for part in (
+        page.answer.first[:30], "<svg", page.batches.caption, f"<summary>{page.parts.caption}", "What the alkali cost",
+        "Work that was written down",
+    )]  # fmt: skip
+    assert places == sorted(places)
+
+
+def test_minutes_are_told_in_hours_where_they_are_many(client: Client, garden: Garden) -> None:
+    cast.a_work_note(garden, 60.0, spent_typed="60 min")
+    assert [row.said for row in client.get(where()).context["page"].notes] == ["picking: 1 h"]
+
+
 def test_notes_are_listed_with_what_they_were_for(client: Client, garden: Garden) -> None:
     bed = cast.a_bed(garden, name="Long bed")
     cast.a_work_note(garden, 90.0, kind="bed", bed=bed, spent_typed="1 h 30 min")

@@ -41,7 +41,7 @@ def answered(said: Said, *, chart: str = "", why: Link | None = None) -> Answere
     return Answered(
         first=texts[0],
         lines=tuple(texts[1:]),
-        tables=tuple(_table(part) for part in said.parts if isinstance(part, Rows)),
+        tables=tuple(shown_table(part) for part in said.parts if isinstance(part, Rows)),
         take_care=said.take_care,
         to_know=said.to_know,
         chart=chart,
@@ -49,6 +49,7 @@ def answered(said: Said, *, chart: str = "", why: Link | None = None) -> Answere
     )
 
 
-def _table(part: Rows) -> Table:
+def shown_table(part: Rows) -> Table:
+    """A table of what is said, as a page shows it."""
     rows = tuple((number == part.advised, row) for number, row in enumerate(part.rows))
     return Table(caption=part.caption, head=part.head, rows=rows)

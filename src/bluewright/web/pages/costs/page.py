@@ -13,12 +13,13 @@ from django.utils.translation import ngettext
 from bluewright.charts.costs import cost_chart
 from bluewright.journal.models import Garden, WorkNote
 from bluewright.science.cost.cost_record import CostAnswer
-from bluewright.web.ui.answered import Answered, answered
+from bluewright.web.ui.answered import Answered, Table, answered, shown_table
 from bluewright.web.ui.turning import Linked
 from bluewright.web.ui.why import Link
-from bluewright.words.cost import said
+from bluewright.words.cost import batches_table, foremost, further, parts_table
 from bluewright.words.money import price
 from bluewright.words.numbers import moment
+from bluewright.words.said import Said
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -41,6 +42,13 @@ class CostsPage:
     years: tuple[Linked, ...]
     running: tuple[NoteRow, ...]
     answer: Answered | None
+    """What is wanted first."""
+    more: tuple[str, ...]
+    """What is read after that."""
+    batches: Table | None
+    """Batch by batch; None where there is one."""
+    parts: Table | None
+    """Where it goes."""
     left_out: str
     """How many older batches are not in it; empty where all are."""
     prices: str
@@ -66,6 +74,9 @@ def costs_page(
         years=tuple(years),
         running=tuple(_running(row, zone, now) for row in running),
         answer=None if answer is None else costs_answered(answer, why=why),
+        more=() if answer is None else further(answer),
+        batches=shown_table(batches_table(answer)) if answer is not None and len(answer.batches) > 1 else None,
+        parts=None if answer is None else shown_table(parts_table(answer)),
         left_out=_("%(n)d older batches of the year are not in it.") % {"n": left_out} if left_out else "",
         prices=prices_said(of),
         notes=tuple(_note(row, zone) for row in notes[:SHOWN]),
@@ -74,8 +85,8 @@ def costs_page(
 
 
 def costs_answered(found: CostAnswer, *, why: Link | None) -> Answered:
-    """What the blue costs, in words, with its chart."""
-    told = said(found)
+    """What the blue costs, in the words that are wanted first, with its chart."""
+    told = Said(parts=foremost(found), cautions=found.cautions)
     return answered(told, chart=cost_chart(found, answer=told.first), why=why)
 
 
@@ -108,7 +119,7 @@ def _price(of: Garden, value: float) -> str:
 
 
 def _note(row: WorkNote, zone: ZoneInfo) -> NoteRow:
-    told = {"what": row.what, "about": row.about, "spent": row.spent_typed or spent_said(row.spent_min or 0.0)}
+    told = {"what": row.what, "about": row.about, "spent": spent_said(row.spent_min or 0.0)}
     said_so = _("%(what)s, %(about)s: %(spent)s") % told if row.about else _("%(what)s: %(spent)s") % told
     return NoteRow(key=str(row.pk), when=moment(row.began_at.astimezone(zone)), said=said_so, who=_who(row))
 
