@@ -1,6 +1,7 @@
 """What is said of a plan: the area first; jars that will do; what matters and what to do about it."""
 
 import json
+from dataclasses import replace
 from typing import Any
 
 import numpy as np
@@ -10,7 +11,8 @@ from bluewright.cli.record_command import example_text
 from bluewright.science.base.records import read
 from bluewright.science.plan.chain_record import ClothPlanAnswer, ClothPlanRecord
 from bluewright.science.thread import plan_cloth
-from bluewright.words.plan_cloth import odds, said, said_of_beds
+from bluewright.words.measures import amount
+from bluewright.words.plan_cloth import odds, said, said_of_beds, too_late_said
 from bluewright.words.said import Rows, text
 
 
@@ -28,6 +30,24 @@ def test_the_area_stands_first_with_its_odds(found: ClothPlanAnswer) -> None:
     first = said(found).first
     assert first.startswith("Sow ")
     assert "of woad for a four-in-five chance" in first
+
+
+def test_the_even_chance_is_told_where_more_is_asked_for(found: ClothPlanAnswer) -> None:
+    middle = amount(found.total.area_m2.p50, "area_m2")
+    assert said(found).first.endswith(f"that it is enough. With {middle} the chance is only even.")
+    assert said(answer(wanted_chance=0.5)).first.endswith("of woad for an even chance that it is enough.")
+
+
+def test_what_cannot_be_sown_in_time_is_told_beside_the_headline(found: ClothPlanAnswer) -> None:
+    """The same wants asked for in spring and with all days long past the last sowing: all are named."""
+    assert not list(too_late_said(found)), "asked in spring, all can still be sown"
+    late = replace(found, days=tuple(replace(one, slack_d=None) for one in found.days))
+    assert said(late).parts[1] == (
+        "What is sown now will hardly be ready in time for: a jar for the market, two shawls, table linen. "
+        "That leaves jars, a bed that stands, or a later day."
+    )
+    jars = replace(late, days=tuple(replace(one, from_jars=True) for one in late.days))
+    assert not list(too_late_said(jars)), "what comes from the jars needs no bed"
 
 
 def test_what_is_known_least_comes_with_what_to_do(found: ClothPlanAnswer) -> None:

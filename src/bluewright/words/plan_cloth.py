@@ -56,6 +56,7 @@ STEPS: Final[dict[Step, str]] = {
     "cut": marked("last cut"), "steep": marked("steep"), "wash": marked("settle and wash"),
     "dry": marked("dry"), "vat": marked("start the vat"), "dye": marked("dye"), "finish": marked("finish"),
 }  # fmt: skip
+EVEN: Final = 0.5
 LATE: Final = marked("too late")
 
 
@@ -66,7 +67,7 @@ def said(found: ClothPlanAnswer) -> Said:
     enough = is_enough(found)
     parts: list[str | Rows] = [headline(found)]
     if not enough:
-        parts += [bed_said(found), *_typed_area(found)]
+        parts += [*too_late_said(found), bed_said(found), *_typed_area(found)]
     parts.append(takes_said(found))
     if not enough:
         parts += [*matters_said(found), basis_said(found)]
@@ -130,14 +131,35 @@ def headline(found: ClothPlanAnswer) -> str:
             "chance": percent(found.enough_chance)
         }
     if found.beds:
-        return _("Sow %(area)s more of %(plant)s for %(odds)s; what stands is enough with a chance of %(chance)s.") % {
+        return _(
+            "Sow %(area)s more of %(plant)s for %(odds)s that it is enough. "
+            "What stands is enough by itself with a chance of %(chance)s."
+        ) % {
             "area": amount(found.area_for_chance_m2, "area_m2"), "plant": _(PLANTS[found.inputs.plant]),
             "odds": odds(found.inputs.wanted_chance), "chance": percent(found.enough_chance),
         }  # fmt: skip
-    return _("Sow %(area)s of %(plant)s for %(odds)s; as likely more as less than %(middle)s will do.") % {
+    first = _("Sow %(area)s of %(plant)s for %(odds)s that it is enough.") % {
         "area": amount(found.area_for_chance_m2, "area_m2"), "plant": _(PLANTS[found.inputs.plant]),
-        "odds": odds(found.inputs.wanted_chance), "middle": amount(found.total.area_m2.p50, "area_m2"),
+        "odds": odds(found.inputs.wanted_chance),
     }  # fmt: skip
+    if found.inputs.wanted_chance <= EVEN:
+        return first
+    middle = amount(found.total.area_m2.p50, "area_m2")
+    return first + " " + _("With %(middle)s the chance is only even.") % {"middle": middle}
+
+
+def too_late_said(found: ClothPlanAnswer) -> Iterator[str]:
+    """The wants for which nothing sown now is likely to come in time, and what is left for them."""
+    late = [
+        name
+        for name, one in _named_days(found)
+        if one.sow and not one.from_jars and (one.slack_d is None or one.slack_d < 0)
+    ]
+    if late:
+        yield _(
+            "What is sown now will hardly be ready in time for: %(wants)s. "
+            "That leaves jars, a bed that stands, or a later day."
+        ) % {"wants": ", ".join(late)}
 
 
 def bed_said(found: ClothPlanAnswer) -> str:
@@ -256,7 +278,7 @@ def days_tables(found: ClothPlanAnswer) -> Iterator[Rows]:
     """The days back, a column for each want."""
     if not found.days:
         return
-    names = tuple(one.name or _("want %(number)s") % {"number": k} for k, one in enumerate(found.days, start=1))
+    names = tuple(name for name, _one in _named_days(found))
     rows = [*_sowing(found.days)]
     for step, label in STEPS.items():
         told = tuple(_begin(one, step, found.inputs.now) for one in found.days)
@@ -265,6 +287,10 @@ def days_tables(found: ClothPlanAnswer) -> Iterator[Rows]:
     rows.append((_("ready"), *(weekday(one.by) for one in found.days)))
     caption = _("Begin each by, for %(odds)s") % {"odds": odds(found.inputs.wanted_chance)}
     yield Rows(caption=caption, head=("", *names), rows=tuple(rows))
+
+
+def _named_days(found: ClothPlanAnswer) -> list[tuple[str, DaysBack]]:
+    return [(one.name or _("want %(number)s") % {"number": k}, one) for k, one in enumerate(found.days, start=1)]
 
 
 def _sowing(days: Sequence[DaysBack]) -> Iterator[tuple[str, ...]]:

@@ -3,9 +3,10 @@
 import pytest
 from django.test import Client
 
-from bluewright.journal.bridge import outlooks
-from bluewright.journal.models import Garden, PlanBasis
+from bluewright.journal.bridge import outlooks, scheduling
+from bluewright.journal.models import Garden, PlanBasis, Schedule
 from bluewright.web.pages.plan import views
+from bluewright.words.numbers import weekday
 from tests import cast
 from tests.web.checks import flat, only, to_the_start_without_a_garden, url
 from tests.web.growing.conftest import a_grown_bed
@@ -39,6 +40,31 @@ def test_days_are_drawn_and_told_where_the_garden_says_where_it_lies(client: Cli
     assert not page.needs_place
     assert "By when must each step begin?" in page.answer.chart
     assert page.answer.tables[-1].caption.startswith("Begin each by")
+
+
+def test_wants_come_before_the_drawing_and_tables_are_folded(client: Client, garden: Garden) -> None:
+    garden.latitude_deg = 51.0
+    garden.save()
+    cast.a_want(garden)
+    text = client.get(where()).content.decode()
+    places = [text.index(part) for part in ("Sow ", "<h2>Wanted</h2>", 'class="chart"', "<details>")]
+    assert places == sorted(places)
+    assert text.index("What each takes</summary>") > places[-1]
+
+
+def test_it_leads_to_the_schedule_and_says_what_is_planned_next(client: Client, garden: Garden) -> None:
+    response = client.get(where())
+    assert response.context["page"].next_planned == ""
+    assert f'href="{url("schedule.index")}">The season' in response.content.decode()
+    cast.a_season(garden)
+    scheduling.reckon(garden, by=None, quick=True)
+    row = Schedule.objects.get(garden=garden)
+    answer = scheduling.answer_of(row)
+    assert answer is not None
+    first = min([one.on for one in answer.cuts] + [one.strain_on for one in answer.steeps])
+    said = client.get(where()).context["page"].next_planned
+    assert said.startswith(f"Planned next, on {weekday(first)}: ")
+    assert f'href="{where()}"' in client.get(url("schedule.index")).content.decode().split("</h1>")[1]
 
 
 def test_nothing_wanted_asks_what_is_wanted(client: Client, garden: Garden) -> None:

@@ -14,6 +14,8 @@ from bluewright.journal.bridge.planning import due
 from bluewright.journal.models import Garden, Want
 from bluewright.journal.queries.history import Step
 from bluewright.science.plan.chain_record import ClothPlanAnswer, DaysBack, Taken
+from bluewright.science.season.answer import SeasonAnswer
+from bluewright.web.pages.schedule.page import work_ahead
 from bluewright.web.ui.answered import Answered, Table, answered
 from bluewright.web.ui.history import HistoryRow, history, written
 from bluewright.web.ui.why import main_why
@@ -54,6 +56,8 @@ class PlanPage:
     """Whether forecasts of beds are still being worked out."""
     needs_place: bool
     """Whether the garden does not say where it lies."""
+    next_planned: str
+    """What the season's schedule has next, with its day; empty where there is none."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -73,7 +77,7 @@ class WantPage:
 
 def plan_page(
     garden: Garden, *, answer: ClothPlanAnswer | None, trouble: str, wants: Sequence[Want], unknown: Sequence[str],
-    today: date, waits: bool,
+    today: date, waits: bool, season: SeasonAnswer | None,
 ) -> PlanPage:  # fmt: skip
     """The page of a plan, given its answer."""
     days = _days_of(answer)
@@ -89,6 +93,7 @@ def plan_page(
         else "",
         waits=waits,
         needs_place=garden.latitude_deg is None,
+        next_planned="" if season is None else _next(season, today),
     )
 
 
@@ -106,6 +111,12 @@ def want_page(want: Want, *, answer: ClothPlanAnswer | None, steps: Sequence[Ste
         written=written(want, zone),
         history=history(want, steps, zone),
     )
+
+
+def _next(season: SeasonAnswer, today: date) -> str:
+    for day, what in work_ahead(season, today=today):
+        return _("Planned next, on %(day)s: %(what)s.") % {"day": weekday(day), "what": what}
+    return _("Nothing is planned from today on.")
 
 
 def _answered(answer: ClothPlanAnswer) -> Answered:

@@ -14,10 +14,11 @@ from django.utils.translation import gettext as _
 from django.views.decorators.http import require_http_methods, require_POST, require_safe
 
 from bluewright.journal.actions.keeping import correct, keep
-from bluewright.journal.bridge import outlooks, planning
+from bluewright.journal.bridge import outlooks, planning, scheduling
 from bluewright.journal.models import Garden, Want
 from bluewright.journal.models.want import STATES
 from bluewright.journal.queries import plan as queries
+from bluewright.journal.queries import schedules
 from bluewright.journal.queries.history import histories
 from bluewright.science.plan.chain_record import ClothPlanAnswer
 from bluewright.web.aside import ASIDE
@@ -37,6 +38,7 @@ def index(request: HttpRequest, garden: Garden) -> HttpResponse:
     """What the wants take, what matters most, the days back."""
     answer, trouble = _answer(garden)
     waits = _foretell(garden)
+    row = schedules.latest_found(garden)
     page = plan_page(
         garden,
         answer=answer,
@@ -45,6 +47,7 @@ def index(request: HttpRequest, garden: Garden) -> HttpResponse:
         unknown=planning.not_measured(garden),
         waits=waits,
         today=timezone.localdate(),
+        season=None if row is None else scheduling.answer_of(row),
     )
     return shown(request, "plan/index.html", page)
 

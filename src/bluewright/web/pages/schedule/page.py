@@ -95,13 +95,19 @@ def _changed(row: Schedule, marks: Mapping[str, str]) -> str:
 
 def soon(answer: SeasonAnswer, *, today: date) -> list[Soon]:
     """What is planned within a week."""
-    until, rows = today + timedelta(days=SOON_D), list[tuple[date, str]]()
+    until = today + timedelta(days=SOON_D)
+    return [Soon(day=weekday(day), what=what) for day, what in work_ahead(answer, today=today) if day < until]
+
+
+def work_ahead(answer: SeasonAnswer, *, today: date) -> list[tuple[date, str]]:
+    """All that is planned from today on, in order of days."""
+    rows = list[tuple[date, str]]()
     rows += [(cut.on, _("cut %(bed)s") % {"bed": season.cut_said(cut)}) for cut in answer.cuts]
     for one in answer.steeps:
         told = {"tub": season.tub_name(one)}
         rows += [(one.fill_on, _("fill %(tub)s") % told)] if one.beds else []
         rows.append((one.strain_on, _("strain %(tub)s") % told))
-    return [Soon(day=weekday(day), what=what) for day, what in sorted(rows) if today <= day < until]
+    return [(day, what) for day, what in sorted(rows) if today <= day]
 
 
 def _limits(limits: Limits) -> tuple[str, ...]:
