@@ -72,6 +72,15 @@ def hours_said(band: Band) -> str:
     return ranged(band, "h") if band.p50 >= 1 else ranged(band, _("minutes"), scale=60)
 
 
+def spent_said(minutes: float) -> str:
+    """`40 min`, `2 h 5 min`."""
+    hours, rest = divmod(round(minutes), 60)
+    told = {"h": hours, "min": rest}
+    if not hours:
+        return _("%(min)d min") % told
+    return _("%(h)d h %(min)d min") % told if rest else _("%(h)d h") % told
+
+
 def _first(found: CostAnswer) -> str:
     """What a gram takes, in one line."""
     if found.work_h_per_g is None or found.water_l_per_g is None:

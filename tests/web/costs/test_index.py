@@ -4,6 +4,7 @@ import pytest
 from django.test import Client
 
 from bluewright.journal.models import Garden
+from bluewright.journal.queries import work
 from tests import cast
 from tests.web.checks import flat, only, to_the_start_without_a_garden, url
 
@@ -57,6 +58,44 @@ def test_what_is_wanted_first_stands_first_and_the_rest_is_folded(client: Client
 def test_minutes_are_told_in_hours_where_they_are_many(client: Client, garden: Garden) -> None:
     cast.a_work_note(garden, 60.0, spent_typed="60 min")
     assert [row.said for row in client.get(where()).context["page"].notes] == ["picking: 1 h"]
+
+
+@pytest.mark.parametrize("what", ["batch", "tub", "bed"])
+def test_from_a_batch_a_tub_or_a_bed_the_form_opens_for_it(client: Client, garden: Garden, what: str) -> None:
+    tub = cast.a_tub(garden)
+    row = {"batch": cast.a_batch(cast.a_straining(tub)), "tub": tub, "bed": cast.a_bed(garden)}[what]
+    noun = {"batch": "batches", "tub": "tubs", "bed": "beds"}[what]
+    link = f"{where()}?of={what}:{row.pk}"
+    assert f'href="{link}#work"' in client.get(url(f"{noun}.show", key=row.pk)).content.decode()
+    page = client.get(link)
+    assert '<details id="work" class="part doing" open' in page.content.decode()
+    for form in (page.context["form"], page.context["start"]):
+        assert f'value="{what}:{row.pk}" selected' in str(form["about"])
+
+
+def test_an_older_batch_can_be_chosen_too_and_a_stranger_s_cannot(
+    client: Client, garden: Garden, other_garden: Garden, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(work, "CHOICES", 0)
+    batch = cast.a_batch(cast.a_straining(cast.a_tub(garden)))
+    strange = cast.a_batch(cast.a_straining(cast.a_tub(other_garden)))
+    shown = client.get(where(), {"of": f"batch:{batch.pk}"}).context["form"]
+    assert f'value="batch:{batch.pk}" selected' in str(shown["about"])
+    for asked in (f"batch:{strange.pk}", "batch:", "nothing", "bed:no-key"):
+        response = client.get(where(), {"of": asked})
+        assert response.status_code == 200
+        assert "selected" not in str(response.context["form"]["about"]).replace('value="" selected', "")
+
+
+def test_a_batch_tells_the_work_noted_for_it(client: Client, garden: Garden) -> None:
+    batch = cast.a_batch(cast.a_straining(cast.a_tub(garden)))
+    page = url("batches.show", key=batch.pk)
+    assert client.get(page).context["page"].work == ""
+    for minutes in (40.0, 25.0):
+        cast.a_work_note(garden, minutes, batch=batch)
+    cast.a_work_note(garden)
+    cast.a_work_note(garden, None, batch=batch)
+    assert client.get(page).context["page"].work == "Work noted for it: 1 h 5 min."
 
 
 def test_notes_are_listed_with_what_they_were_for(client: Client, garden: Garden) -> None:

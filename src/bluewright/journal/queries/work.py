@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from datetime import datetime
-from typing import Final, NamedTuple
+from typing import Any, Final, NamedTuple
 from uuid import UUID
 
 from django.db.models import QuerySet, Sum
@@ -58,6 +58,23 @@ def choices(of: Garden) -> tuple[QuerySet[Batch], QuerySet[Steep], QuerySet[Bed]
         Steep.objects.filter(garden=of)[:CHOICES],
         Bed.objects.filter(garden=of).order_by("name"),
     )
+
+
+def named(of: Garden, about: str) -> str:
+    """The name of what `batch:key`, `tub:key` or `bed:key` stands for, taken out or not; empty where it is none."""
+    what, _colon, key = about.partition(":")
+    model: Any = {"batch": Batch, "tub": Steep, "bed": Bed}.get(what)
+    try:
+        row = None if model is None else model.everything.filter(garden=of, pk=UUID(key)).first()
+    except ValueError:
+        return ""
+    return "" if row is None else str(row)
+
+
+def noted_min(batch: Batch) -> float:
+    """Minutes that were written down for a batch by its own name."""
+    found = WorkNote.objects.filter(batch=batch).order_by().aggregate(all_min=Sum("spent_min"))
+    return found["all_min"] or 0.0
 
 
 def tubfuls(tubs: Iterable[Key]) -> dict[Key, Tubful]:

@@ -23,6 +23,9 @@ NAMES: Final = {
     "leaf": gettext_lazy("leaf in it"),
     "picked_at": gettext_lazy("picked"),
     "started_at": gettext_lazy("began"),
+    "began_at": gettext_lazy("began"),
+    "spent": gettext_lazy("how long"),
+    "steep": gettext_lazy("tub"),
     "taken_at": gettext_lazy("seen"),
     "strained_at": gettext_lazy("strained"),
     "squeeze": gettext_lazy("how"),
@@ -110,6 +113,8 @@ def _value(row: Kept, column: str, value: Any, zone: ZoneInfo) -> str:
         return str(value)
     if isinstance(field, models.DateTimeField):
         return moment(datetime.fromisoformat(str(value)).astimezone(zone))
+    if isinstance(field, models.ForeignKey):
+        value = field.remote_field.model._base_manager.filter(pk=value).first() or value
     if isinstance(field, models.BooleanField):
         return _("yes") if value else _("no")
     choices = dict(field.flatchoices) if isinstance(field, models.Field) else {}

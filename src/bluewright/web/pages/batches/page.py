@@ -17,6 +17,7 @@ from bluewright.journal.queries.batches import Stage, stage_of
 from bluewright.web.pages.batches.head import BatchHead, batch_head, drawing, facts, over
 from bluewright.web.pages.batches.next import NextStep, next_step
 from bluewright.web.ui.photos import Thumb, thumbs
+from bluewright.words.cost import spent_said
 from bluewright.words.numbers import figure, moment
 from bluewright.words.signs import seen_said
 
@@ -58,11 +59,13 @@ class BatchPage:
     """The newest first."""
     photos: tuple[Thumb, ...]
     """Of the batch and of its liquor, the oldest first."""
+    work: str
+    """How much work was noted for it; empty where none was."""
     can_end: bool
     ended: bool
 
 
-def batch_page(batch: Batch, *, now: datetime, photos: Iterable[Photo] = ()) -> BatchPage:
+def batch_page(batch: Batch, *, now: datetime, photos: Iterable[Photo] = (), work_min: float = 0.0) -> BatchPage:
     """The page of a whole batch, with photos of it and of its liquor."""
     zone = ZoneInfo(batch.garden.time_zone)
     happenings = sorted(_happenings(batch, zone), key=lambda pair: pair[0], reverse=True)
@@ -74,6 +77,7 @@ def batch_page(batch: Batch, *, now: datetime, photos: Iterable[Photo] = ()) -> 
         next=next_step(batch, now),
         story=tuple(happening for _when, happening in happenings),
         photos=thumbs(sorted(photos, key=lambda one: one.taken_at)),
+        work=_("Work noted for it: %(spent)s.") % {"spent": spent_said(work_min)} if work_min else "",
         can_end=stage not in {"ended", "jar", "joined"},
         ended=stage == "ended",
     )

@@ -19,7 +19,7 @@ from django.views.decorators.http import require_http_methods, require_POST, req
 from bluewright.journal.actions import batches as actions
 from bluewright.journal.actions import keeping
 from bluewright.journal.models import Batch, Garden, Strain
-from bluewright.journal.queries import batches, photos
+from bluewright.journal.queries import batches, photos, work
 from bluewright.web.pages.batches.forms import BeginForm, ChangeForm, EndForm
 from bluewright.web.pages.batches.head import batch_head
 from bluewright.web.pages.batches.page import batch_page, rows
@@ -65,7 +65,9 @@ def show(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
     return shown(
         request,
         "batches/show.html",
-        batch_page(batch, now=timezone.now(), photos=chain.from_iterable(pictures.values())),
+        batch_page(
+            batch, now=timezone.now(), photos=chain.from_iterable(pictures.values()), work_min=work.noted_min(batch)
+        ),
     )
 
 

@@ -15,7 +15,15 @@ from bluewright.journal.models import Garden, WorkNote
 from bluewright.journal.models.work import KINDS
 from bluewright.journal.queries import work
 from bluewright.science.base.units import US_GALLON_L
-from bluewright.web.ui.typed import DecimalField, MeasureField, MomentField, not_to_come
+from bluewright.web.ui.typed import (
+    DecimalField,
+    MeasureField,
+    MomentField,
+    not_to_come,
+    shown_moment,
+    write_measure,
+    write_moment,
+)
 
 MOST_MONEY: Final = 1_000_000_000
 MOST_MIN: Final = 24 * 60.0
@@ -41,15 +49,25 @@ class StartForm(forms.Form):
             (_("tubs"), [(f"tub:{row.pk}", row.name) for row in tubs]),
             (_("beds"), [(f"bed:{row.pk}", row.name) for row in beds]),
         ]
+        chosen = str((self.data if self.is_bound else self.initial).get("about") or "")
+        listed = {
+            f"{what}:{row.pk}" for what, rows in (("batch", batches), ("tub", tubs), ("bed", beds)) for row in rows
+        }
+        older = "" if not chosen or chosen in listed else work.named(garden, chosen)
+        if older:
+            about.choices = [*about.choices, (chosen, older)]
+
+    def write_about(self, row: WorkNote) -> WorkNote:
+        """The row with the kind of work, and what it was for, of the valid form."""
+        what, _colon, key = self.cleaned_data["about"].partition(":")
+        row.kind = self.cleaned_data["kind"]
+        for name, column in OF.items():
+            setattr(row, column, UUID(key) if name == what else None)
+        return row
 
     def row(self) -> WorkNote:
         """The note of the valid form, its clock running from now."""
-        data = self.cleaned_data
-        made = WorkNote(garden=self.garden, kind=data["kind"], began_at=timezone.now())
-        what, _colon, key = data["about"].partition(":")
-        if key:
-            setattr(made, OF[what], UUID(key))
-        return made
+        return self.write_about(WorkNote(garden=self.garden, began_at=timezone.now()))
 
 
 class NoteForm(StartForm):
@@ -68,6 +86,20 @@ class NoteForm(StartForm):
         made, data = super().row(), self.cleaned_data
         made.began_at, made.spent_min, made.spent_typed = data["began_at"], data["spent"].value, data["spent"].typed
         return made
+
+    def corrected(self, row: WorkNote) -> WorkNote:
+        """A note as the valid form says it; what stayed as it was is left alone."""
+        write_measure(self, "spent", row, value="spent_min", typed="spent_typed")
+        write_moment(self, "began_at", row)
+        return self.write_about(row)
+
+
+def as_typed(row: WorkNote) -> dict[str, Any]:
+    """A note as its form shows it again."""
+    keys = {name: getattr(row, column) for name, column in OF.items()}
+    about = next((f"{name}:{key}" for name, key in keys.items() if key), "")
+    spent = row.spent_typed or f"{row.spent_min or 0.0:g} min"
+    return {"kind": row.kind, "about": about, "spent": spent, "began_at": shown_moment(row.began_at)}
 
 
 class PricesForm(forms.Form):

@@ -16,7 +16,7 @@ from bluewright.science.cost.cost_record import CostAnswer
 from bluewright.web.ui.answered import Answered, Table, answered, shown_table
 from bluewright.web.ui.turning import Linked
 from bluewright.web.ui.why import Link
-from bluewright.words.cost import batches_table, foremost, further, parts_table
+from bluewright.words.cost import batches_table, foremost, further, parts_table, spent_said
 from bluewright.words.money import price
 from bluewright.words.numbers import moment
 from bluewright.words.said import Said
@@ -103,15 +103,6 @@ def prices_said(of: Garden) -> str:
     if asked is not None:
         parts.append(_("a gram of pure blue is sold at %(money)s") % {"money": _price(of, asked)})
     return _("Reckoned with: %(prices)s.") % {"prices": ", ".join(parts)} if parts else ""
-
-
-def spent_said(minutes: float) -> str:
-    """`40 min`, `2 h 5 min`."""
-    hours, rest = divmod(round(minutes), 60)
-    told = {"h": hours, "min": rest}
-    if not hours:
-        return _("%(min)d min") % told
-    return _("%(h)d h %(min)d min") % told if rest else _("%(h)d h") % told
 
 
 def _price(of: Garden, value: float) -> str:

@@ -11,6 +11,7 @@ urlpatterns = [
     path("note/", views.note, name="costs.note"),
     path("start/", views.start, name="costs.start"),
     path("<uuid:key>/stop/", views.stop, name="costs.stop"),
+    path("<uuid:key>/change/", views.change, name="costs.change"),
     path("<uuid:key>/delete/", views.delete, name="costs.delete"),
     path("<uuid:key>/restore/", views.restore, name="costs.restore"),
     path("<int:year>/why/<str:figure>/", views.why, name="costs.why"),

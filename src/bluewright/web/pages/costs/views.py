@@ -19,16 +19,19 @@ from bluewright.journal.actions.keeping import correct, keep
 from bluewright.journal.bridge import costs as bridge
 from bluewright.journal.models import Garden, WorkNote
 from bluewright.journal.queries import book, work
+from bluewright.journal.queries.history import histories
 from bluewright.science.cost.cost_record import CostAnswer
 from bluewright.web.pages.book.asked import candidate_years, span
 from bluewright.web.pages.costs.export import costs_csv
-from bluewright.web.pages.costs.forms import NoteForm, PricesForm, StartForm
-from bluewright.web.pages.costs.page import costs_page, spent_said
+from bluewright.web.pages.costs.forms import NoteForm, PricesForm, StartForm, as_typed
+from bluewright.web.pages.costs.page import costs_page
+from bluewright.web.ui.history import history, written
 from bluewright.web.ui.respond import brought_back, in_garden, posted, shown, taken_out
 from bluewright.web.ui.table import bom_asked, table
 from bluewright.web.ui.turning import Linked
 from bluewright.web.ui.why import Link
 from bluewright.web.ui.why_view import why_address, why_shown
+from bluewright.words.cost import spent_said
 
 
 @require_safe
@@ -93,6 +96,22 @@ def stop(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
         told = {"what": row.what, "spent": spent_said(row.spent_min)}
         messages.success(request, _("Written down: %(what)s, %(spent)s.") % told, extra_tags=_undo(row))
     return redirect("costs.index")
+
+
+@require_http_methods(["GET", "HEAD", "POST"])
+@in_garden
+def change(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
+    """Correct a note whose clock has stopped: its kind, minutes, moment, what it was for."""
+    row = get_object_or_404(WorkNote, pk=key, garden=garden, spent_min__isnull=False)
+    form = NoteForm(posted(request), garden=garden, initial=as_typed(row))
+    if request.method == "POST" and form.is_valid():
+        correct(form.corrected(row), by=request.user)
+        messages.success(request, _("Corrected."))
+        return redirect("costs.index")
+    zone = ZoneInfo(garden.time_zone)
+    before = history(row, histories([row]).get(row.pk, ()), zone)
+    context = {"form": form, "before": before, "written": written(row, zone)}
+    return render(request, "costs/change.html", context, status=422 if form.errors else 200)
 
 
 @require_POST
@@ -161,8 +180,10 @@ def _shown(
         notes=work.notes(garden, span(year, ZoneInfo(garden.time_zone))), running=work.running(garden),
         now=timezone.now(),
     )  # fmt: skip
-    form = form or NoteForm(garden=garden, initial={"began_at": timezone.localtime(), "kind": "picking"})
+    about = request.GET.get("of", "")
+    first = {"kind": "picking", "about": about} if about else {"kind": "picking"}
+    form = form or NoteForm(garden=garden, initial={"began_at": timezone.localtime(), **first})
     return shown(
-        request, "costs/index.html", page, status=status, form=form,
-        start=start or StartForm(garden=garden, auto_id="start_%s", initial={"kind": "picking"}),
+        request, "costs/index.html", page, status=status, form=form, about=about,
+        start=start or StartForm(garden=garden, auto_id="start_%s", initial=first),
     )  # fmt: skip
