@@ -12,6 +12,8 @@ from bluewright.cli.record_command import example_text
 from bluewright.science.base.records import read
 from bluewright.science.dyeing.ladder import ladder
 from bluewright.science.dyeing.ladder_record import LadderRecord
+from bluewright.science.dyeing.lots import lots
+from bluewright.science.dyeing.lots_record import LotsRecord
 from bluewright.science.dyeing.match import match
 from bluewright.science.dyeing.match_record import MatchRecord
 from bluewright.science.dyeing.shade import shade
@@ -45,7 +47,18 @@ def swatch() -> Callable[[], object]:
     return lambda: match(record, rng=np.random.default_rng(record.seed))
 
 
+def twelve_jars() -> Callable[[], object]:
+    """The most jars, four of them at once, at a wanted purity: every choice is tried."""
+    jars = [
+        {"name": str(k), "mass_g": 40 + 5 * k, "purity_frac": 0.2 + 0.02 * k, "purity_sd_frac": 0.02 + 0.002 * k}
+        for k in range(12)
+    ]
+    record = read(LotsRecord, {"jars": jars, "pure_g": 50, "wanted_purity_frac": 0.3, "most_jars": 4})
+    return lambda: lots(record, rng=np.random.default_rng(record.seed))
+
+
 BENCHMARKS = {
+    "dye: lots, four of twelve jars": twelve_jars,
     "dye: a shade, 2,000 draws": usual,
     "dye: a shade after forty dips": many_dips,
     "dye: ladder of four swatches": four_swatches,

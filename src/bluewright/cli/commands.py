@@ -73,6 +73,7 @@ COMMANDS: Final = (
         "dye_ladder",
     ),
     Command(("dye", "match"), "how many dips at which strength to a swatch, and the chance to hit it", "dye_match"),
+    Command(("dye", "lots"), "which jars to mix for a job, at the least spread, and what they hold", "dye_lots"),
     Command(("photo", "register"), "a printed card registered from several photos of it", "photo_register"),
     Command(("demo",), "walk one invented steep, day by day, from the basket to the jar", "demo"),
     Command(

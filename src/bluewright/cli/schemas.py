@@ -22,6 +22,7 @@ from bluewright.science.colour.reflectance_record import ReflectanceAnswer, Refl
 from bluewright.science.cost.cost_record import CostAnswer, CostRecord
 from bluewright.science.cost.stock_record import StockAnswer, StockRecord
 from bluewright.science.dyeing.ladder_record import LadderAnswer, LadderRecord
+from bluewright.science.dyeing.lots_record import LotsAnswer, LotsRecord
 from bluewright.science.dyeing.match_record import MatchAnswer, MatchRecord
 from bluewright.science.dyeing.shade_record import ShadeAnswer, ShadeRecord
 from bluewright.science.leaf.record import PotentialAnswer, PotentialRecord
@@ -50,6 +51,8 @@ from bluewright.science.watering.record import BedWaterAnswer, BedWaterRecord
 PUBLISHED: dict[str, type] = {
     "ladder-record": LadderRecord,
     "ladder-answer": LadderAnswer,
+    "lots-record": LotsRecord,
+    "lots-answer": LotsAnswer,
     "match-record": MatchRecord,
     "match-answer": MatchAnswer,
     "shade-record": ShadeRecord,

@@ -30,7 +30,7 @@ MANY_H: Final = 72.0
 
 NOTES: Final = frozenset(
     {
-        "few-rungs", "ladder-misfit", "out-of-reach",
+        "few-rungs", "ladder-misfit", "mix-well", "no-mix", "out-of-reach",
         "above-bound", "alkali-harms-fibre", "alkali-stronger", "alkali-unpriced", "alkali-weak", "ammonia-ceiling",
         "at-once", "bed-not-counted", "beer-range", "bent-lines", "black-too-dark", "blinding", "book-figure",
         "bounds-only", "brightened", "brighter-than-water", "card-drifted", "card-fits-badly", "card-paper-assumed",

@@ -1,4 +1,4 @@
-"""Which computation made an answer: where it is told how, where it begins, and how many draws it takes."""
+"""Which computation made an answer: where it is told how, where it begins, and how many draws it takes, if any."""
 
 from __future__ import annotations
 
@@ -22,9 +22,13 @@ class Stage:
     """The figure that people ask for first."""
     draws: str = ""
     """Module and name of the number of draws, if it does not stand in the entry as `DRAWS`."""
+    exact: bool = False
+    """Whether its ranges are worked out without drawing."""
 
     def number_of_draws(self) -> int:
-        """How many random draws its ranges are taken from."""
+        """How many random draws its ranges are taken from; 0 where none is drawn."""
+        if self.exact:
+            return 0
         module, _, name = (self.draws or f"{self.entry}:DRAWS").partition(":")
         return int(getattr(import_module(f"bluewright.science.{module}"), name))
 
@@ -61,6 +65,7 @@ STAGES: Final[Mapping[str, Stage]] = {
     "VatAnswer": Stage(entry="vat.state", page="vat", formula="State", main="active_g_per_l"),
     "LadderAnswer": Stage(entry="dyeing.ladder", page="dyeing", formula="Ladder", main="per_dip_pct"),
     "MatchAnswer": Stage(entry="dyeing.match", page="dyeing", main="hit_chance"),
+    "LotsAnswer": Stage(entry="dyeing.lots", page="dyeing", formula="Lots", exact=True, main="pure_g"),
     "CompareAnswer": Stage(entry="colour.compare", page="colour", formula="Differences", main="against"),
     "ReflectanceAnswer": Stage(entry="colour.reflectance", page="colour", formula="From a spectrum", main="k_over_s"),
     "SpectrumAnswer": Stage(entry="assay.spectrum", page="assay", formula="Spectrum", main="indigo_pct"),

@@ -74,7 +74,7 @@ class WhyPage:
     """How many constants there are of each grade."""
     sources: tuple[Source, ...]
     draws: int
-    """How many random draws the ranges are taken from."""
+    """How many random draws the ranges are taken from; 0 where they are worked out without."""
     seed: int
     others: tuple[Link, ...]
     """The other figures of the answer."""

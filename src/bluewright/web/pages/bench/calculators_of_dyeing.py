@@ -1,4 +1,4 @@
-"""The calculators of dyeing: how deep, what a ladder teaches, which dips match."""
+"""The calculators of dyeing: how deep, what a ladder teaches, which dips match, which jars to mix."""
 
 from __future__ import annotations
 
@@ -9,13 +9,15 @@ from django.utils.translation import gettext_lazy as _
 from bluewright.charts.dyeing_answers import ladder_chart, match_chart, shade_chart
 from bluewright.science.dyeing.ladder import ladder
 from bluewright.science.dyeing.ladder_record import LadderRecord
+from bluewright.science.dyeing.lots import lots
+from bluewright.science.dyeing.lots_record import LotsRecord
 from bluewright.science.dyeing.match import match
 from bluewright.science.dyeing.match_record import MatchRecord
 from bluewright.science.dyeing.shade import shade
 from bluewright.science.dyeing.shade_record import ShadeRecord
 from bluewright.web.pages.bench.calculator import Calculator
 from bluewright.web.pages.bench.labels import Words
-from bluewright.words import dye_ladder, dye_match
+from bluewright.words import dye_ladder, dye_lots, dye_match
 from bluewright.words import dyeing as dyed
 
 MORE: Final[dict[str, Words]] = {
@@ -55,6 +57,17 @@ OF_DYEING: Final = (
             "vat.active_sd_frac", "way.dip_min", "most_dips",
         ),
         labels={**MORE, "wanted": _("The swatch, or last year's piece: L, a, b")},
+    ),
+    Calculator(
+        slug="dye-lots", title=_("Which jars to mix"), question=_(dye_lots.QUESTION),
+        record=LotsRecord, compute=lots, said=dye_lots.said,
+        front=(
+            "pure_g", "jars", "jars[].name", "jars[].mass_g", "jars[].purity_frac", "jars[].purity_sd_frac",
+            "jars[].filled", "wanted_purity_frac", "most_jars", "oldest_first",
+        ),
+        labels={
+            "pure_g": _("Pure indigo that the job needs"), "jars[].name": _("Jar"), "jars[].mass_g": _("Pigment in it"),
+        },
     ),
 )  # fmt: skip
 """In the order of the work."""

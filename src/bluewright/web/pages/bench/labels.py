@@ -214,6 +214,9 @@ LABELS: Final[dict[str, Words]] = {
     "wanted_sd": _("It may be off by, each"),
     "within_de00": _("It may come out so far off (CIEDE2000)"),
     "strengths_g_per_l": _("Strengths that it may be brought to"),
+    "wanted_purity_frac": _("Purity that the mix is to have"),
+    "most_jars": _("At most so many jars"),
+    "oldest_first": _("Older jars go first"),
 }  # fmt: skip
 """By field of the record; a calculator may say it otherwise."""
 
