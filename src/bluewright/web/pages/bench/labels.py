@@ -229,7 +229,7 @@ HELP: Final[dict[str, Words]] = {
     "counts": _("Plants with two true leaves or more; a 0 for each empty frame: 14 22 0 31."), "bolting": "",
     "spotted_pct": _("A number for each leaf, 0 for a clean one: 0 0 5 20. Compare with the drawn leaves."),
     "eaten_pct": _("The same for holes and bitten edges, of the same leaves."), "clubroot": "", "cause": "",
-    "lab": _("Three numbers of the liquor: CIELAB, D65."), "kind": "",
+    "lab": _("Three numbers: CIELAB, D65."), "kind": "",
     "interface_mm": _("Above the bottom of the vessel."), "after_pours": "", "damaged_frac": "",
     "wash": _("0 is the first liquor, before any wash."), "depth_mm": _("From the bottom to the surface."),
     "mol_per_l": _("Of a solution made up or titrated; lye of wood ash is counted as potassium carbonate."),
