@@ -43,7 +43,7 @@ def test_boxes_typed_give_the_colour_and_what_it_may_be_compared_with(
     out, err = capsys.readouterr()
     assert err == ""
     assert re.match(r"Very pale greenish blue, give or take \d\.\d\.\n", out), "the palest step"
-    assert re.search(r"1: very pale greenish blue +L \d\d\.\d, a −\d\.\d, b −\d\.\d ", out)
+    assert re.search(r"1: very pale greenish blue +L\s\d\d\.\d, a\s−\d\.\d, b\s−\d\.\d ", out)
     assert "Compare it with photos beside the same white" in out
     assert "CIELAB, D65, 2° observer" in out
 

@@ -202,6 +202,9 @@ NO_PAGES: Final = {
     "gardens.take_out": "a file to keep",
     "book.csv": "a file to keep",
     "book.looks": "a file to keep",
+    "costs.csv": "a file to keep",
+    "stock.csv": "a file to keep",
+    "schedule.calendar": "a file to keep",
     "photos.image": "a picture",
     "prints.alkali": "a sheet as PDF; its page is alkali.card",
 }

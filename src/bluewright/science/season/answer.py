@@ -135,6 +135,7 @@ class SeasonAnswer:
     steeps: tuple[PlannedSteep, ...]
     """In order of days."""
     wants: tuple[PlannedWant, ...]
+    """What is wanted by a day, the earliest first, and what of it comes in time."""
     days: tuple[WorkDay, ...]
     """Days on which there is work."""
     uncut: tuple[str, ...]

@@ -7,7 +7,7 @@ from uuid import UUID
 from zoneinfo import ZoneInfo
 
 from django.contrib import messages
-from django.http import HttpRequest, HttpResponse
+from django.http import Http404, HttpRequest, HttpResponse
 from django.http.response import HttpResponseBase
 from django.shortcuts import get_object_or_404, redirect, render
 from django.urls import reverse
@@ -44,7 +44,9 @@ def index(request: HttpRequest, garden: Garden) -> HttpResponse:
 @require_safe
 @in_garden
 def why(request: HttpRequest, garden: Garden, year: int, figure: str) -> HttpResponse:
-    """Why a figure of a year's costs is so."""
+    """Why a figure of a year's costs is so; a year without batch or note has none."""
+    if year not in _years(garden):
+        raise Http404
     return why_shown(
         request, _reckoned(garden, year)[0], figure=figure, address=why_address("costs.why", year=year),
         back=Link(to=f"{reverse('costs.index')}?year={year}", name=_("Costs %(year)d") % {"year": year}),
