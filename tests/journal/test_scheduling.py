@@ -30,6 +30,16 @@ def test_cloth_is_reckoned_as_the_blue_that_its_dyeing_takes(garden: Garden) -> 
     assert 10 < found.record.wants[0].blue_g < 80, "a kilogram of wool, medium: 20 g on the cloth, more put in"
 
 
+def test_what_the_jars_hold_need_not_be_made(garden: Garden) -> None:
+    cast.a_season(garden)
+    cast.a_want(garden, what="pigment", name="a jar", mass_g=30.0, purity_frac=0.5)
+    cast.a_jar_from_the_bed(garden, pigment_g=20.0)
+    (want,) = scheduling.season_of(garden, today=cast.a_day()).record.wants
+    assert 0 < want.blue_g < 15.0
+    cast.a_jar_from_the_bed(garden, pigment_g=2000.0)
+    assert scheduling.season_of(garden, today=cast.a_day()).record.wants == ()
+
+
 def test_two_beds_of_one_name_are_told_apart_and_one_without_area_is_left_out(garden: Garden) -> None:
     name = garden.beds.first().name  # type: ignore[union-attr]
     cast.a_bed(garden, name=name, area_m2=4.0, area_typed="4 m2")

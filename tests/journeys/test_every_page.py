@@ -21,6 +21,7 @@ PLANT = """
 import django
 django.setup()
 from django.utils import timezone
+from bluewright.journal.bridge import scheduling
 from bluewright.journal.models import Assay, Batch, Garden, Steep, Strain
 from tests import cast
 from tests.web.measuring import written
@@ -31,11 +32,12 @@ cast.a_photo(garden, of=Steep.objects.filter(garden=garden)[0], kind="tub", widt
 a_person()
 strain = Strain.objects.filter(steep__garden=garden).latest("strained_at")
 cast.a_batch(strain, liquor_l=[10.0], begun_at=timezone.now())
+scheduling.reckon(garden, by=None, quick=True)
 print(Batch.objects.filter(standings__decanted_at__isnull=False)[0].pk)
 print(Batch.objects.filter(airings__isnull=False, standings__isnull=True)[0].pk)
 print(Assay.objects.filter(jar__garden=garden)[0].pk)
 """
-"""What the invented season does not hold: a photo, a person, liquor to be dosed.
+"""What the invented season does not hold: a photo, a person, liquor to be dosed, a schedule.
 
 Prints a batch that was decanted, one that is being aired, and an assay.
 """

@@ -12,14 +12,14 @@ import numpy as np
 from django.utils import timezone
 
 from bluewright.journal.actions.keeping import keep
+from bluewright.journal.bridge import planning
 from bluewright.journal.bridge.growing import growth_record
-from bluewright.journal.models import Bed, Garden, Limits, Schedule, Want
+from bluewright.journal.models import Bed, Garden, Limits, Schedule
+from bluewright.journal.queries import plan, tubs
 from bluewright.journal.queries import schedules as queries
-from bluewright.journal.queries import tubs
 from bluewright.science.base.errors import BluewrightError, InputError
 from bluewright.science.base.records import dump, read
 from bluewright.science.bed.growth_record import GrowthRecord
-from bluewright.science.plan.chain_record import ClothPlanRecord, ClothWant
 from bluewright.science.season.answer import PlannedCut, SeasonAnswer
 from bluewright.science.season.record import (
     MOST_DAYS,
@@ -171,23 +171,20 @@ def _sizes(limits: Limits) -> tuple[TubSize, ...]:
 
 
 def _wants(garden: Garden, *, today: date) -> tuple[SeasonWant, ...]:
-    """Open wants that have a day to come, as pure blue: of cloth what its dyeing takes, by the plan's own chain."""
-    rows = [want for want in Want.objects.filter(garden=garden, state="open") if want.by_day and want.by_day >= today]
-    found = [(want, _pure_g(want)) for want in rows]
-    return tuple(SeasonWant(name=want.name, on=want.by_day, blue_g=round(grams, 3)) for want, grams in found)
-
-
-def _pure_g(want: Want) -> float:
-    from bluewright.science.thread import plan_cloth  # noqa: PLC0415 - only where cloth is wanted
-
-    if want.what == "pigment":
-        return float(want.mass_g * (want.purity_frac or 1.0))
-    cloth = ClothWant(
-        name=want.name, fibre=_word(want.fibre), mass_kg=want.mass_g / 1000, basis=_word(want.basis),
-        depth=None if want.fixed_frac else _word(want.depth), fixed_frac=want.fixed_frac,
-    )  # fmt: skip
-    record = ClothPlanRecord(plant="woad", cloth=(cloth,))
-    return plan_cloth(record, rng=np.random.default_rng(record.seed)).wants[0].needed_g.p50
+    """Open wants with a day to come: the pure blue still to be made for each, once the jars have given theirs."""
+    coming = [want for want in plan.wants(garden) if want.by_day and want.by_day >= today]
+    if not coming:
+        return ()
+    record = planning.plan_record(garden, wants=coming, basis=plan.basis(garden), today=today)
+    if record is None:
+        return ()
+    # What beds give and the days back are the schedule's own question.
+    taken = planning.planned(replace(record, beds=(), weather=None)).wants
+    return tuple(
+        SeasonWant(name=one.name, on=one.by, blue_g=round(one.to_make_g.p50, 3))
+        for one in taken
+        if one.kind in {"cloth", "pigment"} and one.by is not None and one.to_make_g.p50 >= planning.LEAST_G
+    )
 
 
 def _running(garden: Garden, limits: Limits, *, today: date) -> tuple[RunningTub, ...]:
