@@ -12,6 +12,7 @@ from bluewright.science.bed.growth_priors import BLUE_CUT_SD
 from bluewright.science.bed.growth_record import GrowthRecord
 from bluewright.science.media.air_temp import northern_day
 from bluewright.science.media.basket import LeafState
+from bluewright.science.media.own_yield import own_yield
 from bluewright.science.media.precursor import DAMAGE, GOT_FRAC, draw_mmol_per_kg
 from bluewright.science.media.stoichiometry import INDIGO_G_PER_MMOL_PRECURSOR
 
@@ -33,12 +34,12 @@ def blue_g_per_kg(record: GrowthRecord, *, on: date, rng: np.random.Generator, n
     ]
     if not own:
         return np.exp(usual)
-    mean, cut_sd = float(usual.mean()), BLUE_CUT_SD.value
-    of_bed = max(float(usual.var()) - cut_sd**2, cut_sd**2)
-    weight = len(own) / cut_sd**2
-    left = 1 / (1 / of_bed + weight)
-    middle = left * (mean / of_bed + weight * sum(own) / len(own))
-    return np.exp(middle + math.hypot(math.sqrt(left), cut_sd) * rng.standard_normal(n))
+    cut_sd = BLUE_CUT_SD.value
+    of_bed = own_yield(
+        prior_mean_log=float(usual.mean()), prior_sd=math.sqrt(max(float(usual.var()) - cut_sd**2, cut_sd**2)),
+        own_log=own, batch_sd=cut_sd,
+    )  # fmt: skip
+    return np.exp(of_bed.mean_log + math.hypot(of_bed.garden_sd, cut_sd) * rng.standard_normal(n))
 
 
 def spotted_factor(record: GrowthRecord, *, rng: np.random.Generator, n: int) -> Floats:
