@@ -39,6 +39,15 @@ def test_what_was_changed_since_is_named(client: Client, garden: Garden) -> None
     assert client.get(WHERE).context["page"].changed == "wants, limits"
 
 
+def test_a_jar_more_is_a_change_since_what_it_holds_need_not_be_made(client: Client, garden: Garden) -> None:
+    cast.a_season(garden)
+    jar = cast.a_jar_from_the_bed(garden, pigment_g=20.0)
+    scheduling.reckon(garden, by=None, quick=True)
+    assert client.get(WHERE).context["page"].changed == ""
+    cast.taken(jar, 3.0)
+    assert client.get(WHERE).context["page"].changed == "jars"
+
+
 def test_a_plan_that_cannot_be_made_is_said_and_the_one_before_stays(client: Client, garden: Garden) -> None:
     cast.a_season(garden)
     scheduling.reckon(garden, by=None, quick=True)

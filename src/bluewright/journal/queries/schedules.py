@@ -9,7 +9,19 @@ from zlib import crc32
 
 from django.db.models import Count, Max
 
-from bluewright.journal.models import DaysAway, Drying, Garden, Limits, Schedule, Steep, Strain, Want
+from bluewright.journal.models import (
+    Assay,
+    DaysAway,
+    Drying,
+    Garden,
+    Jar,
+    JarTaken,
+    Limits,
+    Schedule,
+    Steep,
+    Strain,
+    Want,
+)
 from bluewright.journal.queries import outlooks
 
 
@@ -45,6 +57,11 @@ def rests_on(of: Garden, *, today: date) -> Mapping[str, str]:
         "beds": _mark(sorted((str(key), repr(stamp)) for key, stamp in outlooks.of_beds(of, today=today).items())),
         "tubs": _mark(_latest(Steep.everything.filter(garden=of)), _latest(Strain.everything.filter(steep__garden=of))),
         "drying": _mark(_latest(Drying.everything.filter(batch__garden=of))),
+        "jars": _mark(
+            _latest(Jar.everything.filter(garden=of)),
+            _latest(JarTaken.everything.filter(jar__garden=of)),
+            _latest(Assay.everything.filter(jar__garden=of)),
+        ),
         "wants": _mark(_latest(Want.everything.filter(garden=of))),
         "limits": _mark(_latest(Limits.everything.filter(garden=of)), _latest(DaysAway.everything.filter(garden=of))),
     }

@@ -25,7 +25,8 @@ from bluewright.words.own_text import own_text
 SOON_D: Final = 7
 KINDS: Final = {
     "weather": gettext_lazy("the weather"), "beds": gettext_lazy("beds"), "tubs": gettext_lazy("tubs"),
-    "drying": gettext_lazy("what dries"), "wants": gettext_lazy("wants"), "limits": gettext_lazy("limits"),
+    "drying": gettext_lazy("what dries"), "jars": gettext_lazy("jars"), "wants": gettext_lazy("wants"),
+    "limits": gettext_lazy("limits"),
 }  # fmt: skip
 
 
