@@ -29,9 +29,11 @@ from bluewright.journal.models import (
     Card,
     CardRegistration,
     DaysAway,
+    Dip,
     Drying,
     EdgeReading,
     Garden,
+    HomeTest,
     Jar,
     JarStep,
     JarTaken,
@@ -42,12 +44,16 @@ from bluewright.journal.models import (
     LiquorLook,
     Photo,
     Picking,
+    Piece,
     RainDay,
     Reading,
     Standing,
     Steep,
     Strain,
     Swatch,
+    Vat,
+    VatAddition,
+    VatReading,
     Want,
     WaterNote,
     Weighing,
@@ -409,3 +415,54 @@ def strained(garden: Garden) -> Steep:
 def strangers_tub(other_garden: Garden) -> Steep:
     """The tub of the garden that is not open."""
     return Steep.objects.get(garden=other_garden)
+
+
+def a_vat(garden: Garden, *, hours_ago: float = 30, **other: Any) -> Vat:
+    """A fructose vat of 40 L for wool, unless told otherwise; nothing is in it."""
+    plain = {
+        "garden": garden, "name": "Vat 9", "kind": "fructose", "fibre": "wool", "started_at": moment(hours_ago),
+        "volume_l": 40.0, "volume_typed": "40 L",
+    }  # fmt: skip
+    return keep(Vat(**plain | other), by=None)
+
+
+def a_vat_addition(
+    vat: Vat, what: str = "powder", mass_g: float = 60.0, *, hours_ago: float = 30, **other: Any
+) -> VatAddition:
+    plain = {"added_at": moment(hours_ago), "what": what, "mass_g": mass_g, "mass_typed": f"{mass_g:g} g"}
+    return keep(VatAddition(vat=vat, **plain | other), by=None)
+
+
+def a_vat_reading(vat: Vat, *, hours_ago: float = 2, **seen: Any) -> VatReading:
+    return keep(VatReading(vat=vat, taken_at=moment(hours_ago), **seen or {"ph": 9.4, "liquor_look": 3}), by=None)
+
+
+def a_made_vat(garden: Garden, **other: Any) -> Vat:
+    """A fructose vat with what belongs into it, and one look at it."""
+    vat = a_vat(garden, **other)
+    a_vat_addition(vat, purity_frac=0.35, purity_sd_frac=0.04)
+    a_vat_addition(vat, "slaked_lime", 120.0)
+    a_vat_addition(vat, "fructose", 180.0)
+    a_vat_reading(vat)
+    return vat
+
+
+def a_piece(garden: Garden, **other: Any) -> Piece:
+    """Half a kilogram of wool, scoured, unless told otherwise."""
+    plain = {
+        "garden": garden, "name": "Piece 9", "fibre": "wool", "mass_g": 500.0, "mass_typed": "500 g",
+        "begun_at": moment(26), "scour": "soap", "scoured_at": moment(24),
+    }  # fmt: skip
+    return keep(Piece(**plain | other), by=None)
+
+
+def a_dip(piece: Piece, vat: Vat, *, hours_ago: float = 1, minutes: float | None = 5) -> Dip:
+    """A dip of five minutes; without minutes the piece is in the vat still."""
+    began = moment(hours_ago)
+    ended = None if minutes is None else began + timedelta(minutes=minutes)
+    return keep(Dip(piece=piece, vat=vat, began_at=began, ended_at=ended), by=None)
+
+
+def a_home_test(piece: Piece, **other: Any) -> HomeTest:
+    plain = {"kind": "wet_rub", "done_at": moment(0.1), "how": "10 strokes", "grade": 3.5}
+    return keep(HomeTest(piece=piece, **plain | other), by=None)

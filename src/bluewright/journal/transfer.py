@@ -33,9 +33,11 @@ from bluewright.journal.models import (
     Card,
     CardRegistration,
     DaysAway,
+    Dip,
     Drying,
     EdgeReading,
     Garden,
+    HomeTest,
     Intake,
     Jar,
     JarFrom,
@@ -50,6 +52,7 @@ from bluewright.journal.models import (
     Photo,
     PickedFrom,
     Picking,
+    Piece,
     PlanBasis,
     Poured,
     RainDay,
@@ -61,6 +64,9 @@ from bluewright.journal.models import (
     SteepLeaf,
     Strain,
     Swatch,
+    Vat,
+    VatAddition,
+    VatReading,
     Want,
     WaterNote,
     Weighing,
@@ -106,6 +112,12 @@ KINDS: Final[dict[str, tuple[type[models.Model], str]]] = {
     "jar_taken": (JarTaken, "jar__garden"),
     "yields_seen": (YieldSeen, "jar__garden"),
     "assays": (Assay, "jar__garden"),
+    "vats": (Vat, "garden"),
+    "vat_additions": (VatAddition, "vat__garden"),
+    "vat_readings": (VatReading, "vat__garden"),
+    "pieces": (Piece, "garden"),
+    "dips": (Dip, "piece__garden"),
+    "home_tests": (HomeTest, "piece__garden"),
     "swatches": (Swatch, "garden"),
     "work_notes": (WorkNote, "garden"),
     "wants": (Want, "garden"),
@@ -127,7 +139,10 @@ OF_PHOTOS: Final[dict[str, tuple[type[models.Model], str]]] = {
 LOGGED: Final = "logged"
 """And the temperatures of loggers, see `loggers.carrying`."""
 PEOPLE: Final = frozenset({"made_by_id", "changed_by_id"})
-LOOSE: Final = frozenset({(Swatch, "jar_id"), (WorkNote, "batch_id"), (WorkNote, "steep_id"), (WorkNote, "bed_id")})
+LOOSE: Final = frozenset({
+    (Swatch, "jar_id"), (Swatch, "piece_id"), (VatAddition, "taken_id"),
+    (WorkNote, "batch_id"), (WorkNote, "steep_id"), (WorkNote, "bed_id"), (WorkNote, "vat_id"), (WorkNote, "piece_id"),
+})  # fmt: skip
 """Columns that are left empty where what they name stays behind: the row itself goes along."""
 
 

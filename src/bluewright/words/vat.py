@@ -4,8 +4,10 @@ from __future__ import annotations
 
 from typing import Final
 
+from bluewright.science.media.electrodes import Electrode
 from bluewright.science.vat.kinds import VatKind
 from bluewright.science.vat.recipe_record import Hazard, Substance
+from bluewright.science.vat.redox import Opened
 from bluewright.words.language import gettext as _
 from bluewright.words.language import marked
 
@@ -29,6 +31,24 @@ SUBSTANCES: Final[dict[Substance, str]] = {
     "bran": marked("bran"),
     "madder": marked("ground madder"),
 }
+ELECTRODES: Final[dict[Electrode, str]] = {
+    "silver_3m_kcl": marked("silver, 3 mol/L potassium chloride: most meters"),
+    "silver_sat_kcl": marked("silver, saturated potassium chloride"),
+    "calomel": marked("calomel"),
+    "she": marked("hydrogen: converted already"),
+}
+KEPT: Final[dict[Opened, str]] = {
+    "sealed": marked("sealed until now"),
+    "opened": marked("opened, closed well for weeks"),
+    "old": marked("damp, lumpy, or open for a year"),
+}
+ENDS: Final[dict[str, str]] = {
+    "used_up": marked("its blue was used up"),
+    "recovered": marked("aired and settled, the blue kept"),
+    "kept_on": marked("poured into another vat"),
+    "spoilt": marked("spoilt and disposed of"),
+}
+"""What becomes of a vat that is no longer one."""
 BESIDE: Final[dict[Hazard, str]] = {
     "eyes": marked("goggles and gloves"),
     "lye_heat": marked("lye into cold water, never water onto lye"),

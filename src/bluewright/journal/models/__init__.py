@@ -18,6 +18,7 @@ from bluewright.journal.models.measured import JarLook, Measured
 from bluewright.journal.models.person import DoorTry, Person
 from bluewright.journal.models.photo import Photo
 from bluewright.journal.models.picking import PickedFrom, Picking
+from bluewright.journal.models.piece import Dip, HomeTest, Piece
 from bluewright.journal.models.plan_basis import PlanBasis
 from bluewright.journal.models.schedule import DaysAway, Limits, Schedule
 from bluewright.journal.models.sent import Sent
@@ -25,6 +26,7 @@ from bluewright.journal.models.standing import EdgeReading, Standing
 from bluewright.journal.models.station_day import StationDay
 from bluewright.journal.models.steep import CallSeen, Reading, Steep, SteepLeaf, Strain
 from bluewright.journal.models.swatch import Swatch
+from bluewright.journal.models.vat import Vat, VatAddition, VatReading
 from bluewright.journal.models.want import Want
 from bluewright.journal.models.water import RainDay, WaterNote
 from bluewright.journal.models.work import WorkNote
@@ -44,10 +46,12 @@ __all__ = [
     "CardRegistration",
     "Change",
     "DaysAway",
+    "Dip",
     "DoorTry",
     "Drying",
     "EdgeReading",
     "Garden",
+    "HomeTest",
     "Intake",
     "Jar",
     "JarFrom",
@@ -64,6 +68,7 @@ __all__ = [
     "Photo",
     "PickedFrom",
     "Picking",
+    "Piece",
     "PlanBasis",
     "Poured",
     "RainDay",
@@ -77,6 +82,9 @@ __all__ = [
     "Strain",
     "Swatch",
     "TubTemp",
+    "Vat",
+    "VatAddition",
+    "VatReading",
     "Want",
     "WaterNote",
     "Weighing",

@@ -9,6 +9,7 @@ from django.utils.translation import gettext_lazy as _
 from bluewright.journal.models.garden import Garden
 from bluewright.journal.models.jar import Jar
 from bluewright.journal.models.kept import Kept
+from bluewright.journal.models.piece import Piece
 
 OF = [
     ("cloth", _("dyed cloth or yarn")), ("pigment", _("dry pigment")), ("ground", _("undyed cloth")),
@@ -38,6 +39,8 @@ class Swatch(Kept):
     garden = models.ForeignKey(Garden, models.CASCADE, related_name="swatches")
     jar = models.ForeignKey(Jar, models.PROTECT, null=True, blank=True, related_name="swatches")
     """The pigment it was dyed with, or is; what came before the jar is on the jar's thread."""
+    piece = models.ForeignKey(Piece, models.SET_NULL, null=True, blank=True, related_name="swatches")
+    """The piece of cloth that it was cut from, or is."""
     name = models.CharField(max_length=80)
     of = models.CharField(max_length=10, choices=OF)
     fibre = models.CharField(max_length=10, choices=FIBRES, blank=True)

@@ -9,14 +9,16 @@ from bluewright.journal.models.batch import Batch
 from bluewright.journal.models.bed import Bed
 from bluewright.journal.models.garden import Garden
 from bluewright.journal.models.kept import Kept
+from bluewright.journal.models.piece import Piece
 from bluewright.journal.models.steep import Steep
+from bluewright.journal.models.vat import Vat
 from bluewright.words.cost import WORK
 
 KINDS = [(kind, _(said)) for kind, said in WORK.items()]
 
 
 class WorkNote(Kept):
-    """Minutes of one person. At most one of batch, tub and bed is named; with none it is for the whole season."""
+    """Minutes of one person, for at most one of batch, tub, bed, vat and piece; with none, for the whole season."""
 
     garden = models.ForeignKey(Garden, models.CASCADE, related_name="work_notes")
     kind = models.CharField(max_length=12, choices=KINDS)
@@ -28,6 +30,8 @@ class WorkNote(Kept):
     batch = models.ForeignKey(Batch, models.SET_NULL, null=True, blank=True, related_name="work_notes")
     steep = models.ForeignKey(Steep, models.SET_NULL, null=True, blank=True, related_name="work_notes")
     bed = models.ForeignKey(Bed, models.SET_NULL, null=True, blank=True, related_name="work_notes")
+    vat = models.ForeignKey(Vat, models.SET_NULL, null=True, blank=True, related_name="work_notes")
+    piece = models.ForeignKey(Piece, models.SET_NULL, null=True, blank=True, related_name="work_notes")
 
     class Meta:
         ordering = ["-began_at"]
@@ -44,4 +48,4 @@ class WorkNote(Kept):
     @property
     def about(self) -> str:
         """What it was for, by name; empty where it was for the whole season."""
-        return str(self.batch or self.steep or self.bed or "")
+        return str(self.batch or self.steep or self.bed or self.vat or self.piece or "")
