@@ -3,7 +3,9 @@
 import pytest
 from django.test import Client
 
-from bluewright.journal.models import Garden, YieldSeen
+from bluewright.journal.actions.keeping import keep
+from bluewright.journal.bridge import stock
+from bluewright.journal.models import Garden, Jar, YieldSeen
 from bluewright.web.pages.jars import views
 from tests import cast
 from tests.web.checks import only, to_the_start_without_a_garden, url
@@ -11,7 +13,7 @@ from tests.web.checks import only, to_the_start_without_a_garden, url
 pytestmark = pytest.mark.django_db
 
 
-def filled(garden: Garden, **tub: object) -> object:
+def filled(garden: Garden, **tub: object) -> Jar:
     strain = cast.a_straining(cast.a_tub(garden, **tub), liquor_out_l=28.0, liquor_typed="28 L")
     return cast.a_jar((cast.a_batch(strain), 9.0))
 
@@ -24,6 +26,16 @@ def test_every_jar_is_reckoned_once_and_the_list_tells_it(client: Client, garden
     assert not client.get(url("jars.index")).context["page"].unknown
     client.post(url("jars.reckon"))
     assert YieldSeen.objects.filter(jar=jar).count() == 1
+
+
+def test_beside_the_pages_nothing_is_written_and_a_changed_jar_is_reckoned_anew(client: Client, garden: Garden) -> None:
+    jar = filled(garden)
+    stock.reckon(garden, rest_s=0)
+    assert not client.get(url("jars.index")).context["page"].unknown
+    assert not client.get(url("stock.index")).context["page"].unknown
+    assert not YieldSeen.objects.exists()
+    keep(jar, by=None)
+    assert client.get(url("jars.index")).context["page"].unknown
 
 
 def test_more_than_a_handful_are_left_for_the_next_press(

@@ -3,8 +3,12 @@
 from __future__ import annotations
 
 import math
+import time
+from collections.abc import Iterable
+from datetime import datetime
 from functools import lru_cache
 from typing import Any, Final
+from uuid import UUID
 
 import numpy as np
 from django.utils import timezone
@@ -12,9 +16,10 @@ from django.utils import timezone
 from bluewright import __version__
 from bluewright.journal.bridge.assays import purity
 from bluewright.journal.bridge.jars import yield_record
-from bluewright.journal.models import Jar, YieldSeen
+from bluewright.journal.models import Garden, Jar, YieldSeen
 from bluewright.journal.queries import jars
 from bluewright.science.base.bands import Band
+from bluewright.science.base.errors import BluewrightError
 from bluewright.science.base.records import dump
 from bluewright.science.media.purity import Known
 from bluewright.science.pigment.jar_yield import jar_yield
@@ -23,6 +28,12 @@ from bluewright.science.pigment.yield_record import YieldAnswer, YieldRecord
 
 SURELY: Final = 2.0
 """Standard deviations of all weighings of a jar beyond which a mass taken out cannot be."""
+MOST_BESIDE: Final = 24
+"""Jars that are worked out at one asking: each may take a second."""
+REST_S: Final = 0.1
+"""Between two jars the pages have their turn."""
+_beside: dict[UUID, tuple[datetime, Band | None]] = {}
+"""What was worked out beside the pages, by jar, with the change of the jar it rests on; None where nobody knows."""
 
 
 def answer(jar: Jar) -> YieldAnswer:
@@ -46,8 +57,8 @@ def pure_left_g(jar: Jar, *, found: YieldAnswer | None = None) -> Band | None:
 def pure_of_g(jar: Jar, grams: float, *, found: YieldAnswer | None = None) -> Band | None:
     """Pure blue in so many grams of a jar's pigment; None where nobody knows.
 
-    By the answer; without one by what a page told last, if the jar was not changed since (`queries.jars.jars`); else
-    by its purity alone, as typed or by its assays. No strain call is worked out for it.
+    By the answer; without one by what a page told last or `reckon` worked out, if the jar was not changed since
+    (`queries.jars.jars`); else by its purity alone, as typed or by its assays. No strain call is worked out for it.
     """
     put_in_g = jars.put_in_g(jar)
     if put_in_g <= 0:
@@ -60,8 +71,34 @@ def pure_of_g(jar: Jar, grams: float, *, found: YieldAnswer | None = None) -> Ba
 
 
 def is_reckoned(jar: Jar) -> bool:
-    """Whether a page told what a jar of `queries.jars.jars` holds, since it was last changed."""
+    """Whether it is known what a jar of `queries.jars.jars` holds, since it was last changed."""
     return _seen(jar) is not None
+
+
+def unreckoned(jars_of: Iterable[Jar]) -> list[Jar]:
+    """Of jars of `queries.jars.jars` those of which neither a page has told nor `reckon` worked out what they hold."""
+    return [jar for jar in jars_of if _seen(jar) is None and _aside(jar) is None]
+
+
+def reckon(garden: Garden, *, rest_s: float = REST_S) -> None:
+    """Work out what jars hold that still hold something and were not reckoned, some at a time, beside the pages."""
+    waiting = [jar.pk for jar in unreckoned(jars.these(garden, jars.holding(garden)))]
+    for key in waiting[:MOST_BESIDE]:
+        for jar in jars.whole(garden, [key]):
+            _beside[key] = (jar.changed_at, _pure_g(jar))
+        time.sleep(rest_s)
+
+
+def _pure_g(jar: Jar) -> Band | None:
+    try:
+        return answer(jar).pure_g
+    except BluewrightError:
+        return None
+
+
+def _aside(jar: Jar) -> tuple[datetime, Band | None] | None:
+    found = _beside.get(jar.pk)
+    return found if found is not None and found[0] == jar.changed_at else None
 
 
 def most_left_g(jar: Jar) -> float:
@@ -81,7 +118,10 @@ def _off_g(jar: Jar) -> float:
 
 def _seen(jar: Jar) -> Band | None:
     pure_g, seen_at = getattr(jar, "seen_pure_g", None), getattr(jar, "seen_at", None)
-    return Band(**pure_g) if pure_g and seen_at and seen_at >= jar.changed_at else None
+    if pure_g and seen_at and seen_at >= jar.changed_at:
+        return Band(**pure_g)
+    beside = _aside(jar)
+    return None if beside is None else beside[1]
 
 
 @lru_cache(maxsize=256)

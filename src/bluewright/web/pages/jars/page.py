@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
-from typing import Final
 from zoneinfo import ZoneInfo
 
 from django.utils.translation import gettext as _
@@ -25,9 +24,6 @@ from bluewright.web.ui.turning import Linked
 from bluewright.words import jar as words
 from bluewright.words.numbers import by_scale, moment, ranged
 from bluewright.words.said import Rows
-
-FEW: Final = 12
-"""So many jars are named where their blue is not counted."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -110,25 +106,17 @@ class JarPage:
     history: tuple[HistoryRow, ...]
 
 
-def stock_page(jars: Sequence[Jar], *, holding: Sequence[Jar], pages: tuple[Linked, ...] = ()) -> StockPage:
+def stock_page(
+    jars: Sequence[Jar], *, holding: Sequence[Jar], unknown: str, pages: tuple[Linked, ...] = ()
+) -> StockPage:
     """The page of these jars, and what all that hold something have together."""
     rows = [stock_row(jar, pure_left_g(jar)) for jar in jars]
-    full = [(jar, pure_left_g(jar)) for jar in holding]
-    missing = [jar.name for jar, pure in full if pure is None]
-    unknown = _("Not reckoned yet, or not to be known: %(jars)s. A jar's own page reckons it.")
     return StockPage(
         jars=tuple(rows),
-        total=total_said(sum(left_g(jar) for jar, _pure in full), [pure for _jar, pure in full]),
-        unknown=unknown % {"jars": _few(missing)} if missing else "",
+        total=total_said(sum(map(left_g, holding)), [pure_left_g(jar) for jar in holding]),
+        unknown=unknown,
         pages=pages,
     )
-
-
-def _few(names: Sequence[str]) -> str:
-    """The first names, and how many more there are."""
-    more = len(names) - FEW
-    said = ", ".join(names[:FEW])
-    return said if more <= 0 else _("%(names)s and %(n)d more") % {"names": said, "n": more}
 
 
 def stock_row(jar: Jar, pure: Band | None) -> StockRow:

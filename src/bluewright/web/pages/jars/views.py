@@ -24,7 +24,7 @@ from bluewright.journal.queries.history import histories
 from bluewright.journal.queries.threads import Thing
 from bluewright.web.pages.jars.forms import JarForm, TakeForm, WeighForm
 from bluewright.web.pages.jars.page import jar_page, stock_page, stock_row
-from bluewright.web.pages.jars.reckoning import reckoned
+from bluewright.web.pages.jars.reckoning import reckoned, unknown_said
 from bluewright.web.pages.jars.typed import as_typed, changed_jar, new_jar, new_taken, new_weighing, pigment_in
 from bluewright.web.pages.threads.page import ThreadPage, thread_page
 from bluewright.web.ui.respond import brought_back, in_garden, posted, shown, taken_out
@@ -44,7 +44,9 @@ def index(request: HttpRequest, garden: Garden) -> HttpResponse:
     holding = jars.holding(garden)
     shown_keys, pages = turned(jars.in_stock(garden, holding=holding), request.GET)
     rows = {row.pk: row for row in jars.these(garden, dict.fromkeys([*holding, *shown_keys]))}
-    page = stock_page([rows[key] for key in shown_keys], holding=[rows[key] for key in holding], pages=pages)
+    held = [rows[key] for key in holding]
+    unknown = unknown_said(garden, held)
+    page = stock_page([rows[key] for key in shown_keys], holding=held, unknown=unknown, pages=pages)
     return shown(request, "jars/index.html", page)
 
 

@@ -48,22 +48,24 @@ class StockRoomPage:
     """What is not known of the cupboard."""
 
 
-def stock_room(of: Garden, *, jars: Sequence[Jar], shelf: Cupboard, why: Link) -> StockRoomPage:
+def stock_room(of: Garden, *, jars: Sequence[Jar], unknown: str, shelf: Cupboard, why: Link) -> StockRoomPage:
     """The page of all jars of a garden and its cupboard."""
-    holding = sorted((jar for jar in jars if left_g(jar) > 0), key=lambda jar: jar.filled_at)
+    holding = held(jars)
     pure = [pure_left_g(jar) for jar in holding]
-    missing = [jar.name for jar, known in zip(holding, pure, strict=True) if known is None]
     return StockRoomPage(
         total=total_said(sum(map(left_g, holding)), pure),
-        unknown=_("Not reckoned yet: %(jars)s. A jar's own page reckons it.") % {"jars": ", ".join(missing)}
-        if missing
-        else "",
+        unknown=unknown,
         jars=tuple(stock_row(jar, known) for jar, known in zip(holding, pure, strict=True)),
         used=tuple(_used(jars)),
         weighed=tuple(_weighed(jars, ZoneInfo(of.time_zone))),
         cupboard=None if shelf.answer is None else _cupboard(shelf, why),
         missing=tuple(_missing(shelf)),
     )
+
+
+def held(jars: Sequence[Jar]) -> list[Jar]:
+    """The jars that hold something, the oldest first."""
+    return sorted((jar for jar in jars if left_g(jar) > 0), key=lambda jar: jar.filled_at)
 
 
 def _used(jars: Sequence[Jar]) -> list[UsedRow]:

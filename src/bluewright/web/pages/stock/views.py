@@ -14,8 +14,9 @@ from django.views.decorators.http import require_safe
 from bluewright.journal.bridge.cupboard import cupboard
 from bluewright.journal.models import Garden
 from bluewright.journal.queries import jars
+from bluewright.web.pages.jars.reckoning import unknown_said
 from bluewright.web.pages.stock.export import stock_csv
-from bluewright.web.pages.stock.page import stock_room
+from bluewright.web.pages.stock.page import held, stock_room
 from bluewright.web.ui.respond import in_garden, shown
 from bluewright.web.ui.table import bom_asked, table
 from bluewright.web.ui.why import Link
@@ -30,7 +31,9 @@ def index(request: HttpRequest, garden: Garden) -> HttpResponse:
     """What is left in jars and cupboard."""
     shelf = cupboard(garden, today=timezone.localdate())
     why_to = Link(to=reverse("stock.why", kwargs={"figure": MAIN}), name=_("what is left of the alkali"))
-    return shown(request, "stock/index.html", stock_room(garden, jars=list(jars.jars(garden)), shelf=shelf, why=why_to))
+    found = list(jars.jars(garden))
+    page = stock_room(garden, jars=found, unknown=unknown_said(garden, held(found)), shelf=shelf, why=why_to)
+    return shown(request, "stock/index.html", page)
 
 
 @require_safe
