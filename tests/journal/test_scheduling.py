@@ -2,7 +2,7 @@
 
 import pytest
 
-from bluewright.journal.bridge import scheduling
+from bluewright.journal.bridge import planning, scheduling
 from bluewright.journal.models import Bed, Garden, Schedule, Steep
 from bluewright.science.base.errors import InputError
 from tests import cast
@@ -83,3 +83,16 @@ def test_schedules_of_long_ago_are_let_go(garden: Garden) -> None:
     for _ in range(scheduling.KEPT_SCHEDULES + 2):
         scheduling.reckon(garden, by=None, quick=True)
     assert Schedule.everything.filter(garden=garden).count() == scheduling.KEPT_SCHEDULES
+
+
+def test_a_bed_that_gave_all_its_usual_cuts_may_give_one_more(garden: Garden) -> None:
+    """Four are usual (`MOST_CUTS`): after one three are left, after six one more is looked for."""
+    assert [planning.cuts_left(done) for done in (0, 1, 4, 6)] == [4, 3, 1, 1]
+    cast.a_season(garden)
+    bed = garden.beds.filter(deleted_at=None)[0]
+    for days_ago in (66, 55, 44, 33, 22):
+        cast.a_picking(garden, beds_of=[bed], picked_at=cast.moment(24.0 * days_ago))
+    found = scheduling.season_of(garden, today=cast.a_day())
+    (row,) = [one for one in found.record.beds if found.beds[one.id] == str(bed.pk)]
+    assert len(row.cuts) >= 5
+    assert row.most_cuts == len(row.cuts) + 1

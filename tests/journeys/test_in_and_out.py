@@ -63,6 +63,13 @@ def test_a_batch_prints_on_one_sheet_by_the_browser(sheet: Phone, paper: str) ->
     assert len(re.findall(rb"/Type\s*/Page\b", printed)) == 1
 
 
+def test_the_plan_prints_on_one_sheet_by_the_browser(phone: Phone) -> None:
+    phone.open("/plan/")
+    phone.press("The plan on a sheet of paper")
+    printed = phone.page.pdf(format="A4", prefer_css_page_size=True)
+    assert len(re.findall(rb"/Type\s*/Page\b", printed)) == 1
+
+
 def test_every_sheet_comes_as_a_pdf_too(sheet: Phone) -> None:
     sheet.press("In the wash")
     sheet.press("Print its sheet")

@@ -44,8 +44,8 @@ READING: Final = frozenset({"index", "show", "why"})
 """Verbs of the garden's work that an onlooker may read."""
 READ_BY_ALL: Final = frozenset({
     "today", "weather.days", "gardens.begin", "photos.image", "alkali.dose", "alkali.jar", "alkali.card",
-    "prints.batch", "prints.alkali", "prints.jar", "prints.card", "book.csv", "book.looks", "jarlooks.how_jar",
-    "jarlooks.how_light", "swatches.compare", "costs.csv", "stock.csv",
+    "prints.batch", "prints.alkali", "prints.jar", "prints.card", "prints.plan", "book.csv", "book.looks",
+    "jarlooks.how_jar", "jarlooks.how_light", "swatches.compare", "costs.csv", "stock.csv",
     "schedule.calendar",
 })  # fmt: skip
 """Further pages that an onlooker may read. Pages that only hold a form are not among them."""

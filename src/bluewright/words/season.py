@@ -31,7 +31,7 @@ WORTH_A_WORD_FRAC: Final = 0.01
 
 def said(found: SeasonAnswer) -> Said:
     """The plan as a person reads it who will do the work."""
-    lines = [_first(found), *(_want(want) for want in found.wants), *_given_up(found), *_changes(found.changes)]
+    lines = [_first(found), *(want_said(want) for want in found.wants), *given_up(found), *_changes(found.changes)]
     lines += [_clash(found), _how_good(found)]
     tables = [_cuts(found.cuts), _steeps(found.steeps)] if found.cuts or found.steeps else []
     return Said(parts=(*(line for line in lines if line), *tables), cautions=found.cautions)
@@ -56,7 +56,8 @@ def _first(found: SeasonAnswer) -> str:
     )
 
 
-def _want(want: PlannedWant) -> str:
+def want_said(want: PlannedWant) -> str:
+    """Whether a want is met in time."""
     told = {
         "name": want.name, "wanted": figure(want.wanted_g), "day": weekday(want.on),
         "chance": percent(want.met_chance), "got": ranged(want.in_time_g, "g"),
@@ -66,7 +67,7 @@ def _want(want: PlannedWant) -> str:
     return _("%(wanted)s g by %(day)s: chance %(chance)s; it gets %(got)s in time.") % told
 
 
-def _given_up(found: SeasonAnswer) -> list[str]:
+def given_up(found: SeasonAnswer) -> list[str]:
     """What the limits cost, and which of them."""
     lines = []
     lost = 1 - found.plan_g / found.alone_g if found.alone_g > 0 else 0.0

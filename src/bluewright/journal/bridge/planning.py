@@ -33,9 +33,9 @@ from bluewright.science.plan.chain_record import (
     StandingBed,
     Vat,
 )
+from bluewright.science.plan.schedule_priors import MOST_CUTS
 from bluewright.science.thread import plan_cloth
 
-MOST_CUTS = 8
 MOST_BEDS = 60
 LIKELY = 0.5
 """A bed whose next cut comes in this season with a smaller chance is not counted."""
@@ -94,7 +94,7 @@ def _standing(bed: Bed, growth: GrowthAnswer | None) -> StandingBed | None:
     """A bed with the forecast of its growth; None where it gives no more, or its area is not known."""
     if growth is None or growth.leaf_kg is None or growth.in_season_chance < LIKELY:
         return None
-    cuts = min(round(growth.further_cuts.p50), MOST_CUTS)
+    cuts = min(round(growth.further_cuts.p50), cuts_left(len(growth.inputs.cuts)))
     if cuts < 1:
         return None
     log_sd = math.log(growth.leaf_kg.p95 / growth.leaf_kg.p5) / NINETY_SD
@@ -102,6 +102,12 @@ def _standing(bed: Bed, growth: GrowthAnswer | None) -> StandingBed | None:
         name=bed.name, leaf_kg=growth.leaf_kg.p50, cuts=cuts, least_cuts=min(int(growth.further_cuts.p5), cuts),
         spread_factor=min(significant(math.exp(log_sd), 3), MOST_FACTOR), next_on=growth.ready_on.middle,
     )  # fmt: skip
+
+
+def cuts_left(done: int) -> int:
+    """Cuts that a bed may still have this season: what is usual less those done; one that gave all those may give one
+    more, since it shows that the usual number does not hold for it."""
+    return max(round(MOST_CUTS.value) - done, 1)
 
 
 def own_blue_g_per_kg(garden: Garden, *, plant: str) -> list[float]:

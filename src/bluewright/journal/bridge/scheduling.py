@@ -36,6 +36,8 @@ from bluewright.science.season.record import (
 
 DRYING_D: Final = 6
 """How long a dish is taken to dry where nobody said."""
+MOST_DONE: Final = 12
+"""Cuts that the record of a bed takes."""
 MOST_TUB_D: Final = 40
 """A tub that steeps longer was forgotten and is left out."""
 FIRST_S: Final = 0.2
@@ -154,9 +156,16 @@ def _beds(
             SeasonBed(
                 id=name, plant=record.plant, area_m2=bed.area_m2, start=record.start, began=record.began,
                 cuts=record.cuts, lengths=record.lengths, earlier=record.earlier,
+                most_cuts=_most_cuts(len(record.cuts)),
             )
         )  # fmt: skip
     return found, keys, grown, left_out
+
+
+def _most_cuts(done: int) -> int | None:
+    """Cuts of the whole season; None where the record takes no more, so that the usual number holds."""
+    most = done + planning.cuts_left(done)
+    return most if most <= MOST_DONE else None
 
 
 def _growth(bed: Bed, *, today: date) -> GrowthRecord | None:

@@ -80,7 +80,7 @@ def plan_page(
     today: date, waits: bool, season: SeasonAnswer | None,
 ) -> PlanPage:  # fmt: skip
     """The page of a plan, given its answer."""
-    days = _days_of(answer)
+    days = days_of(answer)
     rows = [(want, _row(want, days.get((want.name, due(want, today))))) for want in wants]
     return PlanPage(
         answer=None if answer is None or not (answer.wants or answer.beds) else _answered(answer),
@@ -100,8 +100,8 @@ def plan_page(
 def want_page(want: Want, *, answer: ClothPlanAnswer | None, steps: Sequence[Step], today: date) -> WantPage:
     """The page of one want, given the answer of the whole plan."""
     zone = ZoneInfo(want.garden.time_zone)
-    taken = next((one for one in answer.wants if _is(one, want)), None) if answer and want.state == "open" else None
-    days = _days_of(answer).get((want.name, due(want, today))) if want.state == "open" else None
+    taken = next((one for one in answer.wants if is_of(one, want)), None) if answer and want.state == "open" else None
+    days = days_of(answer).get((want.name, due(want, today))) if want.state == "open" else None
     return WantPage(
         row=_row(want, days),
         open=want.state == "open",
@@ -126,11 +126,13 @@ def _answered(answer: ClothPlanAnswer) -> Answered:
     )
 
 
-def _is(one: Taken, want: Want) -> bool:
+def is_of(one: Taken, want: Want) -> bool:
+    """Whether this is what a want takes."""
     return one.kind == want.what and one.name == want.name and (one.by is None) == (want.by_day is None)
 
 
-def _days_of(answer: ClothPlanAnswer | None) -> dict[tuple[str, object], DaysBack]:
+def days_of(answer: ClothPlanAnswer | None) -> dict[tuple[str, object], DaysBack]:
+    """The days back by name and day of a want."""
     return {} if answer is None else {(one.name, one.by): one for one in answer.days}
 
 
@@ -138,13 +140,13 @@ def _row(want: Want, days: DaysBack | None) -> WantRow:
     return WantRow(
         key=str(want.pk),
         name=want.name,
-        said=sentence(_told(want)),
+        said=sentence(want_told(want)),
         slack="" if days is None else words.slack_said(days),
         state=want.get_state_display(),
     )
 
 
-def _told(want: Want) -> str:
+def want_told(want: Want) -> str:
     """`600 g of wool to medium blue, by Fri 20 Nov`."""
     told = {"mass": want.mass_typed, "fibre": want.get_fibre_display(), "depth": want.get_depth_display()}
     if want.what == "cloth" and want.fixed_typed:

@@ -20,11 +20,10 @@ from bluewright.journal.models.want import STATES
 from bluewright.journal.queries import plan as queries
 from bluewright.journal.queries import schedules
 from bluewright.journal.queries.history import histories
-from bluewright.science.plan.chain_record import ClothPlanAnswer
 from bluewright.web.aside import ASIDE
 from bluewright.web.pages.plan.forms import FORMS, BasisForm, as_typed, basis_as_typed, write_basis, write_want
+from bluewright.web.pages.plan.found import plan_found
 from bluewright.web.pages.plan.page import plan_page, want_page
-from bluewright.web.ui.of_bed import answer_of
 from bluewright.web.ui.respond import brought_back, in_garden, posted, shown, taken_out
 from bluewright.web.ui.why import Link
 from bluewright.web.ui.why_view import why_address, why_shown
@@ -36,7 +35,7 @@ ADD: Final = {"cloth": "plan/add_cloth.html", "pigment": "plan/add_pigment.html"
 @in_garden
 def index(request: HttpRequest, garden: Garden) -> HttpResponse:
     """What the wants take, what matters most, the days back."""
-    answer, trouble = _answer(garden)
+    answer, trouble = plan_found(garden)
     waits = _foretell(garden)
     row = schedules.latest_found(garden)
     page = plan_page(
@@ -57,7 +56,7 @@ def index(request: HttpRequest, garden: Garden) -> HttpResponse:
 def why(request: HttpRequest, garden: Garden, figure: str) -> HttpResponse:
     """Why a figure of the plan is so."""
     return why_shown(
-        request, _answer(garden)[0], figure=figure, address=why_address("plan.why"),
+        request, plan_found(garden)[0], figure=figure, address=why_address("plan.why"),
         back=Link(to=reverse("plan.index"), name=_("Plan")), missing=_("There is nothing to plan yet."),
     )  # fmt: skip
 
@@ -96,7 +95,7 @@ def add(request: HttpRequest, garden: Garden, what: str) -> HttpResponse:
 def show(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
     """One want: what it takes, its days, what was written of it."""
     row = _want(garden, key)
-    answer, _trouble = _answer(garden)
+    answer, _trouble = plan_found(garden)
     return shown(
         request,
         "plan/show.html",
@@ -157,16 +156,6 @@ def _foretell(garden: Garden) -> bool:
     if missing:
         ASIDE.ask(garden.pk, lambda: outlooks.reckon(garden, today=today))
     return missing
-
-
-def _answer(garden: Garden) -> tuple[ClothPlanAnswer | None, str]:
-    def reckon() -> ClothPlanAnswer | None:
-        record = planning.plan_record(
-            garden, wants=queries.wants(garden), basis=queries.basis(garden), today=timezone.localdate()
-        )
-        return None if record is None else planning.planned(record)
-
-    return answer_of(reckon)
 
 
 def _want(garden: Garden, key: UUID) -> Want:

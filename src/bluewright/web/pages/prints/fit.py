@@ -15,6 +15,8 @@ PAD_MM: Final = 1.4
 BLANK_MM: Final = 7.5
 """Room for a pencil."""
 GAP_MM: Final = 2.0
+TEXT_GAP_MM: Final = 0.8
+"""Below a paragraph."""
 HEAD_MM: Final = 19.0
 SHEET_MM: Final = {"a4": 297.0, "us-letter": 279.4}
 WIDE_MM: Final = 186.0
@@ -86,14 +88,21 @@ def room_mm(paper: str) -> float:
     return SHEET_MM[paper] - 2 * MARGIN_MM - HEAD_MM - GAP_MM
 
 
-def fitted(tables: Sequence[Table], *, paper: str) -> tuple[Table, ...]:
-    """The tables, cut until they fit on the sheet: eight with rows of one line always do."""
+def text_mm(texts: Sequence[str]) -> float:
+    """How high paragraphs of small print over the whole width stand."""
+    letters = int(WIDE_MM / LETTER_MM)
+    return sum(LINE_MM * max(1, len(textwrap.wrap(text, letters))) + TEXT_GAP_MM for text in texts)
+
+
+def fitted(tables: Sequence[Table], *, paper: str, beside_mm: float = 0.0) -> tuple[Table, ...]:
+    """The tables, cut until they fit on the sheet beside what else stands there: eight with rows of one line always do,
+    where nothing does."""
     rows, blanks = [len(one.rows) for one in tables], [one.blanks for one in tables]
     while True:
         found = tuple(
             replace(_cut(one, rows=n), blanks=empty) for one, n, empty in zip(tables, rows, blanks, strict=True)
         )
-        if height_mm(found) <= room_mm(paper):
+        if height_mm(found) + beside_mm <= room_mm(paper):
             return found
         if max(blanks) <= 1 and max(rows) <= FEWEST_ROWS:
             return tuple(replace(one, rows=tuple(replace(row, lines=1) for row in one.rows)) for one in found)

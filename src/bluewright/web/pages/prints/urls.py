@@ -9,4 +9,5 @@ urlpatterns = [
     path("alkali/<uuid:key>/", views.alkali, name="prints.alkali"),
     path("jar/<uuid:key>/", views.jar, name="prints.jar"),
     path("card/<uuid:key>/", views.card, name="prints.card"),
+    path("plan/", views.plan, name="prints.plan"),
 ]

@@ -15,22 +15,28 @@ from django.utils import timezone
 from django.utils.text import slugify
 from django.views.decorators.http import require_safe
 
+from bluewright.journal.bridge import scheduling
 from bluewright.journal.models import Garden
 from bluewright.journal.models.card import PAPERS
-from bluewright.journal.queries import batches, cards, jars, threads
+from bluewright.journal.queries import batches, cards, jars, schedules, threads
+from bluewright.journal.queries import plan as wants_queries
 from bluewright.journal.queries.threads import Thing, Thread
 from bluewright.web.pages.alkali.card import alkali_card
 from bluewright.web.pages.alkali.views.dose import chosen, to_dose
+from bluewright.web.pages.law.page import law_said
+from bluewright.web.pages.plan.found import plan_found
 from bluewright.web.pages.prints.alkali_sheet import alkali_sheet
 from bluewright.web.pages.prints.batch_sheet import batch_sheet
 from bluewright.web.pages.prints.card_sheet import SHEETS_MM, card_sheet
 from bluewright.web.pages.prints.jar_label import MOST, jar_labels
 from bluewright.web.pages.prints.paper import invented_mark
+from bluewright.web.pages.prints.plan_sheet import plan_sheet
 from bluewright.web.pages.threads.page import thread_page
 from bluewright.web.prints import typeset
 from bluewright.web.ui.found import the_batch
 from bluewright.web.ui.respond import in_garden, shown
 from bluewright.words.card import printing_steps
+from bluewright.words.numbers import moment
 
 NONE: Final = "there is nothing of that key in this garden"
 
@@ -92,6 +98,26 @@ def card(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
         garden=f"{garden.name} ({mark})" if mark else garden.name,
     )  # fmt: skip
     return _printed(request, "card", page, papers=PAPERS, steps=printing_steps())
+
+
+@require_safe
+@in_garden
+def plan(request: HttpRequest, garden: Garden) -> HttpResponse:
+    """The plan of the season; the plan's own page where there is neither plan nor schedule."""
+    answer, trouble = plan_found(garden)
+    row, today = schedules.latest_found(garden), timezone.localdate()
+    season = None if row is None else scheduling.answer_of(row)
+    if row is None or season is None:
+        season, reckoned = None, ""
+    else:
+        reckoned = moment(row.reckoned_at.astimezone(ZoneInfo(garden.time_zone)))
+    if answer is None and season is None and not trouble:
+        return redirect("plan.index")
+    page = plan_sheet(
+        garden, answer=answer, trouble=trouble, wants=wants_queries.wants(garden), season=season, reckoned=reckoned,
+        law_said=law_said(garden, wants_queries.basis(garden).plant), today=today,
+    )  # fmt: skip
+    return _printed(request, "plan", page)
 
 
 def _printed(request: HttpRequest, name: str, page: Any, **beside: Any) -> HttpResponse:
