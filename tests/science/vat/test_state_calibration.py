@@ -10,8 +10,8 @@ import pytest
 from bluewright.science.base.records import read
 from bluewright.science.base.sourced import Floats
 from bluewright.science.vat.course import run
+from bluewright.science.vat.learn import learn
 from bluewright.science.vat.setting import setting
-from bluewright.science.vat.state import learn
 from bluewright.science.vat.state_record import VatRecord
 from tests.science.vat.simulated import made, one_truth
 
@@ -29,7 +29,7 @@ def ranks() -> tuple[Floats, Floats]:
     for _ in range(SIMULATIONS):
         truth_z, truth, fields = one_truth(base, rng)
         case = setting(read(VatRecord, fields))
-        learned = learn(case, rng=rng, members=MEMBERS)
+        learned = learn(case, rng=rng, members=MEMBERS).population
         course, row = run(case, learned.z), []
         for name in QUANTITIES:
             values, true = course.of(name)[-1], truth.of(name)[-1]

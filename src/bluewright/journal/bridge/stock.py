@@ -63,7 +63,7 @@ def pure_of_g(jar: Jar, grams: float, *, found: YieldAnswer | None = None) -> Ba
     put_in_g = jars.put_in_g(jar)
     if put_in_g <= 0:
         return None
-    whole = _seen(jar) if found is None else found.pure_g
+    whole = seen_g(jar) if found is None else found.pure_g
     if whole is None:
         known = purity(jar)
         whole = None if known is None else _by_purity(put_in_g, known, jar.scale_sd_g, jar.seed)
@@ -72,12 +72,21 @@ def pure_of_g(jar: Jar, grams: float, *, found: YieldAnswer | None = None) -> Ba
 
 def is_reckoned(jar: Jar) -> bool:
     """Whether it is known what a jar of `queries.jars.jars` holds, since it was last changed."""
-    return _seen(jar) is not None
+    return seen_g(jar) is not None
+
+
+def seen_g(jar: Jar) -> Band | None:
+    """Pure blue of all that went into a jar of `queries.jars.jars` if it is known without reckoning; else None."""
+    pure_g, seen_at = getattr(jar, "seen_pure_g", None), getattr(jar, "seen_at", None)
+    if pure_g and seen_at and seen_at >= jar.changed_at:
+        return Band(**pure_g)
+    beside = _aside(jar)
+    return None if beside is None else beside[1]
 
 
 def unreckoned(jars_of: Iterable[Jar]) -> list[Jar]:
     """Of jars of `queries.jars.jars` those of which neither a page has told nor `reckon` worked out what they hold."""
-    return [jar for jar in jars_of if _seen(jar) is None and _aside(jar) is None]
+    return [jar for jar in jars_of if seen_g(jar) is None and _aside(jar) is None]
 
 
 def reckon(garden: Garden, *, rest_s: float = REST_S) -> None:
@@ -114,14 +123,6 @@ def least_put_in_g(jar: Jar) -> float:
 def _off_g(jar: Jar) -> float:
     weighings = len(jar.came_from.all()) + len(jar.taken.all()) + 1
     return SURELY * jar.scale_sd_g * math.sqrt(weighings)
-
-
-def _seen(jar: Jar) -> Band | None:
-    pure_g, seen_at = getattr(jar, "seen_pure_g", None), getattr(jar, "seen_at", None)
-    if pure_g and seen_at and seen_at >= jar.changed_at:
-        return Band(**pure_g)
-    beside = _aside(jar)
-    return None if beside is None else beside[1]
 
 
 @lru_cache(maxsize=256)

@@ -21,10 +21,12 @@ def jars(of: Garden) -> QuerySet[Jar]:
 
     `seen_pure_g` is the band of pure blue that a page told last, as a dict, and `seen_at` when; None where none did.
     """
-    last = YieldSeen.objects.filter(jar=OuterRef("pk")).order_by("-seen_at")
-    return _with_stock(Jar.objects.filter(garden=of)).annotate(
-        seen_pure_g=Subquery(last.values("answer__pure_g")[:1]), seen_at=Subquery(last.values("seen_at")[:1])
-    )
+    return _with_said(Jar.objects.filter(garden=of))
+
+
+def known(of: Garden) -> QuerySet[Jar]:
+    """As `jars`, with those that were taken out of sight: what went out of one before is still somewhere."""
+    return _with_said(Jar.everything.filter(garden=of))
 
 
 def in_stock(of: Garden, *, holding: Iterable[UUID]) -> QuerySet[Any, UUID]:
@@ -80,6 +82,13 @@ def left_g(found: Jar) -> float:
 def put_in_g(found: Jar) -> float:
     """What went into a jar, all batches together."""
     return float(sum(part.pigment_g for part in found.came_from.all()))
+
+
+def _with_said(found: QuerySet[Jar]) -> QuerySet[Jar]:
+    last = YieldSeen.objects.filter(jar=OuterRef("pk")).order_by("-seen_at")
+    return _with_stock(found).annotate(
+        seen_pure_g=Subquery(last.values("answer__pure_g")[:1]), seen_at=Subquery(last.values("seen_at")[:1])
+    )
 
 
 def _with_stock(found: QuerySet[Jar]) -> QuerySet[Jar]:

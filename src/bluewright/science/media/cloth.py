@@ -50,6 +50,11 @@ def dry_kg(mass_kg: float, *, fibre: Fibre, basis: Basis = "conditioned") -> flo
     return mass_kg if basis == "dry" else mass_kg / (1.0 + REGAIN_FRAC[fibre].value)
 
 
+def conditioned_kg(mass_kg: float, *, fibre: Fibre, basis: Basis) -> float:
+    """What `mass_kg` of cloth weighs as it hangs in a room: mass (1 + regain) for dry cloth, else the mass itself."""
+    return mass_kg * (1.0 + REGAIN_FRAC[fibre].value) if basis == "dry" else mass_kg
+
+
 def _between(low: float, high: float, *, grade: Grade = "guess", note: str = "", unit: str = "1") -> Prior:
     """A log-normal whose middle two thirds lie between two printed bounds: median sqrt(low high), sd ln(high/low)/2.
 

@@ -210,16 +210,19 @@ def _purity(one: VatAddition) -> Prior:
 
 
 def _hours(record: VatRecord) -> Floats:
+    """Moments of the course. Up to the last thing that was noted they are the same whenever one asks."""
+
     def hour(time: datetime) -> float:
         return (time - record.started).total_seconds() / 3600.0
 
     end = hour(record.now)
     times = [one.time for one in record.additions] + [one.time for one in record.dips]
     marks = [hour(time) for time in (*times, *(one.time for one in record.readings))]
-    even = end * np.linspace(0.0, 1.0, EVEN_STEPS + 1)
+    last = max(marks, default=0.0)
+    even = np.linspace(0.0, 1.0, EVEN_STEPS + 1)
     fresh = [mark + after for mark in marks for after in (0.25, 1.0, 3.0)] if len(marks) <= EVEN_STEPS else []
-    every = np.array([0.0, end, *marks, *even, *(at for at in fresh if at < end)])
-    return np.unique(every)
+    every = [0.0, end, *marks, *(last * even), *(last + (end - last) * even), *(at for at in fresh if at < end)]
+    return np.unique(np.array(every))
 
 
 def _temps(record: VatRecord) -> tuple[tuple[float, float], ...]:

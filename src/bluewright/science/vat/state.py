@@ -2,46 +2,45 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-from datetime import timedelta
+from datetime import datetime, timedelta
 from typing import Final
 
 import numpy as np
 from numpy.typing import NDArray
 
-from bluewright.science.base import smc
 from bluewright.science.base.bands import Band, BandAtTime, band, quantiles, significant
-from bluewright.science.base.smc import Population, from_prior
+from bluewright.science.base.errors import InputError
 from bluewright.science.base.sourced import Floats
 from bluewright.science.media.electrodes import to_she_mv
 from bluewright.science.vat.advice import Outlook, advise
 from bluewright.science.vat.amounts import INDIGO_G_PER_MOL
 from bluewright.science.vat.course import Course, run
 from bluewright.science.vat.kinds import KINDS
+from bluewright.science.vat.learn import Learned, learn, tells
 from bluewright.science.vat.liquor import INDIGO_ELECTRONS, Batch, Now, active_frac
 from bluewright.science.vat.redox import REDUCTANTS
 from bluewright.science.vat.setting import MAKING_H, Setting, setting
-from bluewright.science.vat.signs import log_likelihood
 from bluewright.science.vat.state_cautions import cautions
 from bluewright.science.vat.state_priors import LEAST_ACTIVE_G_PER_L, READY_FRAC
 from bluewright.science.vat.state_record import VatAnswer, VatRecord
 
-DRAWS: Final = 1000
 CURVE_POINTS: Final = 48
 THERMOMETER_SD_C: Final = 0.5
 COOLING_SD_FRAC: Final = 0.2
 """Of the warmth above the room that is not read but reckoned."""
 
 
-def state(record: VatRecord, *, rng: np.random.Generator) -> VatAnswer:
+def state(record: VatRecord, *, rng: np.random.Generator, learned: Learned | None = None) -> VatAnswer:
     """How the vat stands now, and the next small thing to do.
+
+    What was learned of the same story (`learn`) may come as `learned`: it holds whenever one asks.
 
     Formula: the course of `course.run` for each of a thousand possible vats, weighed by the likelihood of every reading
     (`signs.log_likelihood`) with tempered sequential Monte Carlo. Raises ModelError if the readings contradict the
     model beyond reach. Sources: stoichiometry; rates and signs are judgements (`state_priors`).
     """
     made = setting(record)
-    population = learn(made, rng=rng)
+    population = (learn(made, rng=rng) if learned is None else learned).population
     ahead_h = KINDS[record.kind].ready_h.centre * 1.5
     course = run(made, population.z, beyond_h=ahead_h)
     batch = made.batch(population.z)
@@ -74,34 +73,16 @@ def state(record: VatRecord, *, rng: np.random.Generator) -> VatAnswer:
             made, (course.of("reduced_mmol") + course.of("waiting_mmol") + course.of("grains_mmol")) * grams, weights
         ),
         reduced_curve_g=_curve(made, course.of("reduced_mmol") * grams, weights),
+        active_curve_g_per_l=_curve(made, np.stack([active_g_per_l(row, batch) for row in course.rows]), weights),
         ph_curve=_curve(made, course.of("ph"), weights),
         she_mv=_she_mv(record),
         sharpened=sharpened(record),
         ess=significant(population.ess),
-        basis="readings" if any(_seen(record)) else "prior",
+        basis="readings" if any(tells(one) for one in record.readings) else "prior",
         inputs=record,
         cautions=cautions(made, chosen, view),
         sources=_sources(made),
     )
-
-
-def learn(made: Setting, *, rng: np.random.Generator, members: int = DRAWS) -> Population:
-    """The ensemble after all readings; raises ModelError as `state` does."""
-    readings = [(made.hour(one.time), one) for one in made.record.readings]
-    if not any(_seen(made.record)):
-        return from_prior(members, len(made.names), rng=rng)
-
-    hours = frozenset(hour for hour, _ in readings)
-
-    def loglik(z: Floats) -> Floats:
-        batch = made.batch(z)
-        course = run(made, z, only_h=hours)
-        total = np.zeros(len(z))
-        for hour, one in readings:
-            total += log_likelihood(one, course.at(hour), batch)
-        return total
-
-    return smc.learn(loglik, n=members, dims=len(made.names), rng=rng)
 
 
 def ready(now: Now, batch: Batch) -> NDArray[np.bool_]:
@@ -114,6 +95,26 @@ def active_g_per_l(now: Now, batch: Batch) -> Floats:
     """Indigo that is reduced and dissolved, g/L."""
     grams = now.reduced_mmol * INDIGO_G_PER_MOL / 1000.0
     return grams * active_frac(now.ph, reduced_g_per_l=grams, acid_g_per_l=batch["acid_g_per_l"])
+
+
+def active_at(found: VatAnswer, at: datetime) -> Band:
+    """Indigo that was reduced and dissolved at a moment between start and now, g/L, by straight lines of its curve.
+
+    Raises InputError where the moment lies outside.
+    """
+    record = found.inputs
+    if not record.started <= at <= record.now:
+        raise InputError(
+            where="at", what="it lies before the start of the vat or after now", right="give a moment between them"
+        )
+    curve = found.active_curve_g_per_l
+    hours = [(one.time - record.started).total_seconds() for one in curve]
+    where = (at - record.started).total_seconds()
+    p5, p50, p95 = (
+        significant(float(np.interp(where, hours, [getattr(one, name) for one in curve])), 3)
+        for name in ("p5", "p50", "p95")
+    )
+    return Band(p5=p5, p50=p50, p95=p95)
 
 
 def sharpened(record: VatRecord) -> int:
@@ -178,13 +179,6 @@ def _curve(made: Setting, values: Floats, weights: Floats) -> tuple[BandAtTime, 
         )
         for k, row in enumerate(rows)
     )  # fmt: skip
-
-
-def _seen(record: VatRecord) -> Iterator[bool]:
-    """Of each reading whether it tells more than the warmth."""
-    for one in record.readings:
-        told = (one.ph, one.potential_mv, one.liquor_look, one.film, one.grains_seen, one.strip_s)
-        yield any(value is not None for value in told)
 
 
 def _sources(made: Setting) -> tuple[str, ...]:

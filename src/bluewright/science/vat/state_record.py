@@ -196,6 +196,8 @@ class VatAnswer:
     """Pure indigo in the vat over time."""
     reduced_curve_g: tuple[BandAtTime, ...]
     """Of it reduced."""
+    active_curve_g_per_l: tuple[BandAtTime, ...]
+    """Reduced and dissolved indigo in a litre over time."""
     ph_curve: tuple[BandAtTime, ...]
     """pH over time."""
     she_mv: tuple[float, ...] = ()

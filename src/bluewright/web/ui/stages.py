@@ -62,7 +62,7 @@ STAGES: Final[Mapping[str, Stage]] = {
     "StockAnswer": Stage(entry="cost.stock", page="cost", formula="Stock", main="pure_g"),
     "ShadeAnswer": Stage(entry="dyeing.shade", page="dyeing", draws="dyeing.forecast:DRAWS", main="fixed_pct"),
     "FaultAnswer": Stage(entry="vat.faults", page="vat", formula="Faults", main="causes"),
-    "VatAnswer": Stage(entry="vat.state", page="vat", formula="State", main="active_g_per_l"),
+    "VatAnswer": Stage(entry="vat.state", page="vat", formula="State", draws="vat.learn:DRAWS", main="active_g_per_l"),
     "LadderAnswer": Stage(entry="dyeing.ladder", page="dyeing", formula="Ladder", main="per_dip_pct"),
     "MatchAnswer": Stage(entry="dyeing.match", page="dyeing", main="hit_chance"),
     "LotsAnswer": Stage(entry="dyeing.lots", page="dyeing", formula="Lots", exact=True, main="pure_g"),

@@ -1,0 +1,179 @@
+"""A vat's rows become its record; how it stands is kept by what it rests on, while the program runs.
+
+What is learned of a vat holds until something is written of it: as time goes on only its course is drawn anew.
+"""
+
+from __future__ import annotations
+
+from collections import OrderedDict
+from dataclasses import replace
+from datetime import datetime, timedelta
+from threading import Lock
+from typing import Any, Final, TypeVar
+from uuid import UUID
+from zoneinfo import ZoneInfo
+
+import numpy as np
+
+from bluewright.journal.bridge.assays import LEAST, MOST, NINETY_WIDTH_SD, PURITY_SD_FRAC, purity
+from bluewright.journal.bridge.stock import seen_g
+from bluewright.journal.models import Dip, Jar, Vat, VatAddition, VatReading
+from bluewright.journal.queries import jars
+from bluewright.science.base.bands import Band
+from bluewright.science.media.cloth import conditioned_kg
+from bluewright.science.media.dry_pigment import MOISTURE_FRAC
+from bluewright.science.media.purity import Known
+from bluewright.science.vat.learn import Learned, learn
+from bluewright.science.vat.setting import setting
+from bluewright.science.vat.state import active_at, state
+from bluewright.science.vat.state_record import Dipped, VatAnswer, VatRecord
+from bluewright.science.vat.state_record import VatAddition as AdditionRecord
+from bluewright.science.vat.state_record import VatReading as ReadingRecord
+
+A = TypeVar("A")
+MOST_KEPT: Final = 64
+FRESH_FOR: Final = timedelta(minutes=10)
+"""An answer is told again for so long if nothing was written of its vat since."""
+STANDS_FOR: Final = timedelta(hours=12)
+"""Pages that show many vats tell an answer for so long, until the new one is there."""
+LEAST_SD_FRAC, MOST_SD_FRAC = 0.001, 0.5
+
+_learned: OrderedDict[UUID, Learned] = OrderedDict()
+_answers: OrderedDict[UUID, VatAnswer] = OrderedDict()
+_one_at_a_time = Lock()
+
+
+def vat_answer(vat: Vat, now: datetime) -> VatAnswer:
+    """How a vat of `queries.vats` stands at `now`. Raises InputError or ModelError as the science does."""
+    record = vat_record(vat, now=now)
+    before = _answers.get(vat.pk)
+    if before is not None and _same(before.inputs, record):  # what is worked out already waits for no other vat
+        return before
+    with _one_at_a_time:
+        before = _answers.get(vat.pk)
+        if before is not None and _same(before.inputs, record):
+            return before
+        known = _learned.get(vat.pk)
+        seed = [record.seed, 0 if known is None else len(record.readings)]
+        found = learn(setting(record), rng=np.random.default_rng(seed), before=known)
+        answer = state(record, rng=np.random.default_rng(record.seed), learned=found)
+        _keep(_learned, vat.pk, found)
+        _keep(_answers, vat.pk, answer)
+        return answer
+
+
+def kept_answer(vat: Vat, now: datetime) -> VatAnswer | None:
+    """What `vat_answer` would say, if it costs nothing: the answer of the last half day, of the same story; else None.
+
+    Raises InputError as `vat_record` does.
+    """
+    before = _answers.get(vat.pk)
+    if before is None or not _same(before.inputs, vat_record(vat, now=now), within=STANDS_FOR):
+        return None
+    return before
+
+
+def active(vat: Vat, now: datetime, *, at: datetime | None = None) -> Band:
+    """Indigo of a vat that is reduced and dissolved, g/L: at `now`, or `at` a moment before, by all that is known now.
+
+    Raises InputError where `at` is before its start, and as `vat_answer` does.
+    """
+    found = vat_answer(vat, now)
+    return found.active_g_per_l if at is None else active_at(found, at)
+
+
+def _keep(kept: OrderedDict[UUID, A], key: UUID, one: A) -> None:
+    kept[key] = one
+    kept.move_to_end(key)
+    if len(kept) > MOST_KEPT:
+        kept.popitem(last=False)
+
+
+def _same(old: VatRecord, new: VatRecord, *, within: timedelta = FRESH_FOR) -> bool:
+    apart = new.now - old.now
+    return timedelta(0) <= apart < within and replace(old, now=new.now, id=new.id) == new
+
+
+def vat_record(vat: Vat, *, now: datetime) -> VatRecord:
+    """The record of a vat as it stands at `now`, or stood at its end: what was noted up to then.
+
+    Raises InputError where the rows cannot be a vat.
+    """
+    zone = ZoneInfo(vat.garden.time_zone)
+    until = now if vat.ended_at is None else min(now, vat.ended_at)
+    room: dict[str, Any] = {} if vat.room_c is None else {"room_c": vat.room_c}
+    return VatRecord(
+        id=vat.name,
+        kind=_word(vat.kind),
+        fibre=_word(vat.fibre),
+        volume_l=vat.volume_l,
+        started=vat.started_at.astimezone(zone),
+        now=until.astimezone(zone),
+        heel_g=vat.heel_g,
+        heel_sd_g=vat.heel_sd_g,
+        additions=tuple(_addition(one, zone) for one in vat.additions.all() if one.added_at <= until),
+        dips=tuple(_dip(one, zone) for one in vat.dips.all() if one.began_at <= until),
+        readings=tuple(_reading(one, zone) for one in vat.readings.all() if one.taken_at <= until),
+        hold_c=vat.hold_c,
+        covered=vat.covered,
+        surface_m2=vat.surface_m2,
+        reductant_opened=_word(vat.reductant_opened),
+        seed=vat.seed,
+        **room,
+    )
+
+
+def jar_purity(jar: Jar) -> Known | None:
+    """The share of indigo in a jar's dry powder: by its assays or as typed; else by what its page told last.
+
+    None where neither is known. The jar is one of `queries.jars.jars`.
+    """
+    known, put_in_g = purity(jar), jars.put_in_g(jar)
+    pure_g = seen_g(jar)
+    if known is not None or pure_g is None or put_in_g <= 0:
+        return known
+    dry_g = put_in_g * (1.0 - MOISTURE_FRAC.centre)
+    sd = (pure_g.p95 - pure_g.p5) / NINETY_WIDTH_SD / dry_g
+    return Known(mean_frac=min(max(pure_g.p50 / dry_g, LEAST), MOST), sd_frac=min(max(sd, LEAST_SD_FRAC), MOST_SD_FRAC))
+
+
+def added_purity(row: VatAddition) -> Known | None:
+    """The purity of powder that was added: of its jar, or as it was told; None where nobody knows, or it is none."""
+    if row.what != "powder":
+        return None
+    if row.taken is not None:
+        return jar_purity(row.taken.jar)
+    if row.purity_frac is None:
+        return None
+    return Known(mean_frac=row.purity_frac, sd_frac=row.purity_sd_frac or PURITY_SD_FRAC)
+
+
+def _addition(row: VatAddition, zone: ZoneInfo) -> AdditionRecord:
+    return AdditionRecord(
+        time=row.added_at.astimezone(zone), what=_word(row.what), mass_g=row.mass_g, purity=added_purity(row)
+    )
+
+
+def _dip(row: Dip, zone: ZoneInfo) -> Dipped:
+    piece = row.piece
+    cloth_kg = conditioned_kg(piece.mass_g / 1000.0, fibre=_word(piece.fibre), basis=_word(piece.basis))
+    return Dipped(time=row.began_at.astimezone(zone), cloth_kg=cloth_kg, fibre=_word(piece.fibre))
+
+
+def _reading(row: VatReading, zone: ZoneInfo) -> ReadingRecord:
+    return ReadingRecord(
+        time=row.taken_at.astimezone(zone),
+        ph=row.ph,
+        potential_mv=row.potential_mv,
+        electrode=_word(row.electrode),
+        temp_c=row.temp_c,
+        liquor_look=row.liquor_look,
+        film=row.film,
+        grains_seen=row.grains_seen,
+        strip_s=row.strip_s,
+    )
+
+
+def _word(stored: str) -> Any:
+    """A choice as the database holds it, a string; the record refuses what is none of its own words."""
+    return stored
