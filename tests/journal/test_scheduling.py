@@ -2,6 +2,7 @@
 
 import pytest
 
+from bluewright.journal.actions.keeping import keep
 from bluewright.journal.bridge import planning, scheduling
 from bluewright.journal.models import Bed, Garden, Schedule, Steep
 from bluewright.science.base.errors import InputError
@@ -80,8 +81,9 @@ def test_an_answer_comes_back_from_its_row_as_it_was(garden: Garden) -> None:
 
 
 def test_schedules_of_long_ago_are_let_go(garden: Garden) -> None:
-    for _ in range(scheduling.KEPT_SCHEDULES + 2):
-        scheduling.reckon(garden, by=None, quick=True)
+    for days_ago in range(scheduling.KEPT_SCHEDULES + 2):
+        keep(Schedule(garden=garden, reckoned_at=cast.moment(24.0 * days_ago)), by=None)
+    scheduling.reckon(garden, by=None, quick=True)
     assert Schedule.everything.filter(garden=garden).count() == scheduling.KEPT_SCHEDULES
 
 

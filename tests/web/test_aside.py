@@ -39,3 +39,26 @@ def test_a_mistake_is_logged_and_the_next_thing_is_done(caplog: pytest.LogCaptur
     aside.ask("right", over.set)
     assert over.wait(WAIT_S)
     assert aside.ask("wrong", lambda: None), "it may be asked for again"
+
+
+def test_what_is_to_come_later_lets_others_go_first() -> None:
+    aside, over, done = Aside(), threading.Event(), list[str]()
+    aside.begin()
+    aside.ask("late", lambda: (done.append("late"), over.set())[0], after_s=0.1)
+    aside.ask("now", lambda: done.append("now"))
+    assert aside.waits("late")
+    assert over.wait(WAIT_S)
+    assert done == ["now", "late"]
+
+
+def test_what_is_repeated_comes_again_by_itself() -> None:
+    aside, over, done = Aside(), threading.Event(), list[int]()
+    aside.begin()
+
+    def work() -> None:
+        done.append(1)
+        if len(done) == 3:
+            over.set()
+
+    aside.repeat("tick", work, every_s=0.01)
+    assert over.wait(WAIT_S)

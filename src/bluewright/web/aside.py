@@ -6,6 +6,7 @@ Where no server runs (tests, commands) nothing is done. What is asked for while 
 from __future__ import annotations
 
 import logging
+import time
 from collections import OrderedDict
 from collections.abc import Callable, Hashable
 from threading import Condition, Thread
@@ -21,7 +22,8 @@ class Aside:
     """A thread that works off what is asked for."""
 
     def __init__(self) -> None:
-        self._waiting: OrderedDict[Hashable, Work] = OrderedDict()
+        self._waiting: OrderedDict[Hashable, tuple[float, Work]] = OrderedDict()
+        self._again: dict[Hashable, tuple[float, Work]] = {}
         self._told = Condition()
         self._on = False
 
@@ -31,15 +33,20 @@ class Aside:
             self._on = True
             Thread(target=self._run, name="aside", daemon=True).start()
 
-    def ask(self, key: Hashable, work: Work) -> bool:
-        """Have some work done soon; returns whether it will be, by this call."""
+    def ask(self, key: Hashable, work: Work, *, after_s: float = 0.0) -> bool:
+        """Have some work done soon, or after some seconds; returns whether it will be, by this call."""
         if not self._on:
             return False
         with self._told:
             new = key not in self._waiting
-            self._waiting.setdefault(key, work)
+            self._waiting.setdefault(key, (time.monotonic() + after_s, work))
             self._told.notify()
         return new
+
+    def repeat(self, key: Hashable, work: Work, *, every_s: float) -> None:
+        """Have some work done now, and again so many seconds after each time."""
+        self._again[key] = every_s, work
+        self.ask(key, work)
 
     def waits(self, key: Hashable) -> bool:
         """Whether this is asked for and not done yet."""
@@ -48,9 +55,7 @@ class Aside:
 
     def _run(self) -> None:
         while True:
-            with self._told:
-                self._told.wait_for(lambda: self._waiting)
-                key, work = next(iter(self._waiting.items()))
+            key, work = self._next()
             try:
                 work()
             except Exception:
@@ -59,6 +64,20 @@ class Aside:
                 connections.close_all()
                 with self._told:
                     self._waiting.pop(key)
+                    if key in self._again:
+                        every_s, again = self._again[key]
+                        self._waiting[key] = time.monotonic() + every_s, again
+
+    def _next(self) -> tuple[Hashable, Work]:
+        """What is due, the first that was asked for first; waits until there is something."""
+        with self._told:
+            while True:
+                now = time.monotonic()
+                for key, (due, work) in self._waiting.items():
+                    if due <= now:
+                        return key, work
+                soonest = min((due for due, _work in self._waiting.values()), default=None)
+                self._told.wait(None if soonest is None else soonest - now)
 
 
 ASIDE: Final = Aside()

@@ -70,6 +70,7 @@ def serve(port: int, *, door: str, browser: bool) -> int:
 
     from bluewright.web.aside import ASIDE
     from bluewright.web.policy import MOST_READ_BYTES
+    from bluewright.web.replanning import keep_up
     from bluewright.web.wsgi import application
 
     server = Server(("0.0.0.0" if door else "127.0.0.1", port), application, numthreads=6)
@@ -77,6 +78,7 @@ def serve(port: int, *, door: str, browser: bool) -> int:
     settle_memory()
     server.prepare()
     ASIDE.begin()
+    keep_up()
     here = f"http://127.0.0.1:{port}/"
     print(f"Bluewright is open at {here} (stop it with Ctrl-C)", flush=True)
     if door:

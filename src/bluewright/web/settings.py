@@ -53,6 +53,7 @@ MIDDLEWARE = [
     "django.contrib.messages.middleware.MessageMiddleware",
     "bluewright.web.access.only_who_may",
     "bluewright.web.policy.limit_body",
+    "bluewright.web.replanning.after_posts",
     "bluewright.web.trouble.InWords",
     "django.middleware.clickjacking.XFrameOptionsMiddleware",
 ]

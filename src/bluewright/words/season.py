@@ -4,9 +4,11 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
+from datetime import date
 from typing import Final
 
 from bluewright.science.season.answer import Change, Limit, PlannedCut, PlannedSteep, PlannedWant, Reason, SeasonAnswer
+from bluewright.science.season.record import SeasonRecord
 from bluewright.words.language import gettext as _
 from bluewright.words.language import marked, ngettext
 from bluewright.words.measures import amount, measured
@@ -31,7 +33,7 @@ WORTH_A_WORD_FRAC: Final = 0.01
 
 def said(found: SeasonAnswer) -> Said:
     """The plan as a person reads it who will do the work."""
-    lines = [_first(found), *(want_said(want) for want in found.wants), *given_up(found), *_changes(found.changes)]
+    lines = [_first(found), *(want_said(want) for want in found.wants), *given_up(found), *changes_said(found)]
     lines += [_clash(found), _how_good(found)]
     tables = [_cuts(found.cuts), _steeps(found.steeps)] if found.cuts or found.steeps else []
     return Said(parts=(*(line for line in lines if line), *tables), cautions=found.cautions)
@@ -91,11 +93,16 @@ def _limit(found: Limit) -> str:
     return _("Room to dry one more tub's blue would bring up to %(more)s g more.") % told
 
 
-def _changes(changes: Sequence[Change]) -> list[str]:
-    if not changes:
+def changes_said(found: SeasonAnswer) -> list[str]:
+    """Cuts that differ from the plan before, each with why it stands where it does now."""
+    if not found.changes:
         return []
-    told = [_change(one) for one in changes[:MOST_CHANGES]]
-    more = len(changes) - len(told)
+    cuts = {(cut.bed, cut.on): cut for cut in found.cuts}
+    told = [
+        _change(one, cuts.get((one.bed, one.now)) if one.now else None, found.inputs)
+        for one in found.changes[:MOST_CHANGES]
+    ]
+    more = len(found.changes) - len(told)
     told += [ngettext("and %(more)s more", "and %(more)s more", more) % {"more": more}] if more else []
     return [_("Changed against the plan before: %(changes)s.") % {"changes": "; ".join(told)}]
 
@@ -103,13 +110,21 @@ def _changes(changes: Sequence[Change]) -> list[str]:
 MOST_CHANGES: Final = 6
 
 
-def _change(one: Change) -> str:
-    if one.was is None and one.now is not None:
-        return _("%(bed)s new on %(now)s") % {"bed": one.bed, "now": weekday(one.now)}
-    if one.now is None and one.was is not None:
-        return _("%(bed)s no longer on %(was)s") % {"bed": one.bed, "was": weekday(one.was)}
-    told = {"bed": one.bed, "was": weekday(one.was or one.now), "now": weekday(one.now or one.was)}  # type: ignore[arg-type]
-    return _("%(bed)s from %(was)s to %(now)s") % told
+def _change(one: Change, cut: PlannedCut | None, record: SeasonRecord) -> str:
+    told = {"bed": one.bed, "why": "" if cut is None else why_said(cut)}
+    if one.was is not None and not _has_hours(one.was, record):
+        told["why"] = _("there are no hours on that day any more")
+    if one.now is None:
+        return _("cut of %(bed)s on %(was)s given up") % (told | {"was": "" if one.was is None else weekday(one.was)})
+    now = told | {"now": weekday(one.now)}
+    if one.was is None:
+        return _("new cut of %(bed)s on %(now)s: %(why)s") % now
+    return _("cut of %(bed)s moved from %(was)s to %(now)s: %(why)s") % (now | {"was": weekday(one.was)})
+
+
+def _has_hours(on: date, record: SeasonRecord) -> bool:
+    away = any(one.first <= on <= one.last for one in record.away)
+    return not away and on <= record.last and record.free_h[on.weekday()] > 0
 
 
 def _clash(found: SeasonAnswer) -> str:
@@ -135,7 +150,12 @@ def _how_good(found: SeasonAnswer) -> str:
 
 def tub_name(one: PlannedSteep) -> str:
     """`tub 2 of 60 L`."""
-    return _("tub %(number)s of %(size)s") % {"number": one.tub, "size": amount(one.volume_l, "volume_l")}
+    return tub_said(one.volume_l, one.tub)
+
+
+def tub_said(volume_l: float, number: int) -> str:
+    """`tub 2 of 60 L`."""
+    return _("tub %(number)s of %(size)s") % {"number": number, "size": amount(volume_l, "volume_l")}
 
 
 def why_said(cut: PlannedCut) -> str:

@@ -25,7 +25,7 @@ def test_it_is_reckoned_and_shown(client: Client, garden: Garden) -> None:
 def test_a_server_works_on_it_beside_the_pages(client: Client, garden: Garden, monkeypatch: pytest.MonkeyPatch) -> None:
     cast.a_season(garden)
     asked: list[Any] = []
-    monkeypatch.setattr(views.ASIDE, "ask", lambda key, work: asked.append(key) or True)
+    monkeypatch.setattr(views.ASIDE, "ask", lambda key, work, after_s=0.0: after_s or asked.append(key) or True)
     monkeypatch.setattr(views.ASIDE, "waits", lambda key: key in asked)
     client.post(WHERE)
     assert asked == [("schedule", garden.pk)]

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from datetime import date, timedelta
 from typing import Any, Final
@@ -14,7 +14,7 @@ from django.utils import timezone
 from bluewright.journal.actions.keeping import keep
 from bluewright.journal.bridge import planning
 from bluewright.journal.bridge.growing import growth_record
-from bluewright.journal.models import Bed, Garden, Limits, Schedule
+from bluewright.journal.models import Bed, Change, Garden, Limits, Schedule
 from bluewright.journal.queries import plan, tubs
 from bluewright.journal.queries import schedules as queries
 from bluewright.science.base.errors import BluewrightError, InputError
@@ -33,9 +33,11 @@ from bluewright.science.season.record import (
     TrayRoom,
     TubSize,
 )
+from bluewright.words.works import works
 
 DRYING_D: Final = 6
 """How long a dish is taken to dry where nobody said."""
+MOST_GONE: Final = 300
 MOST_DONE: Final = 12
 """Cuts that the record of a bed takes."""
 MOST_TUB_D: Final = 40
@@ -108,34 +110,77 @@ def answer_of(row: Schedule) -> SeasonAnswer | None:
 
 def reckon(garden: Garden, *, by: Any, quick: bool = False) -> Schedule:
     """Reckon a garden's schedule and keep it: at once a first answer, then, unless `quick`, the better one."""
-    today = timezone.now().astimezone(ZoneInfo(garden.time_zone)).date()
-    marks = dict(queries.rests_on(garden, today=today))
-    row = Schedule(garden=garden, rests_on=marks, settled=False)
+    quickly = {"good_frac": FIRST_GOOD_FRAC, "limit_s": FIRST_S}
+    return _reckoned(garden, [(quickly, quick)] if quick else [(quickly, False), ({}, True)], by=by, because=())
+
+
+def follow(garden: Garden) -> Schedule:
+    """Reckon a garden's schedule again since something that it rests on was changed, and keep it with what that was."""
+    today, row = _today(garden), queries.latest(garden)
+    because = () if row is None else changed_kinds(row, queries.rests_on(garden, today=today))
+    return _reckoned(garden, [({}, True)], by=None, because=because)
+
+
+def is_stale(garden: Garden, *, today: date) -> bool:
+    """Whether anything that a garden's schedule rests on was changed, or there is none yet."""
+    row = queries.latest(garden)
+    return row is None or bool(changed_kinds(row, queries.rests_on(garden, today=today)))
+
+
+def changed_kinds(row: Schedule, marks: Mapping[str, str]) -> tuple[str, ...]:
+    """Kinds of things that a schedule rests on and that were changed since."""
+    return tuple(kind for kind, mark in marks.items() if row.rests_on.get(kind) != mark)
+
+
+def _reckoned(
+    garden: Garden, ways: Sequence[tuple[Mapping[str, float], bool]], *, by: Any, because: Sequence[str]
+) -> Schedule:
+    """One schedule, written after each way of looking for it: how long and how well, and whether that settles it."""
+    today, last = _today(garden), queries.latest(garden)
+    row = Schedule(garden=garden, rests_on=dict(queries.rests_on(garden, today=today)), because=list(because))
+    former = queries.latest_found(garden)
     try:
         season = season_of(garden, today=today)
         row.beds = dict(season.beds)
-        first = replace(season.record, good_frac=FIRST_GOOD_FRAC, limit_s=FIRST_S)
-        _write(row, first, settled=quick, by=by)
-        if not quick:
-            _write(row, season.record, settled=True, by=by)
+        for how, settled in ways:
+            _write(row, replace(season.record, **how), settled=settled, former=former, by=by)  # type: ignore[arg-type]
     except BluewrightError as error:
         row.trouble, row.settled, row.reckoned_at = str(error)[:400], True, timezone.now()
+        if last is not None and last.trouble == row.trouble:
+            row.pk, row._state.adding = last.pk, False  # the same trouble once more is no news
         keep(row, by=by)
     _let_go(garden)
     return row
 
 
-def _write(row: Schedule, record: SeasonRecord, *, settled: bool, by: Any) -> None:
+def _today(garden: Garden) -> date:
+    return timezone.now().astimezone(ZoneInfo(garden.time_zone)).date()
+
+
+def _write(row: Schedule, record: SeasonRecord, *, settled: bool, former: Schedule | None, by: Any) -> None:
     from bluewright.science.season.call import season_plan  # noqa: PLC0415 - the solver loads when it is first asked
 
     found = season_plan(record, rng=np.random.default_rng(record.seed))
     row.answer, row.settled, row.reckoned_at = dump(found), settled, timezone.now()
+    row.gone = _gone(found, former)
     keep(row, by=by)
+
+
+def _gone(found: SeasonAnswer, former: Schedule | None) -> list[dict[str, str]]:
+    """Work still to come that the schedule before had, or had given up already, and this one has not."""
+    before = None if former is None else answer_of(former)
+    if former is None or before is None:
+        return []
+    had = {one.key: {"key": one.key, "on": one.on.isoformat(), "kind": one.kind, "of": one.of} for one in works(before)}
+    had |= {row["key"]: row for row in former.gone}
+    now, today = {one.key for one in works(found)}, found.inputs.now.isoformat()
+    return [row for key, row in had.items() if key not in now and row["on"] >= today][:MOST_GONE]
 
 
 def _let_go(garden: Garden) -> None:
     """Schedules of long ago go for good: each can be reckoned again from what it rested on."""
     old = list(Schedule.everything.filter(garden=garden).values_list("pk", flat=True)[KEPT_SCHEDULES:])
+    Change.objects.filter(kind="schedule", row_id__in=old).delete()
     Schedule.everything.filter(pk__in=old).delete()
 
 

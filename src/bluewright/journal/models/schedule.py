@@ -53,6 +53,11 @@ class Schedule(Kept):
     reckoned_at = models.DateTimeField()
     rests_on = models.JSONField(default=dict, blank=True)
     """What it was reckoned from, by kind: a mark that differs once anything of it was changed."""
+    because = models.JSONField(default=list, blank=True)
+    """Kinds of what it rests on that were changed since the one before; empty where somebody asked for it."""
+    gone = models.JSONField(default=list, blank=True)
+    """Work that earlier schedules had and this one has not, for calendars that took it over: `key`, `on`, `kind` and
+    `of`."""
     beds = models.JSONField(default=dict, blank=True)
     """Keys of beds by the names that the schedule has for them."""
     answer = models.JSONField(default=dict, blank=True)

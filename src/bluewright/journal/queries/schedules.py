@@ -8,6 +8,7 @@ from typing import Any
 from zlib import crc32
 
 from django.db.models import Count, Max
+from django.utils import timezone
 
 from bluewright.journal.models import (
     Assay,
@@ -45,6 +46,12 @@ def latest_found(of: Garden) -> Schedule | None:
     return Schedule.objects.filter(garden=of).exclude(answer={}).first()
 
 
+def planned_gardens() -> Sequence[Garden]:
+    """Gardens whose limits are written down and whose planned season is not over."""
+    limits = Limits.objects.filter(last_day__gt=timezone.localdate()).values("garden")
+    return list(Garden.objects.filter(pk__in=limits))
+
+
 def drying_now(of: Garden) -> Sequence[Drying]:
     """Dishes that dry."""
     return list(Drying.objects.filter(batch__garden=of, batch__deleted_at=None, ended_at=None))
@@ -53,6 +60,7 @@ def drying_now(of: Garden) -> Sequence[Drying]:
 def rests_on(of: Garden, *, today: date) -> Mapping[str, str]:
     """A mark for each kind of thing that a schedule rests on, in a fixed number of reads."""
     return {
+        "day": today.isoformat(),
         "weather": _mark(outlooks.of_the_garden(of, today=today)),
         "beds": _mark(sorted((str(key), repr(stamp)) for key, stamp in outlooks.of_beds(of, today=today).items())),
         "tubs": _mark(_latest(Steep.everything.filter(garden=of)), _latest(Strain.everything.filter(steep__garden=of))),

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
 from typing import Final
@@ -13,6 +13,7 @@ from django.utils.translation import gettext as _
 from django.utils.translation import gettext_lazy
 
 from bluewright.charts.season_chart import season_chart
+from bluewright.journal.bridge.scheduling import changed_kinds
 from bluewright.journal.models import DaysAway, Garden, Limits, Schedule
 from bluewright.science.season.answer import SeasonAnswer
 from bluewright.web.ui.answered import Answered, answered
@@ -24,7 +25,8 @@ from bluewright.words.own_text import own_text
 
 SOON_D: Final = 7
 KINDS: Final = {
-    "weather": gettext_lazy("the weather"), "beds": gettext_lazy("beds"), "tubs": gettext_lazy("tubs"),
+    "day": gettext_lazy("the day"), "weather": gettext_lazy("the weather"),
+    "beds": gettext_lazy("beds"), "tubs": gettext_lazy("tubs"),
     "drying": gettext_lazy("what dries"), "jars": gettext_lazy("jars"), "wants": gettext_lazy("wants"),
     "limits": gettext_lazy("limits"),
 }  # fmt: skip
@@ -56,8 +58,12 @@ class SchedulePage:
     """When it was reckoned."""
     seeking: bool
     """A better answer is sought beside the page."""
+    because: str
+    """What was changed since the one before, so that it was reckoned again by itself; empty where somebody asked."""
     changed: str
     """What has changed since; empty where nothing has."""
+    follows: bool
+    """It is looked at soon, and reckoned again if anything has changed."""
     soon: tuple[Soon, ...]
     limits: tuple[str, ...]
     """In words; empty where they are not written down."""
@@ -68,6 +74,7 @@ class SchedulePage:
 def schedule_page(
     garden: Garden, *, row: Schedule | None, answer: SeasonAnswer | None, limits: Limits | None,
     away: Sequence[DaysAway], marks: Mapping[str, str], today: date, seeking: bool,
+    follows: bool,
 ) -> SchedulePage:  # fmt: skip
     """The page, given the latest schedule and its answer."""
     return SchedulePage(
@@ -75,7 +82,9 @@ def schedule_page(
         trouble="" if row is None else own_text(row.trouble),
         reckoned="" if row is None else moment(row.reckoned_at.astimezone(ZoneInfo(garden.time_zone))),
         seeking=seeking,
-        changed="" if row is None else _changed(row, marks),
+        because="" if row is None else _kinds(row.because),
+        changed="" if row is None else _kinds(changed_kinds(row, marks)),
+        follows=follows,
         soon=() if answer is None else tuple(soon(answer, today=today)),
         limits=() if limits is None else _limits(limits),
         away=tuple(AwayRow(key=str(one.pk), said=_days(one)) for one in away),
@@ -89,9 +98,9 @@ def _answered(answer: SeasonAnswer) -> Answered:
     return answered(found, chart=season_chart(answer, answer=found.first) if answer.steeps else "", why=why)
 
 
-def _changed(row: Schedule, marks: Mapping[str, str]) -> str:
-    """Kinds of things that were changed since it was reckoned."""
-    return ", ".join(str(KINDS[kind]) for kind in KINDS if row.rests_on.get(kind) != marks.get(kind))
+def _kinds(changed: Collection[str]) -> str:
+    """Kinds of things that were changed."""
+    return ", ".join(str(said) for kind, said in KINDS.items() if kind in changed)
 
 
 def soon(answer: SeasonAnswer, *, today: date) -> list[Soon]:

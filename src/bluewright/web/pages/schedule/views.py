@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from datetime import date
 from uuid import UUID
 
 from django.contrib import messages
@@ -16,12 +17,14 @@ from bluewright.journal.actions.keeping import correct, keep
 from bluewright.journal.bridge import scheduling
 from bluewright.journal.models import DaysAway, Garden, Limits
 from bluewright.journal.queries import schedules as queries
+from bluewright.web import replanning
 from bluewright.web.aside import ASIDE
 from bluewright.web.pages.schedule.forms import AwayForm, LimitsForm, as_typed, new_away, write_limits
 from bluewright.web.pages.schedule.page import schedule_page
 from bluewright.web.ui.respond import brought_back, in_garden, posted, shown, taken_out
 from bluewright.web.ui.why import Link
 from bluewright.web.ui.why_view import why_address, why_shown
+from bluewright.words.works import titled
 
 
 @require_safe
@@ -106,7 +109,9 @@ def calendar(request: HttpRequest, garden: Garden) -> HttpResponse:  # noqa: ARG
     answer = None if row is None else scheduling.answer_of(row)
     if row is None or answer is None:
         raise Http404("nothing is planned yet")
-    response = HttpResponse(written(answer, made_at=row.reckoned_at, name=garden.name), content_type="text/calendar")
+    gone = [(one["key"], date.fromisoformat(one["on"]), titled(one["kind"], one["of"])) for one in row.gone]
+    made = written(answer, made_at=row.reckoned_at, name=garden.name, gone=gone)
+    response = HttpResponse(made, content_type="text/calendar")
     response["Content-Disposition"] = 'attachment; filename="season.ics"'
     return response
 
@@ -126,6 +131,6 @@ def _shown(request: HttpRequest, garden: Garden, *, form: AwayForm | None = None
     page = schedule_page(
         garden, row=row, answer=None if found is None else scheduling.answer_of(found), limits=queries.limits(garden),
         away=[one for one in queries.away(garden) if one.last >= today], marks=queries.rests_on(garden, today=today),
-        today=today, seeking=ASIDE.waits(_key(garden)),
+        today=today, seeking=ASIDE.waits(_key(garden)), follows=ASIDE.waits(replanning.SOON),
     )  # fmt: skip
     return shown(request, "schedule/index.html", page, status=status, form=form or AwayForm())

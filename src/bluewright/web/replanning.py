@@ -1,0 +1,57 @@
+"""Schedules follow what they rest on: reckoned again beside the pages once something of it was changed.
+
+After every post, and once an hour for the day that passes, each schedule that has its limits is looked at in a few
+reads; one whose weather, beds, tubs, jars, wants, limits or day are no longer what it was reckoned from is solved
+anew. A page that is only asked for writes nothing.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from datetime import datetime
+from typing import Final
+from zoneinfo import ZoneInfo
+
+from django.http import HttpRequest, HttpResponse
+from django.utils import timezone
+
+from bluewright.journal.bridge import scheduling
+from bluewright.journal.queries import schedules
+from bluewright.web.aside import ASIDE
+
+SOON: Final = "schedules"
+HOURLY: Final = "schedules, hourly"
+QUIET_S: Final = 15.0
+"""After a post so long is waited for the next: an evening's notes are planned for once."""
+HOUR_S: Final = 3600.0
+MOST_TURNS: Final = 3
+"""What changes while a schedule is reckoned is reckoned once more, and not for ever."""
+REFUSED: Final = 400
+
+
+def replan() -> None:
+    """Solve again each schedule that no longer stands on what it was reckoned from."""
+    for garden in schedules.planned_gardens():
+        today: datetime = timezone.now().astimezone(ZoneInfo(garden.time_zone))
+        for _turn in range(MOST_TURNS):
+            if not scheduling.is_stale(garden, today=today.date()):
+                break
+            with timezone.override(garden.time_zone):
+                scheduling.follow(garden)
+
+
+def keep_up() -> None:
+    """Look once an hour from now on: a day passes without a post."""
+    ASIDE.repeat(HOURLY, replan, every_s=HOUR_S)
+
+
+def after_posts(answer: Callable[[HttpRequest], HttpResponse]) -> Callable[[HttpRequest], HttpResponse]:
+    """Middleware: what was posted may change a schedule."""
+
+    def through(request: HttpRequest) -> HttpResponse:
+        response = answer(request)
+        if request.method == "POST" and response.status_code < REFUSED:
+            ASIDE.ask(SOON, replan, after_s=QUIET_S)
+        return response
+
+    return through
