@@ -27,6 +27,7 @@ urlpatterns = [
     path("method/", include("bluewright.web.pages.method.urls")),
     path("bench/", include("bluewright.web.pages.bench.urls")),
     path("intake/", include("bluewright.web.pages.intake.urls")),
+    path("cloth/", include("bluewright.web.pages.cloth.urls")),
     path("swatches/", include("bluewright.web.pages.swatches.urls")),
     path("cards/", include("bluewright.web.pages.cards.urls")),
     path("costs/", include("bluewright.web.pages.costs.urls")),

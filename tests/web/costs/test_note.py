@@ -36,6 +36,17 @@ def test_it_may_be_for_a_tub_a_bed_or_the_season(client: Client, garden: Garden)
     assert found == {(tub, None, None), (None, bed, None), (None, None, None)}
 
 
+def test_work_on_cloth_and_at_a_vat_is_no_cost_of_the_blue(client: Client, garden: Garden) -> None:
+    cast.a_batch(cast.a_straining(cast.a_tub(garden)))
+    before = client.get(url("costs.index"), {"as": "json"}).json()["answer"]
+    piece, vat = cast.a_piece(garden), cast.a_vat(garden)
+    for about in (f"piece:{piece.pk}", f"vat:{vat.pk}"):
+        client.post(where(), typed(about=about))
+    assert {(row.piece, row.vat) for row in WorkNote.objects.all()} == {(piece, None), (None, vat)}
+    after = client.get(url("costs.index"), {"as": "json"}).json()
+    assert after["answer"] == before and len(after["notes"]) == 2
+
+
 @pytest.mark.parametrize(
     ("wrong", "field", "says"),
     [

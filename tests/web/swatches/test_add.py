@@ -148,3 +148,27 @@ def test_there_is_no_sample_beyond_the_last(client: Client, garden: Garden) -> N
     for number in ("1", "-1"):
         form = client.get(WHERE, {"measured": str(found.pk), "sample": number}).context["form"]
         assert form["lab"].value() is None
+
+
+def test_a_piece_brings_along_what_is_known_of_it_and_leads_back_to_it(client: Client, garden: Garden) -> None:
+    piece = cast.a_piece(garden, fibre="other_cellulose")
+    cast.a_dip(piece, cast.a_made_vat(garden))
+    where = f"{WHERE}?piece={piece.pk}"
+    typed = filled_with(client, where)
+    assert (typed["name"], typed["fibre"], typed["dips"], typed["piece"]) == ("Piece 9", "viscose", 1, str(piece.pk))
+    response = client.post(where, typed | {"lab": "34 -1 -23", "how": "card"})
+    assert response["Location"] == url("cloth.show", key=piece.pk)
+    assert Swatch.objects.get().piece == piece
+
+
+def test_a_photo_of_a_piece_becomes_its_swatch(client: Client, garden: Garden) -> None:
+    piece = cast.a_piece(garden)
+    found = measured_cloth(client, garden, of=piece, kind="piece")
+    link = client.get(url("measured.show", key=found.pk)).context["page"].swatches[0]
+    client.post(link.to, filled_with(client, link.to))
+    assert client.get(url("cloth.show", key=piece.pk)).context["page"].row.patch.colour
+
+
+def test_another_s_piece_is_not_offered(client: Client, garden: Garden, other_garden: Garden) -> None:
+    theirs = cast.a_piece(other_garden)
+    refused(client, WHERE, TYPED | {"piece": str(theirs.pk)}, field="piece", says="not one of")

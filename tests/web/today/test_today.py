@@ -4,6 +4,7 @@ import pytest
 from django.test import Client
 
 from bluewright.journal.models import Garden, Steep
+from tests import cast
 from tests.cast import a_batch, a_bed, a_garden, a_picking, a_straining, a_tub, an_alkali, an_alkali_part, moment
 from tests.web.checks import flat, only, to_the_start_without_a_garden, url
 from tests.web.visitors import visitor
@@ -123,3 +124,26 @@ def test_a_garden_without_a_bed_is_led_to_its_beds_first(client: Client) -> None
     a_bed(garden)
     assert url("beds.add") not in client.get(WHERE).content.decode()
     assert url("pickings.add") in client.get(WHERE).content.decode()
+
+
+def test_cloth_comes_out_of_the_vat_and_is_tried_a_week_after_its_finish(client: Client, garden: Garden) -> None:
+    vat = cast.a_made_vat(garden)
+    wet, dry, old = (cast.a_piece(garden, name=name, wanted_dips=1) for name in ("Wet", "Dry", "Old"))
+    cast.a_dip(wet, vat, minutes=None)
+    cast.a_dip(dry, vat, hours_ago=20)
+    done = {"finish": "soaped", "finished_at": moment(9 * 24), "after_g": 509.0, "after_typed": "509 g"}
+    tried, fresh = (cast.a_piece(garden, name=name, **done) for name in ("Tried", "Not tried"))
+    for piece in (tried, fresh):
+        cast.a_swatch(garden, piece=piece)
+    cast.a_home_test(tried)
+    assert float(str(of(client, wet.pk)["urgency_h"])) < 0
+    assert str(of(client, wet.pk)["what"]).startswith("Wet: take it out at ")
+    assert of(client, dry.pk)["what"] == "Dry: rinse and finish it"
+    assert of(client, fresh.pk)["what"] == "Not tried: rub test"
+    assert not {str(tried.pk), str(old.pk)} & {str(m["key"]) for m in matters(client)}
+
+
+def test_more_cloth_needs_no_more_statements(client: Client, garden: Garden) -> None:
+    vat = cast.a_made_vat(garden)
+    cast.a_dip(cast.a_piece(garden), vat)
+    flat(client, WHERE, lambda: [cast.a_dip(cast.a_piece(garden), vat) for _ in range(2)])

@@ -78,7 +78,11 @@ def season(of: Garden, span: Span) -> Season | None:
             )
             for row in listed
         ),
-        work=tuple(_worked(note, names, held, onward) for note in work.notes(of, span)),
+        work=tuple(
+            _worked(note, names, held, onward)
+            for note in work.notes(of, span)
+            if note.vat_id is None and note.piece_id is None  # dyeing costs the cloth, not the blue
+        ),
         alkalis=tuple(packs.values()),
         used=tuple(
             AlkaliUsed(name=packs[one.alkali].name, used_amount=_amount(one), batch=_named(one.batch, names, onward))

@@ -8,7 +8,20 @@ from uuid import UUID
 
 from django.db import models
 
-from bluewright.journal.models import Batch, Bed, Card, Garden, Jar, Kept, LiquorLook, Picking, Reading, Steep, Swatch
+from bluewright.journal.models import (
+    Batch,
+    Bed,
+    Card,
+    Garden,
+    Jar,
+    Kept,
+    LiquorLook,
+    Picking,
+    Piece,
+    Reading,
+    Steep,
+    Swatch,
+)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -45,6 +58,7 @@ KINDS: Final[dict[str, Kind]] = {
     "liquor": Kind(model=LiquorLook, noun="batches", garden="batch__garden", part_of="batch"),
     "jar": Kind(model=Jar, noun="jars"),
     "card": Kind(model=Card, noun="cards"),
+    "piece": Kind(model=Piece, noun="cloth"),
     "swatch": Kind(model=Swatch, noun="swatches"),
 }
 """Every kind by the word that stands in the row of a photo and in addresses. A further kind is one line here."""

@@ -11,7 +11,7 @@ from bluewright.journal.models import Garden, Measured, Swatch
 
 def swatches(of: Garden) -> QuerySet[Swatch]:
     """All swatches of a garden, each with its jar, the latest measured first."""
-    found: QuerySet[Swatch] = Swatch.objects.filter(garden=of).select_related("garden", "jar", "made_by")
+    found: QuerySet[Swatch] = Swatch.objects.filter(garden=of).select_related("garden", "jar", "piece", "made_by")
     return found
 
 

@@ -9,11 +9,30 @@ from uuid import UUID
 
 from django.db.models import QuerySet, Sum
 
-from bluewright.journal.models import Alkali, AlkaliPart, Batch, Bed, Garden, Poured, Standing, Steep, Strain, WorkNote
+from bluewright.journal.models import (
+    Alkali,
+    AlkaliPart,
+    Batch,
+    Bed,
+    Garden,
+    Piece,
+    Poured,
+    Standing,
+    Steep,
+    Strain,
+    Vat,
+    WorkNote,
+)
 from bluewright.journal.queries.book import Key, Span, Within, stored
 
 CHOICES: Final = 30
-"""Batches and tubs that a note can be for: the newest."""
+"""Of each kind of thing so many that a note can be for: the newest."""
+ABOUT: Final[dict[str, tuple[type[Any], str, str]]] = {
+    "batch": (Batch, "batch", "-begun_at"), "tub": (Steep, "steep", "-started_at"), "bed": (Bed, "bed", "name"),
+    "vat": (Vat, "vat", "-started_at"), "piece": (Piece, "piece", "-begun_at"),
+}  # fmt: skip
+"""What a note can be for, by the word that stands before its key: model, column, and the order of the choices."""
+_COLUMNS: Final = tuple(column for _, column, _ in ABOUT.values())
 
 
 class Tubful(NamedTuple):
@@ -36,13 +55,13 @@ class PartsOf(NamedTuple):
 def notes(of: Garden, span: Span) -> list[WorkNote]:
     """Notes of work within a time whose clock has stopped, the newest first."""
     found = WorkNote.objects.filter(garden=of, began_at__gte=span[0], began_at__lt=span[1], spent_min__isnull=False)
-    return list(found.select_related("batch", "steep", "bed", "made_by"))
+    return list(found.select_related(*_COLUMNS, "made_by"))
 
 
 def running(of: Garden) -> list[WorkNote]:
     """Clocks that still run, the newest first."""
     found = WorkNote.objects.filter(garden=of, spent_min=None)
-    return list(found.select_related("batch", "steep", "bed", "made_by"))
+    return list(found.select_related(*_COLUMNS, "made_by"))
 
 
 def first_and_last(of: Garden) -> list[datetime]:
@@ -51,21 +70,17 @@ def first_and_last(of: Garden) -> list[datetime]:
     return [one for one in (found.first(), found.last()) if one is not None]
 
 
-def choices(of: Garden) -> tuple[QuerySet[Batch], QuerySet[Steep], QuerySet[Bed]]:
-    """What a note can be for: the newest batches and tubs, and every bed."""
-    return (
-        Batch.objects.filter(garden=of)[:CHOICES],
-        Steep.objects.filter(garden=of)[:CHOICES],
-        Bed.objects.filter(garden=of).order_by("name"),
-    )
+def choices(of: Garden) -> dict[str, QuerySet[Any]]:
+    """What a note can be for: of each kind the newest, and every bed."""
+    found = {what: model.objects.filter(garden=of).order_by(by) for what, (model, _, by) in ABOUT.items()}
+    return {what: rows if what == "bed" else rows[:CHOICES] for what, rows in found.items()}
 
 
 def named(of: Garden, about: str) -> str:
-    """The name of what `batch:key`, `tub:key` or `bed:key` stands for, taken out or not; empty where it is none."""
+    """The name of what `batch:key` or its like stands for, taken out or not; empty where it is none."""
     what, _colon, key = about.partition(":")
-    model: Any = {"batch": Batch, "tub": Steep, "bed": Bed}.get(what)
     try:
-        row = None if model is None else model.everything.filter(garden=of, pk=UUID(key)).first()
+        row = ABOUT[what][0].everything.filter(garden=of, pk=UUID(key)).first() if what in ABOUT else None
     except ValueError:
         return ""
     return "" if row is None else str(row)

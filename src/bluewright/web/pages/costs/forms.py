@@ -28,7 +28,11 @@ from bluewright.web.ui.typed import (
 MOST_MONEY: Final = 1_000_000_000
 MOST_MIN: Final = 24 * 60.0
 GALLONS: Final = 1000
-OF: Final = {"batch": "batch_id", "tub": "steep_id", "bed": "bed_id"}
+GROUPS: Final = {
+    "batch": gettext_lazy("batches"), "tub": gettext_lazy("tubs"), "bed": gettext_lazy("beds"),
+    "vat": gettext_lazy("vats"), "piece": gettext_lazy("cloth"),
+}  # fmt: skip
+OF: Final = {what: f"{column}_id" for what, (_model, column, _by) in work.ABOUT.items()}
 """What stands before a key in the field `about`, and its column."""
 
 
@@ -41,18 +45,14 @@ class StartForm(forms.Form):
     def __init__(self, *args: Any, garden: Garden, **options: Any) -> None:
         super().__init__(*args, **options)
         self.garden = garden
-        batches, tubs, beds = work.choices(garden)
+        offered = {
+            what: [(f"{what}:{row.pk}", row.name) for row in rows] for what, rows in work.choices(garden).items()
+        }  # fmt: skip
         about: Any = self.fields["about"]
-        about.choices = [
-            ("", _("for the whole season")),
-            (_("batches"), [(f"batch:{row.pk}", row.name) for row in batches]),
-            (_("tubs"), [(f"tub:{row.pk}", row.name) for row in tubs]),
-            (_("beds"), [(f"bed:{row.pk}", row.name) for row in beds]),
-        ]
+        groups = [(GROUPS[what], rows) for what, rows in offered.items() if rows]
+        about.choices = [("", _("for the whole season")), *groups]
         chosen = str((self.data if self.is_bound else self.initial).get("about") or "")
-        listed = {
-            f"{what}:{row.pk}" for what, rows in (("batch", batches), ("tub", tubs), ("bed", beds)) for row in rows
-        }
+        listed = {value for rows in offered.values() for value, _name in rows}
         older = "" if not chosen or chosen in listed else work.named(garden, chosen)
         if older:
             about.choices = [*about.choices, (chosen, older)]

@@ -106,7 +106,7 @@ class MeasuredPage:
     found: Found
     boxes: tuple[str, ...]
     swatches: tuple[ToSwatch, ...]
-    """One for each sample."""
+    """One for each sample; of a piece also to keep it as its undyed cloth, and to grade a home test by two."""
     note: str
 
 
@@ -204,6 +204,21 @@ def _to_swatches(row: Measured) -> Iterable[ToSwatch]:
             _("Keep sample %(number)s as a swatch") % {"number": number + 1} if many > 1 else _("Keep it as a swatch")
         )
         yield ToSwatch(said=told, to=f"{reverse('swatches.add')}?measured={row.pk}&sample={number}")
+    if row.photo.about_kind == "piece":
+        yield from _to_piece(row, many)
+
+
+def _to_piece(row: Measured, many: int) -> Iterable[ToSwatch]:
+    keys = {"key": row.photo.about_id}
+    for number in range(many):
+        told = (
+            _("Sample %(number)s is the undyed cloth") % {"number": number + 1}
+            if many > 1
+            else _("It is the undyed cloth")
+        )
+        yield ToSwatch(said=told, to=f"{reverse('cloth.change', kwargs=keys)}?measured={row.pk}&sample={number}")
+    if many > 1:
+        yield ToSwatch(said=_("Grade a home test by it"), to=f"{reverse('cloth.test', kwargs=keys)}?measured={row.pk}")
 
 
 def _boxes(record: dict[str, Any]) -> Iterable[str]:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from typing import Any, Final
+from uuid import UUID
 
 from django import forms
 from django.core.exceptions import ValidationError
@@ -11,53 +12,21 @@ from django.utils.translation import gettext as _
 from django.utils.translation import gettext_lazy
 
 from bluewright.journal.bridge.swatches import of_spectrum
-from bluewright.journal.models import Garden, Jar, Measured, Swatch
+from bluewright.journal.models import Garden, Jar, Measured, Piece, Swatch
 from bluewright.journal.models.swatch import FIBRES, HOWS, OF
 from bluewright.science.base.errors import InputError
-from bluewright.science.base.typed_numbers import number, plain
 from bluewright.science.colour.reflectance_record import ReflectanceAnswer
 from bluewright.web.ui.photos import WithPhotos
+from bluewright.web.ui.three import LAB_LIMITS, ThreeField, three_said
 from bluewright.web.ui.typed import DecimalField, MomentField, not_to_come, shown_moment, write_moment
 
-LAB_LIMITS: Final = ((0.0, 100.0), (-130.0, 130.0), (-130.0, 130.0))
 MOST_SPREAD: Final = 30.0
 MOST_JARS: Final = 200
-CARRIED: Final = ("name", "of", "fibre", "jar", "dips", "lab", "lab_sd", "how", "k_over_s", "recipe")
+"""Jars and pieces that are offered: the newest."""
+OF_PIECE: Final = {"other_cellulose": "viscose"}
+"""Fibres of a piece that a swatch calls otherwise."""
+CARRIED: Final = ("name", "of", "fibre", "jar", "piece", "dips", "lab", "lab_sd", "how", "k_over_s", "recipe")
 """What an address may bring along, so that a colour measured elsewhere is written down without typing it again."""
-
-
-class ThreeField(forms.CharField):
-    """Numbers in a line: three, or, where `one_will_do`, one for all three."""
-
-    def __init__(self, *, limits: tuple[tuple[float, float], ...], one_will_do: bool = False, **options: Any) -> None:
-        self.limits, self.one_will_do = limits, one_will_do
-        super().__init__(max_length=60, **options)
-        self.widget.attrs |= {"autocomplete": "off"}
-
-    def clean(self, value: Any) -> tuple[float, float, float] | None:
-        """Read them."""
-        text = super().clean(value)
-        if not text:
-            return None
-        try:
-            found = [_signed(part) for part in plain(text.replace(";", " ").replace("−", "-")).split()]
-        except InputError:
-            found = []
-        if self.one_will_do and len(found) == 1:
-            found *= 3
-        if len(found) != 3:
-            raise ValidationError(_("Write three numbers with spaces between, like 34.2 -1.6 -23.1."))
-        for name, got, (low, high) in zip("Lab", found, self.limits, strict=True):
-            if not low <= got <= high:
-                told = {"name": name, "low": f"{low:g}", "high": f"{high:g}", "got": f"{got:g}"}
-                raise ValidationError(_("%(name)s cannot be %(got)s; it lies from %(low)s to %(high)s.") % told)
-        one, two, three = found
-        return one, two, three
-
-
-def _signed(text: str) -> float:
-    found = float(number(text.removeprefix("-")))
-    return -found if text.startswith("-") else found
 
 
 class SwatchForm(WithPhotos):
@@ -70,6 +39,9 @@ class SwatchForm(WithPhotos):
         required=False, label=gettext_lazy("Pigment from jar"),
         help_text=gettext_lazy("So that bed, tub and batch are known."),
     )  # fmt: skip
+    piece = forms.ChoiceField(
+        required=False, label=gettext_lazy("Of the piece"), help_text=gettext_lazy("So that its story shows it.")
+    )
     dips = forms.IntegerField(
         required=False, min_value=1, max_value=200, label=gettext_lazy("Dips"),
         widget=forms.TextInput({"inputmode": "numeric", "autocomplete": "off"}),
@@ -99,8 +71,10 @@ class SwatchForm(WithPhotos):
     )  # fmt: skip
     note = forms.CharField(required=False, max_length=500, label=gettext_lazy("Note"))
 
-    def __init__(self, *args: Any, garden: Garden, also: Jar | None = None, **options: Any) -> None:
+    def __init__(self, *args: Any, garden: Garden, row: Swatch | None = None, **options: Any) -> None:
         super().__init__(*args, **options)
+        also = None if row is None else row.jar
+        piece_also = None if row is None else row.piece
         jars = {str(jar.pk): jar for jar in Jar.objects.filter(garden=garden).order_by("-filled_at")[:MOST_JARS]}
         if also is not None:
             jars.setdefault(str(also.pk), also)
@@ -108,6 +82,14 @@ class SwatchForm(WithPhotos):
         self.read: ReflectanceAnswer | None = None
         jar: Any = self.fields["jar"]
         jar.choices = [("", "–"), *((key, one.name) for key, one in jars.items())]
+        self.pieces = {str(one.pk): one for one in Piece.objects.filter(garden=garden)[:MOST_JARS]}
+        asked = str((self.data if self.is_bound else self.initial).get("piece") or "")
+        if piece_also is None and asked not in self.pieces:
+            piece_also = a_piece(asked, of=garden)
+        if piece_also is not None:
+            self.pieces.setdefault(str(piece_also.pk), piece_also)
+        piece: Any = self.fields["piece"]
+        piece.choices = [("", "–"), *((key, one.name) for key, one in self.pieces.items())]
 
     def clean_spectrum(self) -> str:
         """Read the spectrum, if one was pasted; its colour is kept, not its text."""
@@ -135,27 +117,50 @@ def as_typed(row: Swatch) -> dict[str, Any]:
     spread = (row.l_sd, row.a_sd, row.b_sd)
     return plain_ones | {
         "jar": str(row.jar_id) if row.jar_id else "",
-        "lab": _three((row.l_star, row.a_star, row.b_star)),
-        "lab_sd": "" if None in spread else _three(spread),
+        "piece": str(row.piece_id) if row.piece_id else "",
+        "lab": three_said((row.l_star, row.a_star, row.b_star)),
+        "lab_sd": "" if None in spread else three_said(spread),
         "k_over_s": row.k_over_s,
         "measured_at": shown_moment(row.measured_at),
     }
 
 
-def brought(get: Any) -> dict[str, Any]:
+def brought(get: Any, *, of: Garden) -> dict[str, Any]:
     """What an address brings along for a new swatch."""
-    return {"measured_at": timezone.localtime()} | {name: get[name] for name in CARRIED if get.get(name)}
+    piece = a_piece(get.get("piece", ""), of=of)
+    of_piece = {} if piece is None else from_piece(piece)
+    return {"measured_at": timezone.localtime()} | of_piece | {name: get[name] for name in CARRIED if get.get(name)}
 
 
 def brought_from(found: Measured, number: int) -> dict[str, Any]:
     """What a sample of a measured photo brings along."""
     sample = found.answer["samples"][number]
     of_jar = found.photo.about_kind == "jar"
-    return {
-        "name": found.name, "lab": _three(sample["lab"]), "lab_sd": _three(sample["lab_sd"]),
-        "how": "card" if found.card_id else "photo", "measured_at": shown_moment(found.photo.taken_at),
+    piece = Piece.objects.filter(pk=found.photo.about_id).first() if found.photo.about_kind == "piece" else None
+    of_piece = {} if piece is None else from_piece(piece)
+    return of_piece | {
+        "name": found.name or of_piece.get("name", ""), "lab": three_said(sample["lab"]),
+        "lab_sd": three_said(sample["lab_sd"]), "how": "card" if found.card_id else "photo",
+        "measured_at": shown_moment(found.photo.taken_at),
         "jar": str(found.photo.about_id) if of_jar else "", "of": "pigment" if of_jar else "cloth",
     }  # fmt: skip
+
+
+def from_piece(piece: Piece) -> dict[str, Any]:
+    """What a piece brings along."""
+    dips = piece.dips.count()
+    return {
+        "piece": str(piece.pk), "name": piece.name, "fibre": OF_PIECE.get(piece.fibre, piece.fibre),
+        "dips": dips or None,
+    }  # fmt: skip
+
+
+def a_piece(key: str, *, of: Garden) -> Piece | None:
+    """The piece of a garden with that key; None where it is none."""
+    try:
+        return Piece.objects.filter(pk=UUID(key), garden=of).first()
+    except ValueError:
+        return None
 
 
 def write_swatch(form: SwatchForm, row: Swatch, *, sample: tuple[Measured, int] | None = None) -> Swatch:
@@ -170,7 +175,7 @@ def write_swatch(form: SwatchForm, row: Swatch, *, sample: tuple[Measured, int] 
         row.measured_key, row.measured_sample = sample[0].pk, sample[1]
     elif {"lab", "how", "spectrum"} & set(form.changed_data):
         row.measured_key, row.measured_sample = None, None
-    row.jar = form.jars.get(found["jar"])
+    row.jar, row.piece = form.jars.get(found["jar"]), form.pieces.get(found["piece"])
     row.l_star, row.a_star, row.b_star = form.read.lab if form.read is not None else found["lab"]
     row.l_sd, row.a_sd, row.b_sd = found["lab_sd"] or (None, None, None)
     if form.read is not None:
@@ -178,10 +183,6 @@ def write_swatch(form: SwatchForm, row: Swatch, *, sample: tuple[Measured, int] 
         row.l_sd, row.a_sd, row.b_sd = form.read.lab_sd
     write_moment(form, "measured_at", row)
     return row
-
-
-def _three(values: Any) -> str:
-    return " ".join(f"{value:.6g}" for value in values)
 
 
 class CompareForm(forms.Form):

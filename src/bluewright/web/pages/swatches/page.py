@@ -82,6 +82,9 @@ class SwatchPage:
     jar: str
     jar_page: str
     """Address of its jar; empty where none is known."""
+    piece: str
+    piece_page: str
+    """Address of the piece that it is of; empty where none is known."""
     measured: str
     """Address of the photo with the boxes that its colour was measured in; empty where there is none."""
     recipe: str
@@ -129,11 +132,14 @@ def swatch_page(
     """The page of one swatch."""
     zone, found = ZoneInfo(row.garden.time_zone), told(row)
     stands = row.jar is not None and row.jar.deleted_at is None
+    of_piece = row.piece is not None and row.piece.deleted_at is None
     return SwatchPage(
         row=swatch_row(row, found),
         facts=tuple(_facts(row, found, zone)),
         jar=row.jar.name if row.jar is not None and stands else "",
         jar_page=reverse("jars.show", kwargs={"key": row.jar_id}) if stands else "",
+        piece=row.piece.name if row.piece is not None and of_piece else "",
+        piece_page=reverse("cloth.show", kwargs={"key": row.piece_id}) if of_piece else "",
         measured=_measured_page(row, measured),
         recipe=row.recipe,
         note=row.note,

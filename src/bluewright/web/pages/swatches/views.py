@@ -13,13 +13,14 @@ from django.views.decorators.http import require_http_methods, require_POST, req
 
 from bluewright.journal.actions.keeping import correct, keep
 from bluewright.journal.bridge import swatches as bridge
-from bluewright.journal.models import Garden, Measured, Swatch
+from bluewright.journal.models import Garden, Swatch
 from bluewright.journal.models.swatch import FIBRES
-from bluewright.journal.queries import measured, photos, swatches
+from bluewright.journal.queries import photos, swatches
 from bluewright.journal.queries.history import histories
 from bluewright.science.colour.compare_record import CompareAnswer
 from bluewright.web.pages.swatches.forms import CompareForm, SwatchForm, as_typed, brought, brought_from, write_swatch
 from bluewright.web.pages.swatches.page import compare_page, swatch_page, swatches_page
+from bluewright.web.ui.found import measured_sample
 from bluewright.web.ui.photos import keep_photos, sent_files, thumbs
 from bluewright.web.ui.respond import brought_back, in_garden, posted, shown, taken_out
 from bluewright.web.ui.turning import turned
@@ -44,14 +45,16 @@ def index(request: HttpRequest, garden: Garden) -> HttpResponse:
 @in_garden
 def add(request: HttpRequest, garden: Garden) -> HttpResponse:
     """A new swatch; an address may bring along its colour, or name a measured photo and which of its samples it is."""
-    sample = _sample(request, garden)
-    initial = brought(request.GET) | (brought_from(*sample) if sample is not None else {})
+    sample = measured_sample(request, garden)
+    initial = brought(request.GET, of=garden) | (brought_from(*sample) if sample is not None else {})
     form = SwatchForm(posted(request), sent_files(request), garden=garden, initial=initial)
     if request.method == "POST" and form.is_valid():
         row = keep(write_swatch(form, Swatch(garden=garden), sample=sample), by=request.user)
         keep_photos(request, form.cleaned_data["photos"], garden=garden, kind="swatch", key=row.pk)
         undo = reverse("swatches.delete", kwargs={"key": row.pk})
         messages.success(request, _("%(what)s is written down.") % {"what": row.name}, extra_tags=undo)
+        if row.piece_id is not None:
+            return redirect("cloth.show", key=row.piece_id)
         return redirect("swatches.show", key=row.pk)
     return render(request, "swatches/add.html", {"form": form}, status=422 if form.errors else 200)
 
@@ -108,7 +111,7 @@ def why(request: HttpRequest, garden: Garden, key: UUID, other: UUID, figure: st
 def change(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
     """Correct what was written of a swatch."""
     row = _swatch(garden, key)
-    form = SwatchForm(posted(request), sent_files(request), garden=garden, also=row.jar, initial=as_typed(row))
+    form = SwatchForm(posted(request), sent_files(request), garden=garden, row=row, initial=as_typed(row))
     if request.method == "POST" and form.is_valid():
         correct(write_swatch(form, row), by=request.user)
         keep_photos(request, form.cleaned_data["photos"], garden=garden, kind="swatch", key=row.pk)
@@ -133,16 +136,6 @@ def restore(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
     """Bring a swatch back."""
     row = get_object_or_404(Swatch.everything, pk=key, garden=garden)
     return redirect("swatches.show", key=key) if brought_back(request, row) else redirect("swatches.index")
-
-
-def _sample(request: HttpRequest, garden: Garden) -> tuple[Measured, int] | None:
-    """The measured photo that an address names, and which of its samples; None where it names none that there is."""
-    try:
-        key, number = UUID(request.GET.get("measured", "")), int(request.GET.get("sample", "0"))
-    except ValueError:
-        return None
-    found = measured.one(key, of=garden)
-    return (found, number) if found is not None and 0 <= number < len(found.answer["samples"]) else None
 
 
 def _compared(standard: Swatch, sample: Swatch) -> CompareAnswer:

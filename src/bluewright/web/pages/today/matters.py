@@ -20,6 +20,7 @@ from bluewright.science.base.errors import BluewrightError
 from bluewright.science.steep.answer import SteepAnswer
 from bluewright.web.pages.batches.next import next_step
 from bluewright.web.pages.today.beds import foretold
+from bluewright.web.pages.today.cloth import cloth_matters
 from bluewright.web.pages.today.page import Matter, Step
 from bluewright.web.pages.today.planned import planned
 from bluewright.words.numbers import moment, sentence
@@ -42,6 +43,7 @@ def all_matters(garden: Garden, now: datetime) -> Iterator[Matter]:
     yield from leaf_matters(garden, now)
     yield from liquor_matters(garden, now)
     yield from batch_matters(garden, now)
+    yield from cloth_matters(garden, now)
     by_schedule, planned_ones = planned(garden, now)
     yield from planned_ones
     told, matters = foretold(garden, now, but=by_schedule)

@@ -1,0 +1,73 @@
+"""`/cloth/<key>/`: a piece with its story, its figures, its tests and what is next."""
+
+import pytest
+from django.test import Client
+
+from bluewright.journal.models import Garden
+from tests import cast
+from tests.web.checks import NOBODY, flat, only, to_the_start_without_a_garden, url
+
+pytestmark = pytest.mark.django_db
+
+
+def test_its_story_goes_from_the_scour_to_the_swatch(client: Client, garden: Garden) -> None:
+    vat, piece = cast.a_made_vat(garden), cast.a_piece(garden, wanted_dips=2)
+    cast.a_dip(piece, vat, hours_ago=3)
+    cast.a_dip(piece, vat, hours_ago=2, minutes=7)
+    swatch = cast.a_swatch(garden, piece=piece, name="Corner", measured_at=cast.moment(1))
+    page = client.get(url("cloth.show", key=piece.pk)).context["page"]
+    assert [event.kind for event in page.story] == ["begun", "scour", "dip", "dip", "swatch"]
+    assert page.story[1].said == "scoured: warm with soap"
+    assert page.story[3].said.startswith("dip 2 in Vat 9: 7 min, out at ")
+    assert page.story[4].page == url("swatches.show", key=swatch.pk)
+    assert page.next is not None and page.next.what == "rinse and finish it"
+    assert page.next.href == url("cloth.finish", key=piece.pk)
+
+
+def test_what_it_took_up_says_what_scale_and_weather_leave_of_it(client: Client, garden: Garden) -> None:
+    """Own hand: dry 500/1.16 = 431 g, water 4.31 g, scale 0.5 g: sqrt(2) hypot = 6.14 g, 1.645 of it 10.1 g."""
+    piece = cast.a_piece(garden, finish="soaped", finished_at=cast.moment(1), after_g=509.0, after_typed="509 g")
+    figures = dict(client.get(url("cloth.show", key=piece.pk)).context["page"].figures)
+    assert figures["what it took up"] == "9 g (-1.1 to 19): less than scale and weather can tell"
+    assert figures["bone dry, about"] == "431 g"
+
+
+def test_home_tests_are_always_called_so(client: Client, garden: Garden) -> None:
+    piece = cast.a_piece(garden)
+    cast.a_home_test(piece)
+    cast.a_home_test(piece, kind="stain", grade=4.2, grade_sd=0.2, off_de=3.1, measured_key=NOBODY)
+    response = client.get(url("cloth.show", key=piece.pk))
+    by_eye, by_photo = sorted(test.said for test in response.context["page"].tests)
+    assert by_eye == "rubbed ten times, wet; grade 3-4 by eye; 10 strokes"
+    assert by_photo == "washed, the white cloth beside it; grade 4 (4 to 4-5) by photo, CIEDE2000 3.1; 10 strokes"
+    assert "Home tests, no laboratory" in response.content.decode()
+
+
+def test_as_json_it_is_the_same(client: Client, garden: Garden) -> None:
+    where = url("cloth.show", key=cast.a_piece(garden).pk)
+    assert client.get(where, {"as": "json"}).json()["row"]["facts"] == "wool, 500 g; 0 dips"
+
+
+def test_more_dips_and_tests_need_no_more_statements(client: Client, garden: Garden) -> None:
+    vat, piece = cast.a_vat(garden), cast.a_piece(garden)
+
+    def more(hours_ago: float) -> None:
+        cast.a_dip(piece, vat, hours_ago=hours_ago)
+        cast.a_home_test(piece)
+        cast.a_swatch(garden, piece=piece)
+
+    more(9)
+    flat(client, url("cloth.show", key=piece.pk), lambda: [more(hours) for hours in (7, 5)])
+
+
+def test_there_is_no_piece_of_a_wrong_key_or_another_s(client: Client, garden: Garden, other_garden: Garden) -> None:
+    for key in (NOBODY, cast.a_piece(other_garden).pk):
+        assert client.get(url("cloth.show", key=key)).status_code == 404
+
+
+def test_before_the_first_garden_it_leads_to_the_beginning(client: Client) -> None:
+    to_the_start_without_a_garden(client, url("cloth.show", key=NOBODY))
+
+
+def test_other_methods_are_refused(client: Client, garden: Garden) -> None:
+    only(client, url("cloth.show", key=cast.a_piece(garden).pk), "get")
