@@ -78,11 +78,7 @@ def season(of: Garden, span: Span) -> Season | None:
             )
             for row in listed
         ),
-        work=tuple(
-            _worked(note, names, held, onward)
-            for note in work.notes(of, span)
-            if note.vat_id is None and note.piece_id is None  # dyeing costs the cloth, not the blue
-        ),
+        work=tuple(_worked(note, names, held, onward) for note in work.for_blue(of, span)),
         alkalis=tuple(packs.values()),
         used=tuple(
             AlkaliUsed(name=packs[one.alkali].name, used_amount=_amount(one), batch=_named(one.batch, names, onward))

@@ -58,6 +58,11 @@ def notes(of: Garden, span: Span) -> list[WorkNote]:
     return list(found.select_related(*_COLUMNS, "made_by"))
 
 
+def for_blue(of: Garden, span: Span) -> list[WorkNote]:
+    """The same without those for a vat or a piece: dyeing costs the cloth, not the blue."""
+    return [note for note in notes(of, span) if note.vat_id is None and note.piece_id is None]
+
+
 def running(of: Garden) -> list[WorkNote]:
     """Clocks that still run, the newest first."""
     found = WorkNote.objects.filter(garden=of, spent_min=None)

@@ -151,7 +151,7 @@ def from_piece(piece: Piece) -> dict[str, Any]:
     dips = piece.dips.count()
     return {
         "piece": str(piece.pk), "name": piece.name, "fibre": OF_PIECE.get(piece.fibre, piece.fibre),
-        "dips": dips or None,
+        "dips": dips or None, "of": "cloth",
     }  # fmt: skip
 
 
