@@ -39,6 +39,9 @@ from bluewright.journal.models import (
     JarTaken,
     JarTest,
     Kept,
+    Ladder,
+    LadderDip,
+    LadderRung,
     LawCheck,
     Limits,
     LiquorLook,
@@ -466,3 +469,36 @@ def a_dip(piece: Piece, vat: Vat, *, hours_ago: float = 1, minutes: float | None
 def a_home_test(piece: Piece, **other: Any) -> HomeTest:
     plain = {"kind": "wet_rub", "done_at": moment(0.1), "how": "10 strokes", "grade": 3.5}
     return keep(HomeTest(piece=piece, **plain | other), by=None)
+
+
+LADDER = ((1, 58.9, -4.6, -14.5), (2, 48.7, -3.3, -18.4), (4, 38.9, -1.6, -20.2), (8, 29.9, 0.9, -18.9))
+"""Dips and colour of the strips of a ladder of wool (invented)."""
+
+
+def a_ladder(garden: Garden, *, hours_ago: float = 50, **other: Any) -> Ladder:
+    """A ladder of wool in a vat of 1.2 g/L, planned and without strips, unless told otherwise."""
+    plain = {
+        "garden": garden, "name": "Ladder 9", "fibre": "wool", "strip_g": 5.0, "strip_typed": "5 g", "bath_l": 40.0,
+        "bath_typed": "40 L", "active_g_per_l": 1.2, "active_sd_frac": 0.1, "begun_at": moment(hours_ago),
+    }  # fmt: skip
+    return keep(Ladder(**plain | other), by=None)
+
+
+def a_rung(ladder: Ladder, dips: int = 4, **other: Any) -> LadderRung:
+    """A strip that is not measured yet, unless told otherwise."""
+    return keep(LadderRung(ladder=ladder, dips=dips, **other), by=None)
+
+
+def a_ladder_dip(ladder: Ladder, *, hours_ago: float = 45, minutes: float | None = 5) -> LadderDip:
+    """A dip of five minutes; without minutes its strips are in the vat still."""
+    began = moment(hours_ago)
+    ended = None if minutes is None else began + timedelta(minutes=minutes)
+    return keep(LadderDip(ladder=ladder, began_at=began, ended_at=ended), by=None)
+
+
+def a_done_ladder(garden: Garden, *, hours_ago: float = 50, **other: Any) -> Ladder:
+    """A ladder of wool with its four strips measured and its fit asked for."""
+    ladder = a_ladder(garden, hours_ago=hours_ago, **{"done_at": moment(hours_ago - 48)} | other)
+    for dips, l_star, a_star, b_star in LADDER:
+        a_rung(ladder, dips, l_star=l_star, a_star=a_star, b_star=b_star)
+    return ladder

@@ -45,6 +45,9 @@ from bluewright.journal.models import (
     JarStep,
     JarTaken,
     JarTest,
+    Ladder,
+    LadderDip,
+    LadderRung,
     LawCheck,
     Limits,
     LiquorLook,
@@ -119,6 +122,9 @@ KINDS: Final[dict[str, tuple[type[models.Model], str]]] = {
     "dips": (Dip, "piece__garden"),
     "home_tests": (HomeTest, "piece__garden"),
     "swatches": (Swatch, "garden"),
+    "ladders": (Ladder, "garden"),
+    "ladder_rungs": (LadderRung, "ladder__garden"),
+    "ladder_dips": (LadderDip, "ladder__garden"),
     "work_notes": (WorkNote, "garden"),
     "wants": (Want, "garden"),
     "plan_bases": (PlanBasis, "garden"),
@@ -140,7 +146,7 @@ LOGGED: Final = "logged"
 """And the temperatures of loggers, see `loggers.carrying`."""
 PEOPLE: Final = frozenset({"made_by_id", "changed_by_id"})
 LOOSE: Final = frozenset({
-    (Swatch, "jar_id"), (Swatch, "piece_id"), (VatAddition, "taken_id"),
+    (Swatch, "jar_id"), (Swatch, "piece_id"), (VatAddition, "taken_id"), (Ladder, "vat_id"), (LadderRung, "swatch_id"),
     (WorkNote, "batch_id"), (WorkNote, "steep_id"), (WorkNote, "bed_id"), (WorkNote, "vat_id"), (WorkNote, "piece_id"),
 })  # fmt: skip
 """Columns that are left empty where what they name stays behind: the row itself goes along."""

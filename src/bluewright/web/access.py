@@ -33,7 +33,7 @@ WORK: Final = frozenset({
     "today", "weather", "beds", "pickings", "tubs",
     "batches", "alkali", "airing", "settling", "washing", "drying", "jars", "threads", "prints", "book", "photos",
     "assays", "intake", "cards", "measured", "jarlooks", "swatches", "watering", "growing", "past", "costs", "stock",
-    "schedule", "plan", "law", "cloth",
+    "schedule", "plan", "law", "cloth", "ladders",
 })  # fmt: skip
 """Nouns of the garden's work: helpers may do all of it."""
 OF_THE_WORK: Final = frozenset({"gardens.taken_out"})
@@ -46,7 +46,7 @@ READ_BY_ALL: Final = frozenset({
     "today", "weather.days", "gardens.begin", "photos.image", "alkali.dose", "alkali.jar", "alkali.card",
     "prints.batch", "prints.alkali", "prints.jar", "prints.card", "prints.plan", "book.csv", "book.looks",
     "jarlooks.how_jar", "jarlooks.how_light", "swatches.compare", "costs.csv", "stock.csv",
-    "schedule.calendar", "cloth.dips",
+    "schedule.calendar", "cloth.dips", "ladders.dips",
 })  # fmt: skip
 """Further pages that an onlooker may read. Pages that only hold a form are not among them."""
 OF_THE_BROWSER: Final = frozenset({"gardens.open"})

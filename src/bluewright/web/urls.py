@@ -28,6 +28,7 @@ urlpatterns = [
     path("bench/", include("bluewright.web.pages.bench.urls")),
     path("intake/", include("bluewright.web.pages.intake.urls")),
     path("cloth/", include("bluewright.web.pages.cloth.urls")),
+    path("ladders/", include("bluewright.web.pages.ladders.urls")),
     path("swatches/", include("bluewright.web.pages.swatches.urls")),
     path("cards/", include("bluewright.web.pages.cards.urls")),
     path("costs/", include("bluewright.web.pages.costs.urls")),

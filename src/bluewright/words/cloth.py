@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from bluewright.science.dyeing.diffusion import Body
-from bluewright.science.dyeing.priors import AfterDip, Finish
+from bluewright.science.dyeing.priors import AfterDip, Finish, Run
 from bluewright.science.media.cloth import Basis, Depth, Fibre
 from bluewright.words.language import marked
 
@@ -41,6 +41,10 @@ FINISHES: Final[dict[Finish, str]] = {
     "none": marked("nothing"),
     "rinsed": marked("rinsed until clear"),
     "soaped": marked("soaped and rinsed"),
+}
+RUNS: Final[dict[Run, str]] = {
+    "well_run": marked("well run: no more reductant than it needs"),
+    "over_reduced": marked("over-reduced: cloth comes out yellow and pales in it"),
 }
 SCOURS: Final[dict[str, str]] = {
     "soap": marked("warm with soap"),

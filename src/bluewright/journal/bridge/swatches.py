@@ -2,15 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from typing import Final
 from uuid import UUID
 
 import numpy as np
 
-from bluewright.journal.models import Measured, Swatch
+from bluewright.journal.models import Ladder, Measured, Piece, Swatch
 from bluewright.science.colour.compare import compare, spread_of, tell
-from bluewright.science.colour.compare_record import Colour, CompareAnswer, CompareRecord, ToldColour
+from bluewright.science.colour.compare_record import Colour, CompareAnswer, CompareRecord, Lab, ToldColour
 from bluewright.science.colour.differences import ciede2000
 from bluewright.science.colour.priors import Taken
 from bluewright.science.colour.reflectance import reflectance
@@ -40,7 +40,7 @@ def colour(row: Swatch) -> Colour:
     return Colour(name=row.name, lab=lab(row), lab_sd=known)  # type: ignore[arg-type]
 
 
-def _beside(row: Swatch, taken: Taken, measured: Mapping[UUID, Measured]) -> Colour:
+def beside(row: Swatch, taken: Taken, measured: Mapping[UUID, Measured]) -> Colour:
     """The same for a comparison: what two colours share makes no difference between them.
 
     Within one photo the usual spread holds, between photos of a card that of another such photo; else its own.
@@ -64,18 +64,34 @@ def compared(standard: Swatch, sample: Swatch, *, measured: Mapping[UUID, Measur
 
     `measured` holds what their colours were measured as, by key, where that is known.
     """
-    taken = _shared(standard, sample, measured)
-    colours = (_beside(standard, taken, measured), _beside(sample, taken, measured))
+    taken = shared([standard, sample], measured)
+    colours = (beside(standard, taken, measured), beside(sample, taken, measured))
     record = CompareRecord(colours=colours, taken=taken, seed=SEED)
     return compare(record, rng=np.random.default_rng(SEED))
 
 
-def _shared(standard: Swatch, sample: Swatch, measured: Mapping[UUID, Measured]) -> Taken:
-    rows = [measured.get(row.measured_key) if row.measured_key is not None else None for row in (standard, sample)]
-    photos = {row.photo_id if row is not None else None for row in rows}
+def shared(rows: Sequence[Swatch], measured: Mapping[UUID, Measured]) -> Taken:
+    """What the colours of several swatches share by how they were measured: a photo, a card, an instrument, nothing."""
+    found = [measured.get(row.measured_key) if row.measured_key is not None else None for row in rows]
+    photos = {row.photo_id if row is not None else None for row in found}
     if len(photos) == 1 and None not in photos:
         return "same_photo"
-    return ALIKE.get(standard.how, "apart") if standard.how == sample.how else "apart"
+    hows = {row.how for row in rows}
+    return ALIKE.get(hows.pop(), "apart") if len(hows) == 1 else "apart"
+
+
+def ground(row: Swatch) -> Lab | None:
+    """The same cloth undyed: as measured for the swatch, else for the piece that it was cut from."""
+    for one in (row, row.piece):
+        if one is not None and one.ground_l_star is not None:
+            return ground_lab(one)
+    return None
+
+
+def ground_lab(row: Swatch | Piece | Ladder) -> Lab | None:
+    """The undyed cloth of a row, where all three of its numbers are known."""
+    l_star, a_star, b_star = row.ground_l_star, row.ground_a_star, row.ground_b_star
+    return None if l_star is None or a_star is None or b_star is None else (l_star, a_star, b_star)
 
 
 def nearest(row: Swatch, others: list[Swatch], *, most: int = 3) -> list[tuple[Swatch, float]]:

@@ -13,6 +13,7 @@ from bluewright.journal.models.garden import AirTemp, Garden
 from bluewright.journal.models.intake import Intake, TubTemp
 from bluewright.journal.models.jar import Jar, JarFrom, JarTaken, YieldSeen
 from bluewright.journal.models.kept import Change, Kept
+from bluewright.journal.models.ladder import Ladder, LadderDip, LadderRung
 from bluewright.journal.models.law_check import LawCheck
 from bluewright.journal.models.measured import JarLook, Measured
 from bluewright.journal.models.person import DoorTry, Person
@@ -60,6 +61,9 @@ __all__ = [
     "JarTaken",
     "JarTest",
     "Kept",
+    "Ladder",
+    "LadderDip",
+    "LadderRung",
     "LawCheck",
     "Limits",
     "LiquorLook",

@@ -12,7 +12,8 @@ from bluewright.journal.models.vat import Vat
 from bluewright.words.cloth import AFTER_DIPS, BASES, BODIES, FIBRES, FINISHES, HOME_TESTS, SCOURS
 
 
-def _axis() -> models.FloatField[float | None, float | None]:
+def axis() -> models.FloatField[float | None, float | None]:
+    """a* or b* of a colour that need not be known."""
     return models.FloatField(null=True, blank=True, validators=[MinValueValidator(-130), MaxValueValidator(130)])
 
 
@@ -35,8 +36,8 @@ class Piece(Kept):
     """When it came into the book."""
     ground_l_star = models.FloatField(null=True, blank=True, validators=[MinValueValidator(0), MaxValueValidator(100)])
     """The undyed cloth, where its colour was measured; all three or none."""
-    ground_a_star = _axis()
-    ground_b_star = _axis()
+    ground_a_star = axis()
+    ground_b_star = axis()
     scour = models.CharField(max_length=10, choices=[(k, _(v)) for k, v in SCOURS.items()], blank=True)
     """How it was cleaned before the vat; empty: not yet, or not told."""
     scoured_at = models.DateTimeField(null=True, blank=True)

@@ -9,7 +9,7 @@ from django.utils.translation import gettext_lazy as _
 from bluewright.journal.models.garden import Garden
 from bluewright.journal.models.jar import Jar
 from bluewright.journal.models.kept import Kept
-from bluewright.journal.models.piece import Piece
+from bluewright.journal.models.piece import Piece, axis
 
 OF = [
     ("cloth", _("dyed cloth or yarn")), ("pigment", _("dry pigment")), ("ground", _("undyed cloth")),
@@ -29,7 +29,8 @@ def _axis() -> models.FloatField[float, float]:
     return models.FloatField(validators=[MinValueValidator(-130), MaxValueValidator(130)])
 
 
-def _spread() -> models.FloatField[float | None, float | None]:
+def spread() -> models.FloatField[float | None, float | None]:
+    """Standard deviation of an axis of a colour, where it is known."""
     return models.FloatField(null=True, blank=True, validators=[MinValueValidator(0), MaxValueValidator(30)])
 
 
@@ -55,12 +56,16 @@ class Swatch(Kept):
     l_star = models.FloatField(validators=[MinValueValidator(0), MaxValueValidator(100)])
     a_star = _axis()
     b_star = _axis()
-    l_sd = _spread()
+    l_sd = spread()
     """Standard deviation of each, where it is known."""
-    a_sd = _spread()
-    b_sd = _spread()
+    a_sd = spread()
+    b_sd = spread()
     k_over_s = models.FloatField(null=True, blank=True, validators=[MinValueValidator(0), MaxValueValidator(200)])
     """K/S at 660 nm, where an instrument read a spectrum."""
+    ground_l_star = models.FloatField(null=True, blank=True, validators=[MinValueValidator(0), MaxValueValidator(100)])
+    """The same cloth undyed, where its colour was measured; all three or none."""
+    ground_a_star = axis()
+    ground_b_star = axis()
     measured_key = models.UUIDField(null=True, blank=True)
     """Key of the row of `Measured` that its colour was taken from; that may be gone."""
     measured_sample = models.PositiveSmallIntegerField(null=True, blank=True)

@@ -15,6 +15,7 @@ from bluewright.journal.models import (
     Garden,
     Jar,
     Kept,
+    Ladder,
     LiquorLook,
     Picking,
     Piece,
@@ -60,5 +61,6 @@ KINDS: Final[dict[str, Kind]] = {
     "card": Kind(model=Card, noun="cards"),
     "piece": Kind(model=Piece, noun="cloth"),
     "swatch": Kind(model=Swatch, noun="swatches"),
+    "ladder": Kind(model=Ladder, noun="ladders"),
 }
 """Every kind by the word that stands in the row of a photo and in addresses. A further kind is one line here."""

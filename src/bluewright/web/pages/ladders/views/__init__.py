@@ -1,0 +1,1 @@
+"""The views of ladders, by what is done: kept, dyed, measured."""
