@@ -64,6 +64,7 @@ def test_a_batch_goes_along_from_its_straining_to_its_jar(garden: Garden, strain
     vat, piece = cast.a_made_vat(garden), cast.a_piece(garden)
     cast.a_dip(piece, vat)
     cast.a_home_test(piece)
+    cast.a_ladder_dip(cast.a_done_ladder(garden, vat=vat))
     cast.a_rain(garden, 4.0)
     cast.a_water_note(cast.a_bed(garden), water_l=100.0, water_typed="100 L")
     cast.a_want(garden)

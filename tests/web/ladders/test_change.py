@@ -20,7 +20,7 @@ def test_it_opens_as_typed_and_keeps_what_it_said(client: Client, garden: Garden
     client.post(where, typed | {"active_g_per_l": "0.8", "dip_min": "7"})
     row = Ladder.objects.get()
     assert (row.active_g_per_l, row.active_sd_frac, row.dip_min) == (0.8, 0.1, 7.0)
-    assert "active g per l 1.2" in client.get(url("ladders.show", key=row.pk)).content.decode()
+    assert "strength, g/L 1.2" in client.get(url("ladders.show", key=row.pk)).content.decode()
 
 
 def test_a_mistake_keeps_what_was_typed(client: Client, ladder: Ladder) -> None:

@@ -22,6 +22,4 @@ def test_it_is_gone_and_can_be_brought_back(client: Client, ladder: Ladder) -> N
 
 def test_only_posts_to_one_s_own(client: Client, theirs: Ladder) -> None:
     row = cast.a_rung(theirs, 6)
-    posts_only_to_what_is_there(
-        client, "ladders.delete_strip", other_garden=theirs.garden, key=theirs.pk, row=row.pk
-    )
+    posts_only_to_what_is_there(client, "ladders.delete_strip", other_garden=theirs.garden, key=theirs.pk, row=row.pk)

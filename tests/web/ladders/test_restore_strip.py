@@ -18,6 +18,4 @@ def test_after_thirty_days_it_stays_out(client: Client, ladder: Ladder) -> None:
 
 def test_only_posts_to_one_s_own(client: Client, theirs: Ladder) -> None:
     row = cast.a_rung(theirs, 6)
-    posts_only_to_what_is_there(
-        client, "ladders.restore_strip", other_garden=theirs.garden, key=theirs.pk, row=row.pk
-    )
+    posts_only_to_what_is_there(client, "ladders.restore_strip", other_garden=theirs.garden, key=theirs.pk, row=row.pk)

@@ -29,7 +29,7 @@ def test_measured_strips_tell_what_was_believed_before_and_now(client: Client, g
     answer = client.get(url("ladders.why", key=row.pk, figure="per_dip_pct")).context["page"]
     assert page.stage == "done"
     assert "before these swatches it was" in page.answer.first
-    assert [table.caption for table in page.answer.tables][0] == "Your swatches beside what is now believed"
+    assert page.answer.tables[0].caption == "Your swatches beside what is now believed"
     assert "<svg" in page.answer.chart
     assert answer.figure.said
 

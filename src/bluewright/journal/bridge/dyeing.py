@@ -149,9 +149,7 @@ def _way(row: Ladder) -> Dipping:
 
 
 def _planned_way(row: Ladder) -> Dipping:
-    return Dipping(
-        dip_min=row.dip_min, air_min=row.air_min, after_dip=_word(row.after_dip), finish=_word(row.finish)
-    )
+    return Dipping(dip_min=row.dip_min, air_min=row.air_min, after_dip=_word(row.after_dip), finish=_word(row.finish))
 
 
 def _rung(row: Ladder, rung: LadderRung, taken: Taken, measured: Mapping[UUID, Measured]) -> Rung:
@@ -199,6 +197,7 @@ def from_its_vat(row: Ladder, *, now: datetime) -> Ladder:
         row.bath_l, row.bath_typed = row.vat.volume_l, row.vat.volume_typed
     if not row.active_g_per_l:
         found = dye_vat(row.vat, now=now)
+        assert found.active_g_per_l is not None  # a reckoned vat tells its strength
         row.active_g_per_l, row.active_sd_frac, row.reckoned = found.active_g_per_l, found.active_sd_frac, True
         row.ph = found.ph if row.ph is None else row.ph
         row.temp_c = found.temp_c if row.temp_c is None else row.temp_c
@@ -233,8 +232,9 @@ def piece_cloth(row: Piece) -> DyedCloth:
 
 def piece_way(row: Piece) -> Dipping:
     """How a piece is dipped, and finished as it was or, before that, as usual."""
-    finish = _word(row.finish) if row.finish else "soaped"
-    return Dipping(dip_min=row.dip_min, air_min=row.air_min, after_dip=_word(row.after_dip), finish=finish)
+    return Dipping(
+        dip_min=row.dip_min, air_min=row.air_min, after_dip=_word(row.after_dip), finish=_word(row.finish or "soaped")
+    )
 
 
 def shade_record(row: Piece, vat: DyeVat, *, dips: int, wanted: Lab | None, learned: Learned | None) -> ShadeRecord:

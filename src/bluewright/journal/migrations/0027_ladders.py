@@ -8,119 +8,409 @@ from django.db import migrations, models
 
 
 class Migration(migrations.Migration):
-
     dependencies = [
-        ('journal', '0026_vats_and_pieces'),
+        ("journal", "0026_vats_and_pieces"),
         migrations.swappable_dependency(settings.AUTH_USER_MODEL),
     ]
 
     operations = [
         migrations.AddField(
-            model_name='swatch',
-            name='ground_a_star',
-            field=models.FloatField(blank=True, null=True, validators=[django.core.validators.MinValueValidator(-130), django.core.validators.MaxValueValidator(130)]),
+            model_name="swatch",
+            name="ground_a_star",
+            field=models.FloatField(
+                blank=True,
+                null=True,
+                validators=[
+                    django.core.validators.MinValueValidator(-130),
+                    django.core.validators.MaxValueValidator(130),
+                ],
+            ),
         ),
         migrations.AddField(
-            model_name='swatch',
-            name='ground_b_star',
-            field=models.FloatField(blank=True, null=True, validators=[django.core.validators.MinValueValidator(-130), django.core.validators.MaxValueValidator(130)]),
+            model_name="swatch",
+            name="ground_b_star",
+            field=models.FloatField(
+                blank=True,
+                null=True,
+                validators=[
+                    django.core.validators.MinValueValidator(-130),
+                    django.core.validators.MaxValueValidator(130),
+                ],
+            ),
         ),
         migrations.AddField(
-            model_name='swatch',
-            name='ground_l_star',
-            field=models.FloatField(blank=True, null=True, validators=[django.core.validators.MinValueValidator(0), django.core.validators.MaxValueValidator(100)]),
+            model_name="swatch",
+            name="ground_l_star",
+            field=models.FloatField(
+                blank=True,
+                null=True,
+                validators=[django.core.validators.MinValueValidator(0), django.core.validators.MaxValueValidator(100)],
+            ),
         ),
         migrations.CreateModel(
-            name='Ladder',
+            name="Ladder",
             fields=[
-                ('id', models.UUIDField(default=uuid.uuid4, editable=False, primary_key=True, serialize=False)),
-                ('made_at', models.DateTimeField()),
-                ('changed_at', models.DateTimeField()),
-                ('deleted_at', models.DateTimeField(blank=True, null=True)),
-                ('note', models.TextField(blank=True)),
-                ('name', models.CharField(max_length=80)),
-                ('fibre', models.CharField(choices=[('wool', 'wool'), ('silk', 'silk'), ('cotton', 'cotton'), ('linen', 'linen'), ('other_cellulose', 'viscose and the like')], max_length=16)),
-                ('body', models.CharField(choices=[('yarn', 'yarn, or woven or knitted of it'), ('sheet', 'felt or paper'), ('ball', 'a felted ball')], default='yarn', max_length=8)),
-                ('thickness_mm', models.FloatField(blank=True, null=True)),
-                ('thickness_typed', models.CharField(blank=True, max_length=30)),
-                ('basis', models.CharField(choices=[('conditioned', 'weighed as it hangs in a room'), ('dry', 'weighed bone dry')], default='conditioned', max_length=12)),
-                ('strip_g', models.FloatField()),
-                ('strip_typed', models.CharField(max_length=30)),
-                ('scale_sd_g', models.FloatField(default=0.01)),
-                ('ground_l_star', models.FloatField(blank=True, null=True, validators=[django.core.validators.MinValueValidator(0), django.core.validators.MaxValueValidator(100)])),
-                ('ground_a_star', models.FloatField(blank=True, null=True, validators=[django.core.validators.MinValueValidator(-130), django.core.validators.MaxValueValidator(130)])),
-                ('ground_b_star', models.FloatField(blank=True, null=True, validators=[django.core.validators.MinValueValidator(-130), django.core.validators.MaxValueValidator(130)])),
-                ('bath_l', models.FloatField()),
-                ('bath_typed', models.CharField(max_length=30)),
-                ('active_g_per_l', models.FloatField()),
-                ('active_sd_frac', models.FloatField(blank=True, null=True)),
-                ('reckoned', models.BooleanField(default=False)),
-                ('run', models.CharField(choices=[('well_run', 'well run: no more reductant than it needs'), ('over_reduced', 'over-reduced: cloth comes out yellow and pales in it')], default='well_run', max_length=12)),
-                ('ph', models.FloatField(blank=True, null=True, validators=[django.core.validators.MinValueValidator(7), django.core.validators.MaxValueValidator(13.9)])),
-                ('temp_c', models.FloatField(blank=True, null=True)),
-                ('temp_typed', models.CharField(blank=True, max_length=30)),
-                ('dip_min', models.FloatField(default=5.0)),
-                ('air_min', models.FloatField(default=15.0)),
-                ('after_dip', models.CharField(choices=[('squeezed', 'wrung, then aired'), ('rinsed', 'wrung and rinsed before it blues'), ('aired', 'lifted out dripping and aired')], default='squeezed', max_length=8)),
-                ('finish', models.CharField(choices=[('none', 'nothing'), ('rinsed', 'rinsed until clear'), ('soaped', 'soaped and rinsed')], default='soaped', max_length=8)),
-                ('how', models.CharField(choices=[('card', 'photo with a registered card'), ('photo', 'photo without one'), ('instrument', 'spectrometer or colour meter'), ('typed', 'told by somebody else')], default='card', max_length=12)),
-                ('begun_at', models.DateTimeField()),
-                ('done_at', models.DateTimeField(blank=True, null=True)),
-                ('seed', models.PositiveIntegerField(default=1)),
-                ('changed_by', models.ForeignKey(null=True, on_delete=django.db.models.deletion.PROTECT, related_name='+', to=settings.AUTH_USER_MODEL)),
-                ('garden', models.ForeignKey(on_delete=django.db.models.deletion.CASCADE, related_name='ladders', to='journal.garden')),
-                ('made_by', models.ForeignKey(null=True, on_delete=django.db.models.deletion.PROTECT, related_name='+', to=settings.AUTH_USER_MODEL)),
-                ('vat', models.ForeignKey(blank=True, null=True, on_delete=django.db.models.deletion.SET_NULL, related_name='ladders', to='journal.vat')),
+                ("id", models.UUIDField(default=uuid.uuid4, editable=False, primary_key=True, serialize=False)),
+                ("made_at", models.DateTimeField()),
+                ("changed_at", models.DateTimeField()),
+                ("deleted_at", models.DateTimeField(blank=True, null=True)),
+                ("note", models.TextField(blank=True)),
+                ("name", models.CharField(max_length=80)),
+                (
+                    "fibre",
+                    models.CharField(
+                        choices=[
+                            ("wool", "wool"),
+                            ("silk", "silk"),
+                            ("cotton", "cotton"),
+                            ("linen", "linen"),
+                            ("other_cellulose", "viscose and the like"),
+                        ],
+                        max_length=16,
+                    ),
+                ),
+                (
+                    "body",
+                    models.CharField(
+                        choices=[
+                            ("yarn", "yarn, or woven or knitted of it"),
+                            ("sheet", "felt or paper"),
+                            ("ball", "a felted ball"),
+                        ],
+                        default="yarn",
+                        max_length=8,
+                    ),
+                ),
+                ("thickness_mm", models.FloatField(blank=True, null=True)),
+                ("thickness_typed", models.CharField(blank=True, max_length=30)),
+                (
+                    "basis",
+                    models.CharField(
+                        choices=[("conditioned", "weighed as it hangs in a room"), ("dry", "weighed bone dry")],
+                        default="conditioned",
+                        max_length=12,
+                    ),
+                ),
+                ("strip_g", models.FloatField()),
+                ("strip_typed", models.CharField(max_length=30)),
+                ("scale_sd_g", models.FloatField(default=0.01)),
+                (
+                    "ground_l_star",
+                    models.FloatField(
+                        blank=True,
+                        null=True,
+                        validators=[
+                            django.core.validators.MinValueValidator(0),
+                            django.core.validators.MaxValueValidator(100),
+                        ],
+                    ),
+                ),
+                (
+                    "ground_a_star",
+                    models.FloatField(
+                        blank=True,
+                        null=True,
+                        validators=[
+                            django.core.validators.MinValueValidator(-130),
+                            django.core.validators.MaxValueValidator(130),
+                        ],
+                    ),
+                ),
+                (
+                    "ground_b_star",
+                    models.FloatField(
+                        blank=True,
+                        null=True,
+                        validators=[
+                            django.core.validators.MinValueValidator(-130),
+                            django.core.validators.MaxValueValidator(130),
+                        ],
+                    ),
+                ),
+                ("bath_l", models.FloatField()),
+                ("bath_typed", models.CharField(max_length=30)),
+                ("active_g_per_l", models.FloatField()),
+                ("active_sd_frac", models.FloatField(blank=True, null=True)),
+                ("reckoned", models.BooleanField(default=False)),
+                (
+                    "run",
+                    models.CharField(
+                        choices=[
+                            ("well_run", "well run: no more reductant than it needs"),
+                            ("over_reduced", "over-reduced: cloth comes out yellow and pales in it"),
+                        ],
+                        default="well_run",
+                        max_length=12,
+                    ),
+                ),
+                (
+                    "ph",
+                    models.FloatField(
+                        blank=True,
+                        null=True,
+                        validators=[
+                            django.core.validators.MinValueValidator(7),
+                            django.core.validators.MaxValueValidator(13.9),
+                        ],
+                    ),
+                ),
+                ("temp_c", models.FloatField(blank=True, null=True)),
+                ("temp_typed", models.CharField(blank=True, max_length=30)),
+                ("dip_min", models.FloatField(default=5.0)),
+                ("air_min", models.FloatField(default=15.0)),
+                (
+                    "after_dip",
+                    models.CharField(
+                        choices=[
+                            ("squeezed", "wrung, then aired"),
+                            ("rinsed", "wrung and rinsed before it blues"),
+                            ("aired", "lifted out dripping and aired"),
+                        ],
+                        default="squeezed",
+                        max_length=8,
+                    ),
+                ),
+                (
+                    "finish",
+                    models.CharField(
+                        choices=[
+                            ("none", "nothing"),
+                            ("rinsed", "rinsed until clear"),
+                            ("soaped", "soaped and rinsed"),
+                        ],
+                        default="soaped",
+                        max_length=8,
+                    ),
+                ),
+                (
+                    "how",
+                    models.CharField(
+                        choices=[
+                            ("card", "photo with a registered card"),
+                            ("photo", "photo without one"),
+                            ("instrument", "spectrometer or colour meter"),
+                            ("typed", "told by somebody else"),
+                        ],
+                        default="card",
+                        max_length=12,
+                    ),
+                ),
+                ("begun_at", models.DateTimeField()),
+                ("done_at", models.DateTimeField(blank=True, null=True)),
+                ("seed", models.PositiveIntegerField(default=1)),
+                (
+                    "changed_by",
+                    models.ForeignKey(
+                        null=True,
+                        on_delete=django.db.models.deletion.PROTECT,
+                        related_name="+",
+                        to=settings.AUTH_USER_MODEL,
+                    ),
+                ),
+                (
+                    "garden",
+                    models.ForeignKey(
+                        on_delete=django.db.models.deletion.CASCADE, related_name="ladders", to="journal.garden"
+                    ),
+                ),
+                (
+                    "made_by",
+                    models.ForeignKey(
+                        null=True,
+                        on_delete=django.db.models.deletion.PROTECT,
+                        related_name="+",
+                        to=settings.AUTH_USER_MODEL,
+                    ),
+                ),
+                (
+                    "vat",
+                    models.ForeignKey(
+                        blank=True,
+                        null=True,
+                        on_delete=django.db.models.deletion.SET_NULL,
+                        related_name="ladders",
+                        to="journal.vat",
+                    ),
+                ),
             ],
             options={
-                'ordering': ['-begun_at'],
+                "ordering": ["-begun_at"],
             },
         ),
         migrations.CreateModel(
-            name='LadderDip',
+            name="LadderDip",
             fields=[
-                ('id', models.UUIDField(default=uuid.uuid4, editable=False, primary_key=True, serialize=False)),
-                ('made_at', models.DateTimeField()),
-                ('changed_at', models.DateTimeField()),
-                ('deleted_at', models.DateTimeField(blank=True, null=True)),
-                ('note', models.TextField(blank=True)),
-                ('began_at', models.DateTimeField()),
-                ('ended_at', models.DateTimeField(blank=True, null=True)),
-                ('changed_by', models.ForeignKey(null=True, on_delete=django.db.models.deletion.PROTECT, related_name='+', to=settings.AUTH_USER_MODEL)),
-                ('ladder', models.ForeignKey(on_delete=django.db.models.deletion.CASCADE, related_name='dips', to='journal.ladder')),
-                ('made_by', models.ForeignKey(null=True, on_delete=django.db.models.deletion.PROTECT, related_name='+', to=settings.AUTH_USER_MODEL)),
+                ("id", models.UUIDField(default=uuid.uuid4, editable=False, primary_key=True, serialize=False)),
+                ("made_at", models.DateTimeField()),
+                ("changed_at", models.DateTimeField()),
+                ("deleted_at", models.DateTimeField(blank=True, null=True)),
+                ("note", models.TextField(blank=True)),
+                ("began_at", models.DateTimeField()),
+                ("ended_at", models.DateTimeField(blank=True, null=True)),
+                (
+                    "changed_by",
+                    models.ForeignKey(
+                        null=True,
+                        on_delete=django.db.models.deletion.PROTECT,
+                        related_name="+",
+                        to=settings.AUTH_USER_MODEL,
+                    ),
+                ),
+                (
+                    "ladder",
+                    models.ForeignKey(
+                        on_delete=django.db.models.deletion.CASCADE, related_name="dips", to="journal.ladder"
+                    ),
+                ),
+                (
+                    "made_by",
+                    models.ForeignKey(
+                        null=True,
+                        on_delete=django.db.models.deletion.PROTECT,
+                        related_name="+",
+                        to=settings.AUTH_USER_MODEL,
+                    ),
+                ),
             ],
             options={
-                'ordering': ['began_at'],
+                "ordering": ["began_at"],
             },
         ),
         migrations.CreateModel(
-            name='LadderRung',
+            name="LadderRung",
             fields=[
-                ('id', models.UUIDField(default=uuid.uuid4, editable=False, primary_key=True, serialize=False)),
-                ('made_at', models.DateTimeField()),
-                ('changed_at', models.DateTimeField()),
-                ('deleted_at', models.DateTimeField(blank=True, null=True)),
-                ('note', models.TextField(blank=True)),
-                ('dips', models.PositiveSmallIntegerField(validators=[django.core.validators.MinValueValidator(1), django.core.validators.MaxValueValidator(40)])),
-                ('before_g', models.FloatField(blank=True, null=True)),
-                ('before_typed', models.CharField(blank=True, max_length=30)),
-                ('after_g', models.FloatField(blank=True, null=True)),
-                ('after_typed', models.CharField(blank=True, max_length=30)),
-                ('l_star', models.FloatField(blank=True, null=True, validators=[django.core.validators.MinValueValidator(0), django.core.validators.MaxValueValidator(100)])),
-                ('a_star', models.FloatField(blank=True, null=True, validators=[django.core.validators.MinValueValidator(-130), django.core.validators.MaxValueValidator(130)])),
-                ('b_star', models.FloatField(blank=True, null=True, validators=[django.core.validators.MinValueValidator(-130), django.core.validators.MaxValueValidator(130)])),
-                ('l_sd', models.FloatField(blank=True, null=True, validators=[django.core.validators.MinValueValidator(0), django.core.validators.MaxValueValidator(30)])),
-                ('a_sd', models.FloatField(blank=True, null=True, validators=[django.core.validators.MinValueValidator(0), django.core.validators.MaxValueValidator(30)])),
-                ('b_sd', models.FloatField(blank=True, null=True, validators=[django.core.validators.MinValueValidator(0), django.core.validators.MaxValueValidator(30)])),
-                ('k_over_s', models.FloatField(blank=True, null=True, validators=[django.core.validators.MinValueValidator(0.01), django.core.validators.MaxValueValidator(120)])),
-                ('changed_by', models.ForeignKey(null=True, on_delete=django.db.models.deletion.PROTECT, related_name='+', to=settings.AUTH_USER_MODEL)),
-                ('ladder', models.ForeignKey(on_delete=django.db.models.deletion.CASCADE, related_name='rungs', to='journal.ladder')),
-                ('made_by', models.ForeignKey(null=True, on_delete=django.db.models.deletion.PROTECT, related_name='+', to=settings.AUTH_USER_MODEL)),
-                ('swatch', models.ForeignKey(blank=True, null=True, on_delete=django.db.models.deletion.SET_NULL, related_name='rungs', to='journal.swatch')),
+                ("id", models.UUIDField(default=uuid.uuid4, editable=False, primary_key=True, serialize=False)),
+                ("made_at", models.DateTimeField()),
+                ("changed_at", models.DateTimeField()),
+                ("deleted_at", models.DateTimeField(blank=True, null=True)),
+                ("note", models.TextField(blank=True)),
+                (
+                    "dips",
+                    models.PositiveSmallIntegerField(
+                        validators=[
+                            django.core.validators.MinValueValidator(1),
+                            django.core.validators.MaxValueValidator(40),
+                        ]
+                    ),
+                ),
+                ("before_g", models.FloatField(blank=True, null=True)),
+                ("before_typed", models.CharField(blank=True, max_length=30)),
+                ("after_g", models.FloatField(blank=True, null=True)),
+                ("after_typed", models.CharField(blank=True, max_length=30)),
+                (
+                    "l_star",
+                    models.FloatField(
+                        blank=True,
+                        null=True,
+                        validators=[
+                            django.core.validators.MinValueValidator(0),
+                            django.core.validators.MaxValueValidator(100),
+                        ],
+                    ),
+                ),
+                (
+                    "a_star",
+                    models.FloatField(
+                        blank=True,
+                        null=True,
+                        validators=[
+                            django.core.validators.MinValueValidator(-130),
+                            django.core.validators.MaxValueValidator(130),
+                        ],
+                    ),
+                ),
+                (
+                    "b_star",
+                    models.FloatField(
+                        blank=True,
+                        null=True,
+                        validators=[
+                            django.core.validators.MinValueValidator(-130),
+                            django.core.validators.MaxValueValidator(130),
+                        ],
+                    ),
+                ),
+                (
+                    "l_sd",
+                    models.FloatField(
+                        blank=True,
+                        null=True,
+                        validators=[
+                            django.core.validators.MinValueValidator(0),
+                            django.core.validators.MaxValueValidator(30),
+                        ],
+                    ),
+                ),
+                (
+                    "a_sd",
+                    models.FloatField(
+                        blank=True,
+                        null=True,
+                        validators=[
+                            django.core.validators.MinValueValidator(0),
+                            django.core.validators.MaxValueValidator(30),
+                        ],
+                    ),
+                ),
+                (
+                    "b_sd",
+                    models.FloatField(
+                        blank=True,
+                        null=True,
+                        validators=[
+                            django.core.validators.MinValueValidator(0),
+                            django.core.validators.MaxValueValidator(30),
+                        ],
+                    ),
+                ),
+                (
+                    "k_over_s",
+                    models.FloatField(
+                        blank=True,
+                        null=True,
+                        validators=[
+                            django.core.validators.MinValueValidator(0.01),
+                            django.core.validators.MaxValueValidator(120),
+                        ],
+                    ),
+                ),
+                (
+                    "changed_by",
+                    models.ForeignKey(
+                        null=True,
+                        on_delete=django.db.models.deletion.PROTECT,
+                        related_name="+",
+                        to=settings.AUTH_USER_MODEL,
+                    ),
+                ),
+                (
+                    "ladder",
+                    models.ForeignKey(
+                        on_delete=django.db.models.deletion.CASCADE, related_name="rungs", to="journal.ladder"
+                    ),
+                ),
+                (
+                    "made_by",
+                    models.ForeignKey(
+                        null=True,
+                        on_delete=django.db.models.deletion.PROTECT,
+                        related_name="+",
+                        to=settings.AUTH_USER_MODEL,
+                    ),
+                ),
+                (
+                    "swatch",
+                    models.ForeignKey(
+                        blank=True,
+                        null=True,
+                        on_delete=django.db.models.deletion.SET_NULL,
+                        related_name="rungs",
+                        to="journal.swatch",
+                    ),
+                ),
             ],
             options={
-                'ordering': ['dips', 'made_at'],
+                "ordering": ["dips", "made_at"],
             },
         ),
     ]

@@ -52,6 +52,14 @@ NAMES: Final = {
     "by_day": gettext_lazy("ready by"),
     "what": gettext_lazy("what it is"),
     "in_it": gettext_lazy("indigo in the vat"),
+    "strip": gettext_lazy("each strip"),
+    "bath": gettext_lazy("liquor"),
+    "active_g_per_l": gettext_lazy("strength, g/L"),
+    "active_sd_frac": gettext_lazy("that strength give or take, as a share"),
+    "reckoned": gettext_lazy("strength reckoned from the vat"),
+    "dip_min": gettext_lazy("minutes in the vat"),
+    "air_min": gettext_lazy("minutes in the air"),
+    "done_at": gettext_lazy("learned from"),
     "scale_sd_g": gettext_lazy("grams the scale is good to"),
 }
 """Columns whose own name says too little."""

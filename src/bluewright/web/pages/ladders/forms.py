@@ -148,7 +148,8 @@ def first(garden: Garden, *, vats: Sequence[Vat], now: Any, vat: str, fibre: str
     return {
         "name": _("Ladder %(number)d") % {"number": count}, "fibre": fibre if fibre in FIBRES else wool,
         "vat": str(named.pk) if named is not None else "", "dips": USUAL, "strip": f"{STRIP_G:g} g", "dip_min": 5.0,
-        "air_min": 15.0, "after_dip": "squeezed", "finish": "soaped", "scale_sd_g": 0.01, "begun_at": now, "how": "card",
+        "air_min": 15.0, "after_dip": "squeezed", "finish": "soaped", "scale_sd_g": 0.01, "begun_at": now,
+        "how": "card",
     }  # fmt: skip
 
 
@@ -186,10 +187,10 @@ def write_ladder(form: LadderForm, row: Ladder) -> Ladder:
 class StripsForm(forms.Form):
     """All strips of a ladder in one form: dips, masses, colours."""
 
-    def __init__(self, *args: Any, ladder: Ladder, **options: Any) -> None:
+    def __init__(self, data: Any = None, *, ladder: Ladder) -> None:
         self.rungs = list(ladder.rungs.all())
         initial = {name: value for rung in self.rungs for name, value in _rung_typed(rung).items()}
-        super().__init__(*args, initial=initial, **options)
+        super().__init__(data, initial=initial)
         for rung in self.rungs:
             self.fields |= _rung_fields(rung, ladder.garden)
 
@@ -268,11 +269,11 @@ class StripForm(forms.Form):
 class ColoursForm(forms.Form):
     """Which sample of a measured photo is which strip."""
 
-    def __init__(self, *args: Any, ladder: Ladder, measured: Measured, **options: Any) -> None:
+    def __init__(self, data: Any = None, *, ladder: Ladder, measured: Measured) -> None:
         self.rungs, self.many = list(ladder.rungs.all()), len(measured.answer["samples"])
         in_order = len(self.rungs) == self.many
         initial = {str(rung.pk): str(place) for place, rung in enumerate(self.rungs)} if in_order else {}
-        super().__init__(*args, initial=initial, **options)
+        super().__init__(data, initial=initial)
         choices = [("", _("none")), *((str(k), _("sample %(number)d") % {"number": k + 1}) for k in range(self.many))]
         for rung in self.rungs:
             self.fields[str(rung.pk)] = forms.ChoiceField(

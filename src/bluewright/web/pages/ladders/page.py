@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
-from typing import Any
 from zoneinfo import ZoneInfo
 
 from django.urls import reverse
@@ -247,5 +246,3 @@ def _sheet(one: Measured, row: Ladder) -> Sheet:
         "Say which strip the colour of %(when)s is", "Say which strips the %(many)d colours of %(when)s are", many
     )
     return Sheet(said=said % told, to=reverse("ladders.colours", kwargs={"key": row.pk, "photo": one.pk}))
-
-

@@ -117,7 +117,10 @@ def _in_the_vat(
     to_do = _("Take them out at %(out)s: %(after)s.") % told
     then = []
     if ready:
-        one, many = "The strip marked %(ready)s is done: hang it apart.", "Those marked %(ready)s are done: hang them apart."
+        one, many = (
+            "The strip marked %(ready)s is done: hang it apart.",
+            "Those marked %(ready)s are done: hang them apart.",
+        )
         then.append(ngettext(one, many, len(ready)) % told)
     if further:
         one = "The strip marked %(further)s hangs for %(air)s minutes, then it goes in again."

@@ -93,9 +93,7 @@ def why(request: HttpRequest, garden: Garden, key: UUID, figure: str) -> HttpRes
 def change(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
     """Correct what was written of a ladder."""
     row = a_ladder(garden, key)
-    form = LadderForm(
-        posted(request), garden=garden, vats=ladders.vats_at_hand(garden), row=row, initial=as_typed(row)
-    )
+    form = LadderForm(posted(request), garden=garden, vats=ladders.vats_at_hand(garden), row=row, initial=as_typed(row))
     if request.method == "POST" and form.is_valid():
         try:
             changed = bridge.from_its_vat(write_ladder(form, row), now=timezone.now())
