@@ -14,7 +14,7 @@ from django.utils.translation import gettext_lazy, ngettext
 from bluewright.journal.models import Garden, Ladder, LadderRung, Measured, Vat
 from bluewright.journal.models.swatch import HOWS
 from bluewright.science.dyeing.ladder_record import MOST_RUNG
-from bluewright.web.pages.swatches.forms import LAB_LIMITS, ThreeField
+from bluewright.web.ui.three import LAB_LIMITS, ThreeField, three_said
 from bluewright.web.ui.typed import (
     CM_OR_IN,
     DecimalField,
@@ -159,7 +159,7 @@ def as_typed(row: Ladder) -> dict[str, Any]:
     return {name: getattr(row, name) for name in PLAIN} | {
         "vat": str(row.vat_id) if row.vat_id else "", "bath": row.bath_typed, "strip": row.strip_typed,
         "thickness": row.thickness_typed, "temp": row.temp_typed, "begun_at": shown_moment(row.begun_at),
-        "active_g_per_l": row.active_g_per_l, "ground": "" if None in ground else three(ground),
+        "active_g_per_l": row.active_g_per_l, "ground": "" if None in ground else three_said(ground),
         "active_sd_pct": None if row.active_sd_frac is None else round(100 * row.active_sd_frac, 4),
     }  # fmt: skip
 
@@ -252,7 +252,7 @@ def _rung_typed(rung: LadderRung) -> dict[str, Any]:
         colour = [rung.swatch.l_star, rung.swatch.a_star, rung.swatch.b_star]
     plain = {
         "dips": rung.dips, "before": rung.before_typed, "after": rung.after_typed, "k_over_s": rung.k_over_s,
-        "lab": "" if None in colour else three(colour),
+        "lab": "" if None in colour else three_said(colour),
     }  # fmt: skip
     return {f"{name}-{rung.pk}": value for name, value in plain.items()}
 
@@ -299,8 +299,3 @@ class ColoursForm(forms.Form):
 def strip_said(dips: int) -> str:
     """`the strip with 4 dips`."""
     return ngettext("the strip with %(dips)d dip", "the strip with %(dips)d dips", dips) % {"dips": dips}
-
-
-def three(values: Sequence[Any]) -> str:
-    """Three numbers as they are typed."""
-    return " ".join(f"{value:.6g}" for value in values)

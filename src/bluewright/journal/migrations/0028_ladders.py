@@ -9,7 +9,7 @@ from django.db import migrations, models
 
 class Migration(migrations.Migration):
     dependencies = [
-        ("journal", "0026_vats_and_pieces"),
+        ("journal", "0027_schedule_follows"),
         migrations.swappable_dependency(settings.AUTH_USER_MODEL),
     ]
 
