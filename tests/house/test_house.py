@@ -23,6 +23,7 @@ UNIT_ENDINGS = """
     deg per_cm lab de de00 code ev light mj_per_m2 l_per_g_cm absorbance mg_per_ml
     bits mol_per_mol g_per_g m_per_h cuts plants frames per_m2 kg_per_m2 g_per_m2 degree_d fills log
     money money_per_h money_per_g money_per_m3 amount amount_per_g l_per_g h_per_g batches months per_month
+    g_per_h
 """.split()  # noqa: SIM905 - a list of forty quoted words is harder to read
 UNITS = re.compile(rf"(_({'|'.join(UNIT_ENDINGS)})$|ph|^pk|^(z|n)$|^p\d+$)")
 # Numbers without a dimension, allowed by name.
@@ -40,6 +41,7 @@ BARE = {
     "activity",
     "amount",
     "apart_slope",
+    "assays",
     "at",
     "b_star",
     "best",
@@ -81,7 +83,9 @@ BARE = {
     "fit_residual",
     "foam_chroma",
     "frac_of_best_now",
+    "got",
     "green",
+    "groups",
     "growth",
     "guess",
     "high",
@@ -104,6 +108,7 @@ BARE = {
     "lower",
     "matrix",
     "mean",
+    "measured",
     "most",
     "needed",
     "now",
@@ -115,9 +120,11 @@ BARE = {
     "reynolds",
     "room",
     "rows",
+    "rss",
     "samples",
     "scatter_exponent",
     "sd",
+    "shared",
     "slope",
     "solubility_product",
     "spread",

@@ -39,7 +39,7 @@ UNITS: Final[Mapping[str, str]] = {
     "fills": marked("fillings"), "log": "",
     "money": marked("in your money"), "money_per_h": marked("in your money, an hour"), "amount": "", "amount_per_g": "",
     "money_per_g": marked("in your money, a gram"), "money_per_m3": marked("in your money, a cubic metre"),
-    "l_per_g": "L/g", "h_per_g": "h/g", "batches": marked("batches"), "months": marked("months"),
+    "l_per_g": "L/g", "h_per_g": "h/g", "g_per_h": "g/h", "batches": marked("batches"), "months": marked("months"),
     "per_month": marked("in a month"),
     "frac": "%", "chance": "%", "factor": marked("times"), "exposure": "", "sd": "", "z": "",
 }  # fmt: skip

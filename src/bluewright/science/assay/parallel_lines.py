@@ -11,7 +11,7 @@ from typing import Final
 import numpy as np
 from numpy.typing import NDArray
 
-from bluewright.science.assay.quantiles import f_tail, t_quantile
+from bluewright.science.base.t_and_f import f_tail, t_quantile
 from bluewright.science.base.sourced import Floats
 
 LEAST_VARIANCE: Final = 1e-10

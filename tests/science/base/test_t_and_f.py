@@ -3,7 +3,7 @@
 import pytest
 from scipy import stats
 
-from bluewright.science.assay.quantiles import f_cdf, f_quantile, f_tail, incomplete_beta, t_cdf, t_quantile
+from bluewright.science.base.t_and_f import f_cdf, f_quantile, f_tail, incomplete_beta, t_cdf, t_quantile
 from bluewright.science.base.errors import InputError
 from tests.published import Row, rows
 
