@@ -9,7 +9,7 @@ from typing import Any
 import numpy as np
 import pytest
 
-from bluewright.charts import answers, assays, costs, palette, vat_chart
+from bluewright.charts import answers, assays, compare_answers, costs, palette, vat_chart
 from bluewright.charts.svg import text_width
 from bluewright.science.alkali.dose import titration
 from bluewright.science.alkali.record import DoseAnswer
@@ -41,6 +41,8 @@ CHARTS: dict[str, Callable[..., str]] = {
     "bed water": answers.water_chart,
     "jar yield": answers.loss_chart,
     "cost blue": costs.cost_chart,
+    "compare trial": compare_answers.trial_drawn,
+    "compare batches": compare_answers.batches_drawn,
     "stock left": costs.stock_chart,
     "vat recipe": vat_chart.forms_chart,
     "vat state": vat_chart.vat_chart,

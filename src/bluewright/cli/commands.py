@@ -74,6 +74,9 @@ COMMANDS: Final = (
     ),
     Command(("dye", "match"), "how many dips at which strength to a swatch, and the chance to hit it", "dye_match"),
     Command(("dye", "lots"), "which jars to mix for a job, at the least spread, and what they hold", "dye_lots"),
+    Command(("compare", "design"), "a fair trial for your tubs and days, its lots, what it can show", "compare_design"),
+    Command(("compare", "trial"), "was it worth it: what a trial of few tubs says, and how sure", "compare_trial"),
+    Command(("compare", "batches"), "what many batches say of their causes (record or CSV)", "compare_batches"),
     Command(("photo", "register"), "a printed card registered from several photos of it", "photo_register"),
     Command(("demo",), "walk one invented steep, day by day, from the basket to the jar", "demo"),
     Command(

@@ -26,6 +26,10 @@ from bluewright.science.dyeing.lots_record import LotsAnswer, LotsRecord
 from bluewright.science.dyeing.match_record import MatchAnswer, MatchRecord
 from bluewright.science.dyeing.shade_record import ShadeAnswer, ShadeRecord
 from bluewright.science.leaf.record import PotentialAnswer, PotentialRecord
+from bluewright.science.learn.design_record import TrialPlanAnswer, TrialPlanRecord
+from bluewright.science.learn.mixed_record import BatchesAnswer, BatchesRecord
+from bluewright.science.learn.trial_answer import TrialAnswer
+from bluewright.science.learn.trial_record import TrialRecord
 from bluewright.science.media.tub_temp_record import TubTempAnswer, TubTempRecord
 from bluewright.science.media.weather.days_record import WeatherAnswer, WeatherRecord
 from bluewright.science.photo.card_record import RegisteredCard
@@ -107,6 +111,12 @@ PUBLISHED: dict[str, type] = {
     "vat-fault-answer": FaultAnswer,
     "vat-record": VatRecord,
     "vat-answer": VatAnswer,
+    "compare-design-record": TrialPlanRecord,
+    "compare-design-answer": TrialPlanAnswer,
+    "compare-trial-record": TrialRecord,
+    "compare-trial-answer": TrialAnswer,
+    "compare-batches-record": BatchesRecord,
+    "compare-batches-answer": BatchesAnswer,
     "registered-card": RegisteredCard,
     "photo-record": PhotoRecord,
     "photo-answer": PhotoAnswer,

@@ -30,6 +30,11 @@ MANY_H: Final = 72.0
 
 NOTES: Final = frozenset(
     {
+        "before-the-end", "beyond-the-end", "chosen-tubs", "day-apart", "few-pairs",
+        "lay-down-first", "looked-again", "many-comparisons", "may-not-show", "mostly-belief",
+        "never-together", "no-rivals", "noisy-tubs", "not-a-trial", "not-laid-down",
+        "not-weighed-yet", "one-pair", "sorted-leaf", "spoilt-tubs", "tub-apart",
+        "tubs-of-one-picking", "without-rival",
         "few-rungs", "ladder-misfit", "mix-well", "no-mix", "out-of-reach",
         "above-bound", "alkali-harms-fibre", "alkali-stronger", "alkali-unpriced", "alkali-weak", "ammonia-ceiling",
         "at-once", "bed-not-counted", "beer-range", "bent-lines", "black-too-dark", "blinding", "book-figure",

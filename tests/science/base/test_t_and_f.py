@@ -3,8 +3,8 @@
 import pytest
 from scipy import stats
 
-from bluewright.science.base.t_and_f import f_cdf, f_quantile, f_tail, incomplete_beta, t_cdf, t_quantile
 from bluewright.science.base.errors import InputError
+from bluewright.science.base.t_and_f import f_cdf, f_quantile, f_tail, incomplete_beta, t_cdf, t_quantile
 from tests.published import Row, rows
 
 

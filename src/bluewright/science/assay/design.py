@@ -9,10 +9,10 @@ import numpy as np
 
 from bluewright.science.assay.dangers import caution
 from bluewright.science.assay.design_record import Design, DesignAnswer, DesignRecord
-from bluewright.science.base.t_and_f import t_quantile
 from bluewright.science.base.bands import band, significant
 from bluewright.science.base.cautions import Caution
 from bluewright.science.base.sourced import Floats, Prior
+from bluewright.science.base.t_and_f import t_quantile
 
 DRAWS = 2000
 AMOUNTS: Final = (3, 4)

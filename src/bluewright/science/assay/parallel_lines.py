@@ -11,8 +11,8 @@ from typing import Final
 import numpy as np
 from numpy.typing import NDArray
 
-from bluewright.science.base.t_and_f import f_tail, t_quantile
 from bluewright.science.base.sourced import Floats
+from bluewright.science.base.t_and_f import f_tail, t_quantile
 
 LEAST_VARIANCE: Final = 1e-10
 """Of ln(K/S): points that lie on a line to the last digit still scatter by a hundredth of a per cent."""

@@ -126,12 +126,12 @@ def _power(record: TrialPlanRecord, blocks: int, pair_sd: float) -> Power:
     in_blocks = record.tubs >= len(record.ways)
     worth = 1.0 + record.worth_finding_frac
     least = least_factor(dof=dof, error_sd=error_sd)
-    half = math.expm1(half_width_log(dof=dof, error_sd=error_sd)) if dof else None
+    half = math.exp(half_width_log(dof=dof, error_sd=error_sd)) if dof else None
     return Power(
         blocks=blocks,
         found_chance=significant(found_chance(blocks, dof=dof, ratio_factor=worth, error_sd=error_sd), 3),
         least_factor=None if least is None else significant(least, 3),
-        either_way_frac=None if half is None else significant(half, 3),
+        either_way_factor=None if half is None else significant(half, 3),
         least_flip_chance=significant(2.0 ** (1 - blocks), 3) if in_blocks else None,
     )
 

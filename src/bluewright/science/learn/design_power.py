@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from functools import cache
 
 import numpy as np
 
@@ -20,10 +21,15 @@ def power(shift_z: float, *, dof: int, clear_chance: float = CLEAR_CHANCE) -> fl
     Formula: mean over u of Phi(shift - c u) + Phi(-shift - c u), u^2 dof chi-squared, c the critical t: the two tails
     of the noncentral t. Source: Johnson and Welch 1940 (from memory).
     """
-    limit = t_quantile(1.0 - clear_chance / 2, dof=dof)
-    sigma, weights = noise_grid(dof=dof, spread_sd=1.0, points=641)
+    limit = _limit(1.0 - clear_chance / 2, dof)
+    sigma, weights = noise_grid(dof=dof, spread_sd=1.0, points=241)
     edge = limit / sigma
     return float(weights @ (normal_cdf(shift_z - edge) + normal_cdf(-shift_z - edge)))
+
+
+@cache
+def _limit(below_chance: float, dof: int) -> float:
+    return t_quantile(below_chance, dof=dof)
 
 
 def found_chance(blocks: int, *, dof: int, ratio_factor: float, error_sd: float) -> float:
@@ -51,7 +57,7 @@ def half_width_log(*, dof: int, error_sd: float, inside_chance: float = 0.9) -> 
     Formula: t(dof) s sqrt(2 / dof) Gamma((dof + 1) / 2) / Gamma(dof / 2).
     """
     shrink = math.sqrt(2.0 / dof) * math.exp(math.lgamma((dof + 1) / 2) - math.lgamma(dof / 2))
-    return t_quantile(0.5 + inside_chance / 2, dof=dof) * error_sd * shrink
+    return _limit(0.5 + inside_chance / 2, dof) * error_sd * shrink
 
 
 def spread_points(*, dof: int, spread_sd: float) -> tuple[float, float, float]:

@@ -92,8 +92,9 @@ class Power:
     """Chance that a difference worth finding shows clearly (5 % test), if it is there."""
     least_factor: float | None
     """The smallest ratio that shows clearly four times in five; absent where only one beyond a hundredfold would."""
-    either_way_frac: float | None
-    """Half of the likely range (9 of 10) to be expected, as a share of the result; absent for a single block."""
+    either_way_factor: float | None
+    """The likely range (9 of 10) to be expected runs from the result divided by this to so many times it; absent for
+    a single block."""
     least_flip_chance: float | None
     """The least that drawing lots again can say; absent for tubs that stand alone."""
 

@@ -14,6 +14,7 @@ import numpy as np
 
 from bluewright.science.base.bands import band, significant
 from bluewright.science.base.cautions import Caution
+from bluewright.science.base.errors import InputError
 from bluewright.science.base.posterior import sample
 from bluewright.science.learn.mixed_columns import Column, Columns, columns, ways_apart
 from bluewright.science.learn.mixed_normals import MixedNormals
@@ -28,9 +29,15 @@ def batches(record: BatchesRecord, *, rng: np.random.Generator) -> BatchesAnswer
     """What each cause does, everything else that was noted being equal, and how unlike batches are besides.
 
     Formula: y = X b + Z u + e, b ~ N(0, t^2), u_k ~ N(0, s_k^2), e ~ N(0, s^2), half-normal s; b and u integrated
-    exactly, the spreads drawn by importance sampling. Raises ModelError as `base.posterior.sample` does.
+    exactly, the spreads drawn by importance sampling. Raises InputError where nothing
+    differs, ModelError as `base.posterior.sample` does.
     """
     built = columns(record)
+    if not built.causes:
+        raise InputError(
+            where="batches", what="nothing that was noted differs between them",
+            right="give two ways, or what else was different: warmth, hours, alkali",
+        )  # fmt: skip
     work = Work(built)
     found = sample(work.likelihood, size=work.spreads, rng=rng, draws=DRAWS)
     sds = work.sds(found.z)

@@ -11,7 +11,9 @@ import numpy as np
 from bluewright.science.base.bands import Band, significant
 from bluewright.science.base.sourced import Floats
 
-HALVINGS: Final = 80
+REACH: Final = 40.0
+"""Standard deviations around the parts within which points are looked for."""
+STEPS: Final = 200
 _ERF = np.vectorize(math.erf, otypes=[float])
 
 
@@ -28,15 +30,21 @@ class MixedNormals:
         return float(self.weights @ normal_cdf((value - self.mean) / self.sd))
 
     def point(self, below_chance: float) -> float:
-        """The value below which the number lies with this chance, by halving."""
-        low = float(np.min(self.mean - 40 * self.sd))
-        high = float(np.max(self.mean + 40 * self.sd))
-        for _ in range(HALVINGS):
-            middle = 0.5 * (low + high)
-            low, high = (middle, high) if self.below(middle) < below_chance else (low, middle)
-            if high - low <= 1e-10 * (1.0 + abs(middle)):
-                break
-        return 0.5 * (low + high)
+        """The value below which the number lies with this chance: Newton's steps within a bracket that closes in."""
+        low = float(np.min(self.mean - REACH * self.sd))
+        high = float(np.max(self.mean + REACH * self.sd))
+        value = float(self.weights @ self.mean)
+        for _ in range(STEPS):
+            z = (value - self.mean) / self.sd
+            off = float(self.weights @ normal_cdf(z)) - below_chance
+            low, high = (value, high) if off < 0 else (low, value)
+            density = float(self.weights @ (np.exp(-0.5 * z**2) / self.sd)) / math.sqrt(2 * math.pi)
+            step = off / density if density > 0 else math.inf
+            new = value - step if low < value - step < high else 0.5 * (low + high)
+            if abs(new - value) <= 1e-10 * (1.0 + abs(value)):
+                return new
+            value = new
+        return value
 
     def factor_band(self) -> Band:
         """The band of e to the power of the number."""

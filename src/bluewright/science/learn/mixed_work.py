@@ -66,7 +66,7 @@ class Work:
         """Log-likelihood at scores (n, spreads), all effects integrated out."""
 
         def at(z: Floats) -> Floats:
-            chunks = [self._log_likelihood(self.sds(z[k : k + self.step])) for k in range(0, len(z), self.step)]
+            chunks = [self._log_likelihood(self.sds(z[k : k + self.step])) for k in range(0, max(len(z), 1), self.step)]
             return np.concatenate(chunks)
 
         return at

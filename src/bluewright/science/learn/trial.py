@@ -243,5 +243,5 @@ def _further(blocks: int, fit: Fit, noise: Noise) -> tuple[MoreBlocks, ...]:
             rss=fit.rss, dof=fit.dof, measured=fit.measured,
         )  # fmt: skip
         half = flat(later, Noise(dof=noise.dof + more, tub_sd=noise.tub_sd), 0).point(0.95)
-        found.append(MoreBlocks(more=more, either_way_frac=significant(math.exp(half) - 1.0, 2)))
+        found.append(MoreBlocks(more=more, either_way_factor=significant(math.exp(half), 3)))
     return tuple(found)

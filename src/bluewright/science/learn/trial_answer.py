@@ -65,8 +65,8 @@ class MoreBlocks:
 
     more: int
     """Blocks added."""
-    either_way_frac: float
-    """Half of the likely range, as a share of the result."""
+    either_way_factor: float
+    """The likely range then runs from the result divided by this to so many times it."""
 
 
 @answer

@@ -15,6 +15,8 @@ from bluewright.science.learn.trial_priors import EFFECT, LOT_SD, PAIR_SD, PRIOR
 from bluewright.science.learn.trial_record import EarlierPairs
 
 SHRINK_STEPS: Final = 24
+LEAST_WEIGHT: Final = 1e-9
+"""Parts of less weight beside the heaviest are left out."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -104,6 +106,8 @@ def shrunk(fit: Fit, noise: Noise, *, effect_sd: float | None = None) -> Shrunk:
     )
     log_weight = log_fit + np.log(np.repeat(before, len(sd)) * np.tile(weights, len(taus)) + 1e-300)
     chance = np.exp(log_weight - np.max(log_weight))
+    heavy = chance > LEAST_WEIGHT
+    chance, tau, whole = chance[heavy], tau[heavy], whole[heavy]
     pull = tau[:, None, None] ** 2 * whole
     return Shrunk(
         weights=chance / chance.sum(), mean=pull @ fit.estimate_log,

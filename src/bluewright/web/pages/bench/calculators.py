@@ -60,6 +60,7 @@ from bluewright.science.watering.call import bed_water
 from bluewright.science.watering.record import BedWaterRecord
 from bluewright.web.pages.bench.calculator import Calculator
 from bluewright.web.pages.bench.calculators_of_colour import OF_COLOUR
+from bluewright.web.pages.bench.calculators_of_comparing import OF_COMPARING
 from bluewright.web.pages.bench.calculators_of_dyeing import OF_DYEING
 from bluewright.web.pages.bench.calculators_of_vat import OF_VAT
 from bluewright.web.pages.bench.labels import Words
@@ -338,6 +339,7 @@ TABLE: Final = (
         },
     ),
     *OF_DYEING,
+    *OF_COMPARING,
     *OF_COLOUR,
 )  # fmt: skip
 """In the order of the work."""

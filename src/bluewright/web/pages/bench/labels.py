@@ -16,6 +16,7 @@ from bluewright.science.steep.signs import SIGNS
 from bluewright.science.vat.signs import SIGNS as VAT_SIGNS
 from bluewright.web.pages.tubs.forms import CUTS, METHODS, SQUEEZES, SUNS
 from bluewright.words.cloth import BASES, DEPTHS, FIBRES
+from bluewright.words.compare import ASSIGNED, DIFFERS, OUTCOMES
 from bluewright.words.cost import WORK
 from bluewright.words.numbers import moment
 from bluewright.words.own_text import own_text
@@ -319,6 +320,10 @@ SAID: Final[dict[str, dict[object, Words]]] = {
         **dict(METHODS), "dithionite": _("dithionite"), "permanganate": _("permanganate"),
         "titanium": _("titanium(III)"), "kjeldahl": _("acid for its nitrogen (Kjeldahl)"),
     },
+    "outcome": {outcome: _(words) for outcome, words in OUTCOMES.items()},
+    "assigned": {who: _(words) for who, words in ASSIGNED.items()},
+    "differs": {what: _(words) for what, words in DIFFERS.items()},
+    "leaf_age": {"young": _("young, half grown"), "mixed": _("mixed, as picked"), "old": _("old")},
     "body": {"yarn": _("yarn, woven or knitted"), "sheet": _("felt or paper"), "ball": _("a felted ball")},
     "run": {"well_run": _("well run"), "over_reduced": _("over-reduced: it takes blue off again")},
     "after_dip": {

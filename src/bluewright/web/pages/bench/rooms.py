@@ -18,6 +18,7 @@ _HEADINGS: Final = (
     (_("Jars, cost and stock"), ("jar", "cost", "stock")),
     (_("Vat, cloth and colour"), ("vat", "dye", "colour")),
     (_("How pure the pigment is"), ("assay",)),
+    (_("Was it worth it"), ("compare",)),
 )
 """Each heading, and the first words of the addresses that stand under it."""
 

@@ -1,0 +1,78 @@
+"""What many batches say of their causes, in words."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from bluewright.science.learn.mixed_record import BatchesAnswer, CauseFound, Luck
+from bluewright.words.compare import SHORT, range_said, ratio_said
+from bluewright.words.fields import name_said, value_said
+from bluewright.words.language import gettext as _
+from bluewright.words.language import marked, ngettext
+from bluewright.words.numbers import percent, sentence
+from bluewright.words.said import Rows, Said
+
+QUESTION: Final = marked("What do many batches say of ways, warmth, hours and seasons, each by itself?")
+LUCK: Final[dict[Luck, str]] = {
+    "season": marked("from season to season"), "bed": marked("from bed to bed"), "day": marked("from day to day"),
+    "rest": marked("what is left"),
+}  # fmt: skip
+
+
+def said(found: BatchesAnswer) -> Said:
+    """The answer to who has a list of batches."""
+    told = {"n": found.counted, "what": _(SHORT[found.inputs.outcome])}
+    parts: list[str | Rows] = [
+        *(_way(found, cause) for cause in found.causes if cause.cause == "way"),
+        ngettext(
+            "%(n)d batch counts; each cause is told as if all else that was noted were equal.",
+            "%(n)d batches count; each cause is told as if all else that was noted were equal.",
+            found.counted,
+        )
+        % told,
+    ]
+    if found.causes:
+        parts.append(_causes(found))
+    parts.append(
+        Rows(
+            caption=_("How unlike batches are besides"), head=(_("luck"), _("one such step")),
+            rows=tuple((sentence(_(LUCK[one.of])), _spread(one.log_sd.p50)) for one in found.spreads),
+        )
+    )  # fmt: skip
+    if found.not_used:
+        names = ", ".join(name_said(field) for field in found.not_used)
+        parts.append(_("Noted too rarely, or the same for all: %(names)s.") % {"names": names})
+    return Said(parts=tuple(parts), cautions=found.cautions)
+
+
+def cause_said(one: CauseFound) -> str:
+    """`5 °C more temperature`, `soda ash beside ammonia`."""
+    if one.beside:
+        return _("%(kind)s beside %(usual)s") % {"kind": one.is_, "usual": one.beside}
+    step = value_said(float(one.is_), f"more_{one.cause}")
+    return _("%(name)s: %(step)s more") % {"name": sentence(name_said(one.cause)), "step": step}
+
+
+def _way(found: BatchesAnswer, one: CauseFound) -> str:
+    told = {
+        "way": one.is_, "beside": one.beside, "what": _(SHORT[found.inputs.outcome]),
+        "ratio": ratio_said(one.ratio_factor.p50), "range": range_said(one.ratio_factor),
+    }  # fmt: skip
+    return sentence(_("%(way)s: about %(ratio)s %(what)s beside %(beside)s; it could be %(range)s.") % told)
+
+
+def _causes(found: BatchesAnswer) -> Rows:
+    rows = tuple(
+        (
+            cause_said(one), ratio_said(one.ratio_factor.p50), range_said(one.ratio_factor),
+            percent(one.more_chance), "–" if one.plain_factor is None else ratio_said(one.plain_factor),
+        )
+        for one in found.causes
+    )  # fmt: skip
+    head = (_("cause"), _("about"), _("could be"), _("is more"), _("bare means"))
+    return Rows(caption=_("Each cause, all else equal"), head=head, rows=rows)
+
+
+def _spread(log_sd: float) -> str:
+    """A standard deviation on the logarithm as per cent up."""
+    return f"± {100 * log_sd:.0f}%"

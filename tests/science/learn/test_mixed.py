@@ -1,0 +1,118 @@
+"""What many batches say: against a second program, against the truth they were made with, and as a table."""
+
+import math
+from typing import Any
+
+import numpy as np
+import pytest
+from scipy import stats
+
+from bluewright.science.base.errors import InputError
+from bluewright.science.base.records import read
+from bluewright.science.learn.mixed import batches
+from bluewright.science.learn.mixed_record import BatchesAnswer, BatchesRecord, CauseFound
+from bluewright.science.learn.mixed_text import batches_of
+from bluewright.science.learn.mixed_work import half_normal_point
+from tests.science.learn import mixed_reference as reference
+
+
+def found_in(made: list[dict[str, Any]], **more: Any) -> BatchesAnswer:
+    return batches(read(BatchesRecord, {"batches": made} | more), rng=np.random.default_rng(1))
+
+
+@pytest.fixture(scope="module")
+def large() -> BatchesAnswer:
+    return found_in(reference.made_up(), usual="a")
+
+
+def told(one: CauseFound) -> tuple[float, float]:
+    """Middle and standard deviation on the logarithm."""
+    band = one.ratio_factor
+    return math.log(band.p50), math.log(band.p95 / band.p5) / 2 / 1.645
+
+
+def test_causes_and_their_ranges_are_those_of_restricted_maximum_likelihood(large: BatchesAnswer) -> None:
+    by_cause = {one.cause: told(one) for one in large.causes}
+    for cause, (mean, error) in (("way", reference.WAY), ("temp_c", reference.WARMTH)):
+        assert by_cause[cause][0] == pytest.approx(mean, abs=0.25 * error)
+        assert by_cause[cause][1] == pytest.approx(error, rel=0.1)
+
+
+def test_spreads_hold_those_of_restricted_maximum_likelihood(large: BatchesAnswer) -> None:
+    by_luck = {one.of: one.log_sd for one in large.spreads}
+    for luck, wanted in reference.SPREADS.items():
+        assert by_luck[luck].p5 < wanted < by_luck[luck].p95  # type: ignore[index]
+    assert large.ess > 100
+
+
+def test_a_cause_that_goes_with_another_is_told_by_itself() -> None:
+    """Way b was made in warm weeks only in part: bare means give it the warmth, the fit does not."""
+    rng = np.random.default_rng(8)
+    made = []
+    for k in range(80):
+        warm = k % 2
+        way = "ab"[int(rng.random() < (0.85 if warm else 0.15))]
+        temp_c = 14.0 + 8.0 * warm + float(rng.normal(0, 1))
+        made.append({"way": way, "temp_c": temp_c, "value": float(np.exp(0.05 * (temp_c - 18) + rng.normal(0, 0.1)))})
+    one = next(cause for cause in found_in(made, usual="a").causes if cause.cause == "way")
+    assert one.plain_factor is not None
+    assert one.plain_factor > 1.2
+    assert one.ratio_factor.p5 < 1 < one.ratio_factor.p95 * 1.02
+
+
+def test_a_way_that_kept_to_one_season_cannot_be_told_from_it() -> None:
+    made = [
+        {"way": way, "season": season, "value": 1.0 + 0.01 * k}
+        for way, season in (("a", "1"), ("b", "2"))
+        for k in range(4)
+    ]
+    assert "never-together" in {caution.code for caution in found_in(made).cautions}
+
+
+def test_what_was_noted_too_rarely_is_named_and_left_out() -> None:
+    made = [
+        {"way": "ab"[k % 2], "value": 1.0 + 0.1 * (k % 3)} | ({"held_h": 2.0 + k} if k < 3 else {}) for k in range(12)
+    ]
+    found = found_in(made)
+    assert found.not_used == ("held_h",)
+    assert [one.cause for one in found.causes] == ["way"]
+
+
+def test_one_assay_for_all_of_a_way_widens_its_range() -> None:
+    made = [{"way": "ab"[k % 2], "value": 1.0 + 0.02 * k} for k in range(20)]
+    doubtful = [one | {"assay": one["way"], "assay_sd_frac": 0.15} for one in made]
+    assert told(found_in(doubtful).causes[0])[1] > 1.5 * told(found_in(made).causes[0])[1]
+
+
+def test_batches_in_which_nothing_differs_are_refused() -> None:
+    with pytest.raises(InputError, match="nothing that was noted differs"):
+        found_in([{"way": "a", "value": 1.0 + 0.1 * k} for k in range(6)])
+    with pytest.raises(InputError, match="fewer than 4 have a value"):
+        found_in([{"way": "a", "value": 1.0}] * 3 + [{"way": "b"}])
+
+
+def test_scores_become_half_normal_spreads() -> None:
+    chance = np.array([1e-6, 0.01, 0.3, 0.5, 0.9, 0.999, 1 - 1e-9])
+    assert half_normal_point(chance) == pytest.approx(stats.halfnorm.ppf(chance), rel=1e-6, abs=1e-9)
+
+
+def test_the_range_holds_the_truth_as_often_as_it_says() -> None:
+    """40 gardens of 16 batches: nine in ten; Monte-Carlo error 5 points."""
+    inside = 0
+    for seed in range(40):
+        one = found_in(reference.made_up(16, seed + 100), usual="a").causes[0].ratio_factor
+        inside += one.p5 < math.exp(0.14) < one.p95
+    assert 0.78 < inside / 40 <= 1.0
+
+
+def test_a_table_is_read_and_a_fault_named_by_its_line() -> None:
+    found = batches_of("way;value;day;temp_c\nammonia;1.2;2026-07-04;\nsoda ash;0.9;2026-07-04;17.5\n\n")
+    assert [one.way for one in found] == ["ammonia", "soda ash"]
+    assert found[0].temp_c is None
+    assert found[1].temp_c == 17.5
+    with pytest.raises(InputError, match=r"line 3.*'1,2' is not a number"):
+        batches_of("way;value\na;1.0\nb;1,2\n")
+    with pytest.raises(InputError, match="it must name way and value"):
+        batches_of("way,colour\na,blue\n")
+    with pytest.raises(InputError, match="line 2: it has 3 cells"):
+        batches_of("way,value\na,1,2\n")
