@@ -78,6 +78,7 @@ def test_a_wrong_key_or_kind_has_no_thread(client: Client, jar: Jar) -> None:
     assert client.get(url("threads.show", kind="jar", key=NOBODY)).status_code == 404
     assert client.get(url("threads.show", kind="tub", key=jar.pk)).status_code == 404
     assert client.get(url("threads.show", kind="vat", key=jar.pk)).status_code == 404
+    assert client.get(url("threads.show", kind="field", key=jar.pk)).status_code == 404
 
 
 def test_a_stranger_s_thread_is_not_there(client: Client, garden: Garden) -> None:
@@ -121,3 +122,28 @@ def test_what_is_left_out_of_a_long_thread_is_counted(
     cast.a_picking(jar.garden, beds_of=[bed], picked_at=cast.moment(500))
     page = client.get(url("threads.show", kind="bed", key=bed.pk)).content.decode()
     assert "1 older one is left out." in page
+
+
+def test_it_goes_on_through_the_vat_to_the_cloth_and_back(client: Client, garden: Garden, jar: Jar) -> None:
+    taken = cast.taken(jar, 2.0)
+    vat, piece = cast.a_vat(garden), cast.a_piece(garden)
+    cast.a_vat_addition(vat, mass_g=2.0, taken=taken)
+    for hours_ago in (3, 2, 1):
+        cast.a_dip(piece, vat, hours_ago=hours_ago)
+    cast.a_swatch(garden, piece=piece, jar=jar, name="Corner")
+    page = client.get(where(jar)).context["page"]
+    in_vat, cloth = (level.knots[0] for level in page.levels[-2:])
+    assert (in_vat.said, in_vat.came) == ("Fructose and lime, 40 L", "2 g of Jar 9")
+    assert (cloth.said, cloth.came) == ("Wool, 500 g", "3 dips in Vat 9")
+    assert [one.name for one in page.swatches] == ["Corner"]
+    shown = [knot.name for level in page.levels for knot in level.knots]
+    for kind, key in (("piece", piece.pk), ("vat", vat.pk), ("bed", page.levels[0].knots[0].key)):
+        other = client.get(url("threads.show", kind=kind, key=key)).context["page"]
+        assert [knot.name for level in other.levels for knot in level.knots] == shown
+
+
+def test_bought_powder_leads_to_no_jar(client: Client, garden: Garden, jar: Jar) -> None:
+    vat, piece = cast.a_made_vat(garden), cast.a_piece(garden)
+    cast.a_dip(piece, vat)
+    page = client.get(url("threads.show", kind="piece", key=piece.pk)).context["page"]
+    assert [level.name for level in page.levels] == ["Vats", "Cloth"]

@@ -1,4 +1,4 @@
-"""The thread: from any bed, picking, tub, batch or jar up to where it came from and down to where it went.
+"""The thread: from a bed, picking, tub, batch, jar, vat or piece of cloth up to where it came from and down to its uses.
 
 The database follows the links up and down, joins of batches as far as they go, in one statement for each way. Then the
 rows themselves are read, of each kind the latest, and what those came straight from. So the number of statements is the
@@ -7,7 +7,7 @@ same for a thread of any length, and a garden of any age.
 
 from __future__ import annotations
 
-from collections import defaultdict
+from collections import Counter, defaultdict
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from functools import cache
@@ -20,26 +20,34 @@ from django.db.models import F, Prefetch, QuerySet
 from bluewright.journal.models import (
     Batch,
     Bed,
+    Dip,
     Garden,
     Jar,
     JarFrom,
     PickedFrom,
     Picking,
+    Piece,
     Poured,
     Steep,
     SteepLeaf,
     Strain,
     Swatch,
+    Vat,
+    VatAddition,
 )
 from bluewright.journal.queries.jars import jars
+from bluewright.journal.queries.pieces import pieces
 
-Kind = Literal["bed", "picking", "tub", "batch", "jar"]
-Row = Bed | Picking | Steep | Batch | Jar
+Kind = Literal["bed", "picking", "tub", "batch", "jar", "vat", "piece"]
+Row = Bed | Picking | Steep | Batch | Jar | Vat | Piece
 MOST: Final = 30
 """So many things of one kind are on a thread at most: the latest."""
-MODELS: Final[dict[Kind, type[Row]]] = {"bed": Bed, "picking": Picking, "tub": Steep, "batch": Batch, "jar": Jar}
+MODELS: Final[dict[Kind, type[Row]]] = {
+    "bed": Bed, "picking": Picking, "tub": Steep, "batch": Batch, "jar": Jar, "vat": Vat, "piece": Piece,
+}  # fmt: skip
 DATES: Final[dict[Kind, str]] = {
     "bed": "made_at", "picking": "picked_at", "tub": "started_at", "batch": "begun_at", "jar": "filled_at",
+    "vat": "started_at", "piece": "begun_at",
 }  # fmt: skip
 """By which each kind is in order."""
 
@@ -58,6 +66,8 @@ class Link:
     above: Thing
     below: Thing
     typed: str = ""
+    times: int = 1
+    """How often: a piece is dipped into one vat many times."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -73,6 +83,10 @@ class Thread:
     """With their airings."""
     jars: tuple[Jar, ...]
     """With what went in, what was taken, and their swatches."""
+    vats: tuple[Vat, ...]
+    """With what went into them."""
+    pieces: tuple[Piece, ...]
+    """With their dips, swatches and home tests."""
     from_: Mapping[Thing, tuple[Link, ...]]
     """Of each thing the links to what it came straight from; of these some may lie off the thread."""
     left_out: Mapping[Kind, int]
@@ -82,6 +96,7 @@ class Thread:
         """All of them by kind and key."""
         kinds: dict[Kind, tuple[Row, ...]] = {
             "bed": self.beds, "picking": self.pickings, "tub": self.tubs, "batch": self.batches, "jar": self.jars,
+            "vat": self.vats, "piece": self.pieces,
         }  # fmt: skip
         return {Thing(kind, row.pk): row for kind, rows in kinds.items() for row in rows}
 
@@ -99,6 +114,8 @@ def thread(at: Thing, *, of: Garden) -> Thread | None:
         tubs=_rows(Steep.objects.filter(garden=of).prefetch_related(strains), keys["tub"]),
         batches=_rows(Batch.objects.filter(garden=of).prefetch_related("airings"), keys["batch"]),
         jars=_rows(jars(of).prefetch_related(swatches), keys["jar"]),
+        vats=_rows(Vat.objects.filter(garden=of).prefetch_related("additions"), keys["vat"]),
+        pieces=_rows(pieces(of), keys["piece"]),
         from_={},
         left_out={kind: len(rows) - len(keys[kind]) for kind, rows in whole.items()},
     )
@@ -202,12 +219,23 @@ def _jarred() -> QuerySet[JarFrom]:
     return JarFrom.objects.filter(jar__deleted_at=None, batch__deleted_at=None)
 
 
-KINDS: Final[tuple[Kind, ...]] = ("bed", "picking", "tub", "batch", "jar")
+def _into_vats() -> QuerySet[VatAddition]:
+    stands = {"vat__deleted_at": None, "taken__deleted_at": None, "taken__jar__deleted_at": None}
+    return VatAddition.objects.exclude(taken=None).filter(**stands)
+
+
+def _dipped() -> QuerySet[Dip]:
+    return Dip.objects.filter(vat__deleted_at=None, piece__deleted_at=None)
+
+
+KINDS: Final[tuple[Kind, ...]] = ("bed", "picking", "tub", "batch", "jar", "vat", "piece")
 STEPS: Final = (
     Step("bed", "picking", _picked, "bed", "picking", ""),
     Step("picking", "tub", _leaf, "picking", "steep", "leaf_typed"),
     Step("tub", "batch", _strained, "strain__steep", "into", "liquor_typed"),
     Step("batch", "jar", _jarred, "batch", "jar", "pigment_typed"),
+    Step("jar", "vat", _into_vats, "taken__jar", "vat", "mass_typed"),
+    Step("vat", "piece", _dipped, "vat", "piece", ""),
 )
 JOIN: Final = Step("batch", "batch", _joins, "batch", "into", "liquor_typed")
 
@@ -217,5 +245,8 @@ def _links(shown: Mapping[Kind, Sequence[UUID]]) -> Iterator[Link]:
     for step in (*STEPS, JOIN):
         rows = step.rows().filter(**{f"{step.below_key}__in": shown[step.below]})
         columns = [step.above_key, step.below_key, *([step.typed] if step.typed else [])]
-        for above, below, *typed in rows.order_by("pk").values_list(*columns):
-            yield Link(above=Thing(step.above, above), below=Thing(step.below, below), typed=typed[0] if typed else "")
+        for (above, below, *typed), times in Counter(rows.order_by("pk").values_list(*columns)).items():
+            yield Link(
+                above=Thing(step.above, above), below=Thing(step.below, below), typed=typed[0] if typed else "",
+                times=times,
+            )  # fmt: skip

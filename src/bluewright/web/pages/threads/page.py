@@ -13,7 +13,7 @@ from django.utils.translation import gettext as _
 from django.utils.translation import ngettext
 
 from bluewright.charts.colours import hex_of_lab
-from bluewright.journal.models import Batch, Bed, Garden, Jar, JarTaken, Picking, Steep
+from bluewright.journal.models import Batch, Bed, Garden, Jar, JarTaken, Picking, Piece, Steep, Vat
 from bluewright.journal.queries.jars import left_g, put_in_g
 from bluewright.journal.queries.threads import Kind, Link, Row, Thing, Thread
 from bluewright.science.colour.hues import hue_of, shade_of
@@ -24,6 +24,7 @@ from bluewright.words.numbers import by_scale, moment, sentence
 MOST_SWATCHES: Final = 30
 OWN_PAGE: Final[dict[Kind, str]] = {
     "bed": "beds.show", "picking": "pickings.show", "tub": "tubs.show", "batch": "batches.show", "jar": "jars.show",
+    "piece": "cloth.show",
 }  # fmt: skip
 """Where each kind has its own page."""
 
@@ -58,7 +59,7 @@ class Level:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SwatchLink:
-    """A swatch of a jar on the thread: its colour never without words."""
+    """A swatch of a jar or a piece on the thread: its colour never without words."""
 
     name: str
     colour: str
@@ -80,7 +81,7 @@ class ThreadPage:
     uses: tuple[str, ...]
     """What was taken out of its jars, each in a sentence."""
     swatches: tuple[SwatchLink, ...]
-    """What was dyed with its jars, or is of them; the latest first."""
+    """What was dyed with its jars, or is of them or of its pieces; the latest first."""
 
 
 def thread_page(found: Thread, *, sources: Mapping[Thing, Row], of: Garden) -> ThreadPage:
@@ -93,6 +94,8 @@ def thread_page(found: Thread, *, sources: Mapping[Thing, Row], of: Garden) -> T
         _level(found, "tub", _("Tubs"), [telling.tub(row) for row in found.tubs]),
         _level(found, "batch", _("Batches"), [telling.batch(row) for row in found.batches]),
         _level(found, "jar", _("Jars"), [telling.jar(row) for row in found.jars]),
+        _level(found, "vat", _("Vats"), [telling.vat(row) for row in found.vats]),
+        _level(found, "piece", _("Cloth"), [telling.piece(row) for row in found.pieces]),
     )
     here = next(knot for level in levels for knot in level.knots if knot.here)
     return ThreadPage(
@@ -102,7 +105,7 @@ def thread_page(found: Thread, *, sources: Mapping[Thing, Row], of: Garden) -> T
         own_page=here.href,
         levels=tuple(level for level in levels if level.knots),
         uses=tuple(_uses(found.jars, zone)),
-        swatches=tuple(_swatches(found.jars)),
+        swatches=tuple(_swatches([*found.jars, *found.pieces])),
     )
 
 
@@ -157,6 +160,20 @@ class _Telling:
         }  # fmt: skip
         return self._knot(Thing("jar", row.pk), row.name, when=row.filled_at, said=said)
 
+    def vat(self, row: Vat) -> Knot:
+        said = _("%(kind)s, %(volume)s") % {"kind": row.get_kind_display(), "volume": row.volume_typed}
+        if row.ended_at is not None:
+            stands = _("emptied %(when)s") % {"when": self._moment(row.ended_at)}
+            said = f"{said}; {stands}"
+        return self._knot(Thing("vat", row.pk), row.name, when=row.started_at, said=said)
+
+    def piece(self, row: Piece) -> Knot:
+        said = f"{row.get_fibre_display()}, {row.mass_typed}"
+        if row.finished_at is not None:
+            stands = _("finished %(when)s") % {"when": self._moment(row.finished_at)}
+            said = f"{said}; {stands}"
+        return self._knot(Thing("piece", row.pk), row.name, when=row.begun_at, said=said)
+
     def _knot(self, thing: Thing, name: str, *, when: datetime | None, said: str) -> Knot:
         return Knot(
             kind=thing.kind,
@@ -165,7 +182,7 @@ class _Telling:
             when="" if when is None else self._moment(when),
             said=sentence(said),
             came=self._came(self.found.from_.get(thing, ())),
-            href=reverse(OWN_PAGE[thing.kind], kwargs={"key": thing.key}),
+            href=_page(thing),
             here=thing == self.found.at,
         )
 
@@ -178,6 +195,10 @@ class _Telling:
     def _from(link: Link, name: str) -> str:
         if link.above.kind == "bed":
             return _("from %(name)s") % {"name": name}
+        if link.above.kind == "vat":
+            return ngettext("%(n)d dip in %(name)s", "%(n)d dips in %(name)s", link.times) % {
+                "n": link.times, "name": name,
+            }  # fmt: skip
         if link.typed:
             return _("%(typed)s of %(name)s") % {"typed": link.typed, "name": name}
         return _("all of %(name)s") % {"name": name}
@@ -191,9 +212,15 @@ class _Telling:
         return moment(when.astimezone(self.zone))
 
 
-def _swatches(jars: Sequence[Jar]) -> Iterable[SwatchLink]:
-    rows = [row for jar in jars for row in jar.swatches.all()]
-    for row in sorted(rows, key=lambda one: one.measured_at, reverse=True)[:MOST_SWATCHES]:
+def _page(thing: Thing) -> str:
+    if thing.kind not in OWN_PAGE:
+        return reverse("threads.show", kwargs={"kind": thing.kind, "key": thing.key})
+    return reverse(OWN_PAGE[thing.kind], kwargs={"key": thing.key})
+
+
+def _swatches(of: Sequence[Jar | Piece]) -> Iterable[SwatchLink]:
+    rows = {row.pk: row for one in of for row in one.swatches.all()}
+    for row in sorted(rows.values(), key=lambda one: one.measured_at, reverse=True)[:MOST_SWATCHES]:
         lab = (row.l_star, row.a_star, row.b_star)
         yield SwatchLink(
             name=row.name,

@@ -1,4 +1,4 @@
-"""The thread of a bed, a picking, a tub, a batch or a jar: what a jar's label leads to."""
+"""The thread of a bed, a picking, a tub, a batch, a jar, a vat or a piece of cloth: what a jar's label leads to."""
 
 from django.urls import path
 
