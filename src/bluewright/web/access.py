@@ -46,7 +46,7 @@ READ_BY_ALL: Final = frozenset({
     "today", "weather.days", "gardens.begin", "photos.image", "alkali.dose", "alkali.jar", "alkali.card",
     "prints.batch", "prints.alkali", "prints.jar", "prints.card", "prints.plan", "book.csv", "book.looks",
     "jarlooks.how_jar", "jarlooks.how_light", "swatches.compare", "costs.csv", "stock.csv",
-    "schedule.calendar", "cloth.dips", "ladders.dips",
+    "schedule.calendar", "cloth.dips", "ladders.dips", "cloth.story", "prints.cloth",
 })  # fmt: skip
 """Further pages that an onlooker may read. Pages that only hold a form are not among them."""
 OF_THE_BROWSER: Final = frozenset({"gardens.open"})

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from uuid import UUID
 
 from django.db.models import Count, Q, QuerySet
@@ -33,6 +34,11 @@ def alkali(key: str | UUID, *, of: Garden) -> Alkali | None:
 def in_use(alkali: Alkali) -> bool:
     """Whether a batch or a jar titration rests on it."""
     return AlkaliPart.objects.filter(alkali=alkali).exists() or JarTest.objects.filter(alkali=alkali).exists()
+
+
+def parts_of(batches: Iterable[Batch]) -> list[AlkaliPart]:
+    """What went into these batches, each with its alkali."""
+    return list(AlkaliPart.objects.filter(batch__in=list(batches)).select_related("alkali"))
 
 
 def for_batch(batch: Batch) -> list[Alkali]:

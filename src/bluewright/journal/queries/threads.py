@@ -1,4 +1,4 @@
-"""The thread: from a bed, picking, tub, batch, jar, vat or piece of cloth up to where it came from and down to its uses.
+"""The thread: from a bed, picking, tub, batch, jar, vat or piece of cloth up to its origins and down to its uses.
 
 The database follows the links up and down, joins of batches as far as they go, in one statement for each way. Then the
 rows themselves are read, of each kind the latest, and what those came straight from. So the number of statements is the

@@ -132,6 +132,7 @@ def how_many(many: int) -> str:
 class Thumb:
     """A small picture that leads to its page."""
 
+    key: str
     page: str
     picture: str
     said: str
@@ -142,6 +143,7 @@ def thumbs(photos: Iterable[Photo]) -> tuple[Thumb, ...]:
     """The small pictures of photos."""
     return tuple(
         Thumb(
+            key=str(one.pk),
             page=reverse("photos.show", kwargs={"key": one.pk}),
             picture=reverse("photos.image", kwargs={"key": one.pk, "size": 320}),
             said=_("Photo of %(when)s") % {"when": moment(timezone.localtime(one.taken_at))},

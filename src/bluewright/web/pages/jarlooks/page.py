@@ -150,6 +150,7 @@ def add_page(of: Steep | Batch, photos: Sequence[Photo]) -> AddPage:
     about = of_said(of)
     chosen = (
         Thumb(
+            key=thumb.key,
             page=reverse("jarlooks.draw", kwargs={"kind": about.kind, "key": of.pk, "photo": photo.pk}),
             picture=thumb.picture,
             said=thumb.said,

@@ -8,6 +8,7 @@ urlpatterns = [
     path("batch/<uuid:key>/", views.batch, name="prints.batch"),
     path("alkali/<uuid:key>/", views.alkali, name="prints.alkali"),
     path("jar/<uuid:key>/", views.jar, name="prints.jar"),
+    path("cloth/<uuid:key>/", views.cloth, name="prints.cloth"),
     path("card/<uuid:key>/", views.card, name="prints.card"),
     path("plan/", views.plan, name="prints.plan"),
 ]

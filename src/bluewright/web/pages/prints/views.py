@@ -23,6 +23,7 @@ from bluewright.journal.queries import plan as wants_queries
 from bluewright.journal.queries.threads import Thing, Thread
 from bluewright.web.pages.alkali.card import alkali_card
 from bluewright.web.pages.alkali.views.dose import chosen, to_dose
+from bluewright.web.pages.cloth.telling import told_story
 from bluewright.web.pages.law.page import law_said
 from bluewright.web.pages.plan.found import plan_found
 from bluewright.web.pages.prints.alkali_sheet import alkali_sheet
@@ -118,6 +119,13 @@ def plan(request: HttpRequest, garden: Garden) -> HttpResponse:
         law_said=law_said(garden, wants_queries.basis(garden).plant), today=today,
     )  # fmt: skip
     return _printed(request, "plan", page)
+
+
+@require_safe
+@in_garden
+def cloth(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
+    """The story of a piece on one sheet, with the photo that the address chooses."""
+    return _printed(request, "cloth", told_story(request, garden, key, printed=request.GET.get("as") == "pdf"))
 
 
 def _printed(request: HttpRequest, name: str, page: Any, **beside: Any) -> HttpResponse:
