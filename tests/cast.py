@@ -39,6 +39,7 @@ from bluewright.journal.models import (
     JarTaken,
     JarTest,
     Kept,
+    KitItem,
     Ladder,
     LadderDip,
     LadderRung,
@@ -306,6 +307,11 @@ def a_jar_from_the_bed(garden: Garden, pigment_g: float = 12.0, **other: Any) ->
 def taken(jar: Jar, grams: float, **other: Any) -> JarTaken:
     plain = {"taken_at": moment(), "taken_typed": f"{grams:g} g"}
     return keep(JarTaken(jar=jar, taken_g=grams, **plain | other), by=None)
+
+
+def a_kit_item(garden: Garden, **other: Any) -> KitItem:
+    """Buckets of 30 that last forty batches, unless told otherwise."""
+    return keep(KitItem(garden=garden, **{"name": "buckets", "paid_money": 30.0, "lasts_batches": 40} | other), by=None)
 
 
 def a_work_note(garden: Garden, minutes: float | None = 40.0, *, hours_ago: float = 2.0, **other: Any) -> WorkNote:

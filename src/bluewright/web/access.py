@@ -36,7 +36,7 @@ WORK: Final = frozenset({
     "schedule", "plan", "law", "cloth", "ladders",
 })  # fmt: skip
 """Nouns of the garden's work: helpers may do all of it."""
-OF_THE_WORK: Final = frozenset({"gardens.taken_out"})
+OF_THE_WORK: Final = frozenset({"gardens.taken_out", "kit.restore"})
 """Pages of other nouns that belong to the work."""
 KNOWLEDGE: Final = frozenset({"bench", "method"})
 """Nouns that hold nothing of the garden's: whoever is in may read and ask."""
@@ -54,7 +54,7 @@ OF_THE_BROWSER: Final = frozenset({"gardens.open"})
 OF_THE_DOOR: Final = frozenset({"door.come_in", "door.leave"})
 """What a stranger may ask for."""
 OWNERS: Final = frozenset({
-    "gardens.begin", "gardens.change", "gardens.take_out", "gardens.bring_in", "gardens.demo",
+    "costs.prices", "gardens.begin", "gardens.change", "gardens.take_out", "gardens.bring_in", "gardens.demo",
     "people.index", "people.add", "people.change", "people.passphrase", "people.shut_out",
 })  # fmt: skip
 """What is the owner's alone, but for reading what stands in `READ_BY_ALL`."""

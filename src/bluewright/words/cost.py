@@ -81,6 +81,32 @@ def spent_said(minutes: float) -> str:
     return _("%(h)d h %(min)d min") % told if rest else _("%(h)d h") % told
 
 
+def batch_said(one: BatchCost, record: CostRecord) -> tuple[str, ...]:
+    """What one batch took, and what a gram of its pure blue took, each in a sentence."""
+    told = {"hours": hours_said(one.work_h), "water": litres(one.water_l)}
+    lines = [_("It took %(hours)s of work and %(water)s of water.") % told]
+    if one.alkalis:
+        used = ", ".join(f"{a.name} {dosed_band(_plain(a.used_amount), a.used_amount.unit)}" for a in one.alkalis)
+        lines.append(_("Alkali: %(used)s.") % {"used": used})
+    if one.cost_money is not None:
+        lines.append(_("In money: %(money)s.") % {"money": money_said(one.cost_money, record)})
+    if one.state != "done":
+        lines.append(_("It is %(state)s: a gram has no cost.") % {"state": _(STATES[one.state])})
+    elif one.work_h_per_g is not None:
+        each = {"hours": hours_said(one.work_h_per_g), "money": money_said(one.cost_money_per_g, record)}
+        lines.append(
+            _("A gram of its pure blue cost %(money)s and took %(hours)s of work, failed batches included.") % each
+            if one.cost_money_per_g is not None
+            else _("A gram of its pure blue took %(hours)s of work, failed batches included.") % each
+        )
+    return tuple(lines)
+
+
+def gram_said(found: CostAnswer) -> str:
+    """What a gram took, in one line; empty while no batch has given pigment."""
+    return "" if found.work_h_per_g is None else _first(found)
+
+
 def _first(found: CostAnswer) -> str:
     """What a gram takes, in one line."""
     if found.work_h_per_g is None or found.water_l_per_g is None:
@@ -225,8 +251,11 @@ def batches_table(found: CostAnswer) -> Rows:
 
 def _batch(one: BatchCost, found: CostAnswer, priced: bool) -> tuple[str, ...]:
     pure = _(STATES[one.state]) if one.pure_g is None else ranged(one.pure_g, "g")
+    return one.id or "–", hours_said(one.work_h), pure, of_a_gram(one, found.inputs, priced=priced)
+
+
+def of_a_gram(one: BatchCost, record: CostRecord, *, priced: bool) -> str:
+    """What a gram of a batch's pure blue cost, in money where anything has a price, else in hours."""
     if priced:
-        gram = money_said(one.cost_money_per_g, found.inputs)
-    else:
-        gram = "–" if one.work_h_per_g is None else hours_said(one.work_h_per_g)
-    return one.id or "–", hours_said(one.work_h), pure, gram
+        return money_said(one.cost_money_per_g, record)
+    return "–" if one.work_h_per_g is None else hours_said(one.work_h_per_g)

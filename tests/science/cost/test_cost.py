@@ -233,3 +233,19 @@ def test_what_cannot_be_is_refused_where_it_stands(fields: dict[str, Any], where
     with pytest.raises(InputError) as error:
         read(CostRecord, fields)
     assert error.value.where == where
+
+
+def test_alkali_is_told_of_each_batch_and_the_batches_make_the_whole() -> None:
+    """By hand: 30 g and 10 g noted, 40 g in all; noted amounts are off by a twentieth (`ALKALI_SD`)."""
+    found = costed(
+        batches=[{"id": "one", "leaf_kg": 5.0, "pigment_g": 20.0}, {"id": "two", "leaf_kg": 5.0, "pigment_g": 20.0}],
+        alkalis=[{"name": "lime"}],
+        used=[
+            {"name": "lime", "used_amount": 30.0, "batch": "one"},
+            {"name": "lime", "used_amount": 10.0, "batch": "two"},
+        ],
+    )
+    each = [batch.alkalis[0].used_amount.p50 for batch in found.batches]
+    assert each == pytest.approx([30.0, 10.0], rel=0.01)
+    assert found.alkalis[0].used_amount.p50 == pytest.approx(sum(each), rel=0.02)
+    assert found.batches[0].alkalis[0].used_amount_per_g is not None

@@ -1,9 +1,12 @@
 """`/batches/<key>/`: one batch, its stages and its story."""
 
+from typing import Any
+
 import pytest
 from django.test import Client
 
 from bluewright.journal.models import Batch, Garden, Steep
+from bluewright.web.pages.costs import beside
 from tests import cast
 from tests.web.checks import NOBODY, flat, only, to_the_start_without_a_garden, url
 
@@ -112,3 +115,41 @@ def test_its_json_twin_says_the_same(client: Client, batch: Batch) -> None:
     twin = client.get(where(batch), {"as": "json"}).json()
     assert twin["head"]["name"] == "First blue"
     assert twin["head"]["facts"] == client.get(where(batch)).context["page"].head.facts
+
+
+def test_it_tells_what_the_batch_and_a_gram_of_its_blue_cost_as_the_costs_do(client: Client, garden: Garden) -> None:
+    garden.wage_money_per_h, garden.currency = 12.0, "EUR"
+    garden.save()
+    jar = cast.a_jar_from_the_bed(garden)
+    batch = Batch.objects.get(jarred__jar=jar)
+    cast.an_alkali_part(batch, cast.an_alkali(garden, name="soda"))
+    page = client.get(url("batches.show", key=batch.pk))
+    said = " ".join(page.context["page"].cost)
+    assert "of work and" in said
+    assert "Alkali: soda " in said
+    assert "A gram of its pure blue cost " in said
+    first = client.get(url("costs.index")).context["page"].answer.first
+    assert first.partition(" cost ")[2].partition(";")[0] in said, "the same band as the Costs have of their one batch"
+    assert "What it cost" in page.content.decode()
+
+
+def test_a_note_of_work_written_since_is_in_it(client: Client, garden: Garden) -> None:
+    batch = Batch.objects.get(jarred__jar=cast.a_jar_from_the_bed(garden))
+    before = client.get(url("batches.show", key=batch.pk)).context["page"].cost
+    cast.a_work_note(garden, 600.0, kind="airing", batch=batch)
+    assert client.get(url("batches.show", key=batch.pk)).context["page"].cost != before
+
+
+def test_a_server_works_its_cost_out_beside_the_page(
+    client: Client, garden: Garden, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    batch = Batch.objects.get(jarred__jar=cast.a_jar_from_the_bed(garden))
+    cast.a_work_note(garden, batch=batch)
+    asked: list[Any] = []
+    monkeypatch.setattr(beside.ASIDE, "ask", lambda _key, work: asked.append(work) or True)
+    monkeypatch.setattr(beside.ASIDE, "waits", lambda _key: True)
+    page = client.get(url("batches.show", key=batch.pk))
+    assert page.context["page"].cost_waits
+    assert "is being worked out" in page.content.decode()
+    asked[0]()
+    assert client.get(url("batches.show", key=batch.pk)).context["page"].cost

@@ -214,3 +214,13 @@ def test_onlookers_may_read_it_but_not_take_out_the_garden(garden: Garden) -> No
 def test_more_batches_need_no_more_statements(client: Client, place: Garden, sort: str) -> None:
     a_batch_in_its_jar(place)
     flat(client, f"{WHERE}?sort={sort}", lambda: [a_batch_in_its_jar(place) for _ in range(3)])
+
+
+def test_it_tells_what_a_gram_cost_of_the_year_and_of_each_batch(client: Client, place: Garden) -> None:
+    cast.a_jar_from_the_bed(place)
+    page = client.get(WHERE)
+    book = page.context["page"]
+    assert "gram of pure blue" in book.cost
+    assert any(row.gram.startswith("a gram cost ") for row in book.rows)
+    assert f"{url('costs.index')}?year={book.year}" in page.content.decode()
+    assert client.get(WHERE, {"year": "all"}).context["page"].cost == ""

@@ -13,12 +13,12 @@ import numpy as np
 from bluewright.journal.bridge import book as bridge
 from bluewright.journal.bridge.batches import alkali_record
 from bluewright.journal.bridge.book import Z95, Basket
-from bluewright.journal.models import Alkali, Garden, WorkNote
+from bluewright.journal.models import Alkali, Garden, KitItem, WorkNote
 from bluewright.journal.queries import book, work
 from bluewright.journal.queries.book import Begun, InJar, Key, Span, Within
 from bluewright.journal.queries.work import PartsOf, Tubful
 from bluewright.science.cost.call import cost
-from bluewright.science.cost.cost_record import AlkaliPack, AlkaliUsed, BatchMade, CostAnswer, CostRecord, WorkDone
+from bluewright.science.cost.cost_record import AlkaliPack, AlkaliUsed, BatchMade, CostAnswer, CostRecord, Kit, WorkDone
 from bluewright.science.media.purity import Known, Make
 
 MOST: Final = 300
@@ -80,6 +80,7 @@ def season(of: Garden, span: Span) -> Season | None:
         ),
         work=tuple(_worked(note, names, held, onward) for note in work.for_blue(of, span)),
         alkalis=tuple(packs.values()),
+        kit=tuple(_kit(one, name) for one, name in _kit_named(of)),
         used=tuple(
             AlkaliUsed(name=packs[one.alkali].name, used_amount=_amount(one), batch=_named(one.batch, names, onward))
             for one in parts
@@ -169,6 +170,18 @@ def _named(key: Key, names: Mapping[Key, str], onward: Mapping[Key, Key]) -> str
         seen.add(key)
         key = onward[key]
     return names.get(key, "")
+
+
+def _kit_named(of: Garden) -> list[tuple[KitItem, str]]:
+    rows = work.kit(of)
+    return list(zip(rows, apart(row.name for row in rows), strict=True))
+
+
+def _kit(row: KitItem, name: str) -> Kit:
+    return Kit(
+        name=name, paid_money=row.paid_money, left_money=row.left_money, lasts_years=row.lasts_years,
+        lasts_batches=row.lasts_batches,
+    )  # fmt: skip
 
 
 def _packs(alkalis: Sequence[Alkali], parts: Sequence[PartsOf]) -> list[tuple[Alkali, AlkaliPack]]:

@@ -13,6 +13,7 @@ from bluewright.journal.models.garden import AirTemp, Garden
 from bluewright.journal.models.intake import Intake, TubTemp
 from bluewright.journal.models.jar import Jar, JarFrom, JarTaken, YieldSeen
 from bluewright.journal.models.kept import Change, Kept
+from bluewright.journal.models.kit import KitItem
 from bluewright.journal.models.ladder import Ladder, LadderDip, LadderRung
 from bluewright.journal.models.law_check import LawCheck
 from bluewright.journal.models.measured import JarLook, Measured
@@ -61,6 +62,7 @@ __all__ = [
     "JarTaken",
     "JarTest",
     "Kept",
+    "KitItem",
     "Ladder",
     "LadderDip",
     "LadderRung",

@@ -15,6 +15,7 @@ from bluewright.journal.models import (
     Batch,
     Bed,
     Garden,
+    KitItem,
     Piece,
     Poured,
     Standing,
@@ -25,6 +26,8 @@ from bluewright.journal.models import (
 )
 from bluewright.journal.queries.book import Key, Span, Within, stored
 
+MOST_KIT: Final = 100
+"""Things that costs are reckoned with."""
 CHOICES: Final = 30
 """Of each kind of thing so many that a note can be for: the newest."""
 ABOUT: Final[dict[str, tuple[type[Any], str, str]]] = {
@@ -73,6 +76,11 @@ def first_and_last(of: Garden) -> list[datetime]:
     """When work was noted first and last; empty where none was."""
     found = WorkNote.objects.filter(garden=of).order_by("began_at").values_list("began_at", flat=True)
     return [one for one in (found.first(), found.last()) if one is not None]
+
+
+def kit(of: Garden) -> list[KitItem]:
+    """What was bought for years."""
+    return list(KitItem.objects.filter(garden=of)[:MOST_KIT])
 
 
 def choices(of: Garden) -> dict[str, QuerySet[Any]]:

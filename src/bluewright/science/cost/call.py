@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from typing import Final, cast
 
 import numpy as np
@@ -55,7 +56,7 @@ def cost(record: CostRecord, *, rng: np.random.Generator) -> CostAnswer:
         work_h_per_g=_band(per_g(work, pure)),
         water_l=band(water),
         water_l_per_g=_band(per_g(water, pure)),
-        alkalis=_alkalis(record, found, pure),
+        alkalis=_alkalis(record, {k: of[found.counted].sum(axis=0) for k, of in found.alkali_amount.items()}, pure),
         cost_money=_band(money),
         cost_money_per_g=_band(each),
         paid_money=_band(paid),
@@ -172,13 +173,14 @@ def _parts(record: CostRecord, found: Ledger, shares: Floats) -> tuple[CostPart,
     return tuple(part for _mean, part in rows)
 
 
-def _alkalis(record: CostRecord, found: Ledger, pure_g: Floats | None) -> tuple[AlkaliSum, ...]:
+def _alkalis(record: CostRecord, amounts: Mapping[str, Floats], pure_g: Floats | None) -> tuple[AlkaliSum, ...]:
+    """Each alkali of which there is any; `amounts` of shape (n,)."""
     rows = []
     for pack in record.alkalis:
-        if pack.name not in found.alkali_amount:
+        total = amounts.get(pack.name)
+        if total is None or total.max() <= 0:
             continue
-        total, price = found.alkali_amount[pack.name][found.counted].sum(axis=0), pack.unit_money
-        each = per_g(total, pure_g)
+        price, each = pack.unit_money, per_g(total, pure_g)
         rows.append(
             AlkaliSum(
                 name=pack.name,
@@ -203,6 +205,7 @@ def _batches(record: CostRecord, found: Ledger) -> tuple[BatchCost, ...]:
                 state=found.state[b],
                 work_h=band(work[b]),
                 water_l=band(found.water_l[b]),
+                alkalis=_alkalis(record, {name: of[b] for name, of in found.alkali_amount.items()}, pure),
                 cost_money=band(money[b]) if priced else None,
                 carried_money=band(more_money[b]) if priced and pure is not None else None,
                 pure_g=_band(pure),

@@ -219,6 +219,19 @@ class CostPart:
 
 
 @answer
+class AlkaliSum:
+    """One alkali over all batches, or in one of them."""
+
+    name: str
+    used_amount: Amount
+    """How much."""
+    used_amount_per_g: Amount | None = None
+    """How much for a gram of pure blue."""
+    cost_money: Band | None = None
+    """What it cost; absent without a price."""
+
+
+@answer
 class BatchCost:
     """What one batch took."""
 
@@ -229,6 +242,8 @@ class BatchCost:
     """Hours of work."""
     water_l: Band
     """Water."""
+    alkalis: tuple[AlkaliSum, ...] = ()
+    """Each alkali that went into it."""
     cost_money: Band | None = None
     """Its own money, without what failed batches cost."""
     carried_money: Band | None = None
@@ -239,19 +254,6 @@ class BatchCost:
     """Hours for a gram of pure blue, failed batches included."""
     cost_money_per_g: Band | None = None
     """Money for a gram of pure blue, failed batches included."""
-
-
-@answer
-class AlkaliSum:
-    """One alkali over all batches."""
-
-    name: str
-    used_amount: Amount
-    """How much."""
-    used_amount_per_g: Amount | None = None
-    """How much for a gram of pure blue."""
-    cost_money: Band | None = None
-    """What it cost; absent without a price."""
 
 
 @answer

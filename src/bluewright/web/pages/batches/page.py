@@ -12,12 +12,13 @@ from django.urls import reverse
 from django.utils.translation import gettext as _
 from django.utils.translation import ngettext
 
+from bluewright.journal.bridge.costs_kept import Kept
 from bluewright.journal.models import Batch, LiquorLook, Photo, Standing
 from bluewright.journal.queries.batches import Stage, stage_of
 from bluewright.web.pages.batches.head import BatchHead, batch_head, drawing, facts, over
 from bluewright.web.pages.batches.next import NextStep, next_step
 from bluewright.web.ui.photos import Thumb, thumbs
-from bluewright.words.cost import spent_said
+from bluewright.words.cost import batch_said, spent_said
 from bluewright.words.numbers import figure, moment
 from bluewright.words.signs import seen_said
 
@@ -61,12 +62,20 @@ class BatchPage:
     """Of the batch and of its liquor, the oldest first."""
     work: str
     """How much work was noted for it; empty where none was."""
+    cost: tuple[str, ...]
+    """What it took and what a gram of it cost; empty while that is not known."""
+    cost_waits: bool
+    """Whether that is still worked out beside the pages."""
+    year: int
+    """In which it was begun."""
     can_end: bool
     ended: bool
 
 
-def batch_page(batch: Batch, *, now: datetime, photos: Iterable[Photo] = (), work_min: float = 0.0) -> BatchPage:
-    """The page of a whole batch, with photos of it and of its liquor."""
+def batch_page(
+    batch: Batch, *, now: datetime, photos: Iterable[Photo] = (), work_min: float = 0.0, costs: Kept | None = None
+) -> BatchPage:
+    """The page of a whole batch, with photos of it and of its liquor, and what its year's blue costs."""
     zone = ZoneInfo(batch.garden.time_zone)
     happenings = sorted(_happenings(batch, zone), key=lambda pair: pair[0], reverse=True)
     stage = stage_of(batch)
@@ -78,9 +87,17 @@ def batch_page(batch: Batch, *, now: datetime, photos: Iterable[Photo] = (), wor
         story=tuple(happening for _when, happening in happenings),
         photos=thumbs(sorted(photos, key=lambda one: one.taken_at)),
         work=_("Work noted for it: %(spent)s.") % {"spent": spent_said(work_min)} if work_min else "",
+        cost=_cost(batch, costs),
+        cost_waits=costs is None,
+        year=batch.begun_at.astimezone(zone).year,
         can_end=stage not in {"ended", "jar", "joined"},
         ended=stage == "ended",
     )
+
+
+def _cost(batch: Batch, costs: Kept | None) -> tuple[str, ...]:
+    one = None if costs is None else costs.of(batch.pk)
+    return () if one is None or costs is None or costs.answer is None else batch_said(one, costs.answer.inputs)
 
 
 def batch_row(batch: Batch) -> BatchRow:

@@ -23,6 +23,7 @@ from bluewright.journal.queries import batches, photos, work
 from bluewright.web.pages.batches.forms import BeginForm, ChangeForm, EndForm
 from bluewright.web.pages.batches.head import batch_head
 from bluewright.web.pages.batches.page import batch_page, rows
+from bluewright.web.pages.costs.beside import year_costs
 from bluewright.web.ui.found import the_batch
 from bluewright.web.ui.respond import in_garden, posted, shown
 
@@ -66,7 +67,11 @@ def show(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
         request,
         "batches/show.html",
         batch_page(
-            batch, now=timezone.now(), photos=chain.from_iterable(pictures.values()), work_min=work.noted_min(batch)
+            batch,
+            now=timezone.now(),
+            photos=chain.from_iterable(pictures.values()),
+            work_min=work.noted_min(batch),
+            costs=year_costs(garden, timezone.localtime(batch.begun_at).year),
         ),
     )
 

@@ -20,7 +20,9 @@ from bluewright.journal.queries.book import Begun, Key
 from bluewright.web.pages.book import page as words
 from bluewright.web.pages.book.asked import Asked, asked, candidate_years, span
 from bluewright.web.pages.book.page import BookPage, Most
+from bluewright.web.pages.costs.beside import year_costs
 from bluewright.web.ui.turning import Linked, turn
+from bluewright.words.cost import gram_said
 from bluewright.words.numbers import rough
 
 PAGE: Final = 50
@@ -54,13 +56,16 @@ def opened(of: Garden, get: QueryDict, *, now: datetime) -> BookPage:
     waiting = book.waiting(of, when)
     rows = [words.waiting_row(tub, now=now, zone=zone) for tub in book.tubs(waiting[: book.WAITING_MOST])]
     more = len(waiting) - len(rows)
+    costs = year_costs(of, want.year) if want.year and listed else None
     return BookPage(
         title=_("Season book %(year)d") % {"year": want.year} if want.year else _("Season book, all years"),
         summary=words.summary(len(listed), len(yields), len(waiting)),
+        cost="" if costs is None or costs.answer is None else gram_said(costs.answer),
+        year=want.year,
         chart=_chart(listed, yields, ended),
         years=_years(want, counted, years),
         heads=words.heads(want),
-        rows=tuple(words.book_row(line, most=most, zone=zone) for line in bridge.lines(shown, came_from)),
+        rows=tuple(words.book_row(line, most=most, zone=zone, costs=costs) for line in bridge.lines(shown, came_from)),
         pages=turn(want.page, last, lambda number: replace(want, page=number).address()),
         waiting=tuple(rows),
         waiting_more=_("and %(n)d older ones") % {"n": more} if more > 0 else "",

@@ -14,11 +14,13 @@ from django.utils.translation import gettext_lazy, ngettext
 
 from bluewright.charts import small
 from bluewright.journal.bridge.book import Line
+from bluewright.journal.bridge.costs_kept import Kept
 from bluewright.journal.models import Steep
 from bluewright.journal.models.bed import PLANTS
 from bluewright.web.pages.batches.page import said_stage
 from bluewright.web.pages.book.asked import Asked
 from bluewright.web.ui.turning import Linked
+from bluewright.words.cost import of_a_gram
 from bluewright.words.measures import amount, in_us, of_leaf
 from bluewright.words.numbers import day, figure, frac, rough
 
@@ -71,6 +73,8 @@ class BookRow:
     """Dry pigment from each kilogram of leaf."""
     pure: str
     """Pure blue in it, with its range."""
+    gram: str
+    """What a gram of it cost, with its range; empty where that is not known."""
     bar: str
     """SVG text."""
     purity: str
@@ -92,6 +96,10 @@ class BookPage:
 
     title: str
     summary: str
+    cost: str
+    """What a gram of the year's pure blue cost; empty for all years, and while it is not known."""
+    year: int | None
+    """The one that is open; None for all of them."""
     chart: str
     """SVG text; empty while nothing was weighed."""
     years: tuple[Linked, ...]
@@ -123,8 +131,8 @@ def heads(asked: Asked) -> tuple[Head, ...]:
     )
 
 
-def book_row(line: Line, *, most: Most, zone: ZoneInfo) -> BookRow:
-    """A batch in words."""
+def book_row(line: Line, *, most: Most, zone: ZoneInfo, costs: Kept | None = None) -> BookRow:
+    """A batch in words, with what a gram of it cost where its year's costs are known."""
     basket = line.basket
     return BookRow(
         name=line.name,
@@ -144,10 +152,19 @@ def book_row(line: Line, *, most: Most, zone: ZoneInfo) -> BookRow:
         pigment="" if line.pigment_g is None else _("%(g)s g") % {"g": figure(line.pigment_g)},
         from_leaf=_from_leaf(line.g_per_kg),
         pure=_pure(line),
+        gram=_gram(line, costs),
         bar="" if line.g_per_kg is None else small.bar(line.g_per_kg, most=most.g_per_kg, inside=line.pure_g_per_kg),
         purity=_purity(line),
         stage=stage(line),
     )
+
+
+def _gram(line: Line, costs: Kept | None) -> str:
+    one = None if costs is None else costs.of(line.key)
+    if one is None or costs is None or costs.answer is None or one.work_h_per_g is None:
+        return ""
+    cost = of_a_gram(one, costs.answer.inputs, priced=costs.answer.cost_money is not None)
+    return _("a gram cost %(cost)s") % {"cost": cost}
 
 
 def waiting_row(steep: Steep, *, now: datetime, zone: ZoneInfo) -> WaitingRow:

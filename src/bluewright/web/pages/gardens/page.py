@@ -29,6 +29,7 @@ from bluewright.journal.models import (
     Jar,
     JarTaken,
     Kept,
+    KitItem,
     Ladder,
     LadderRung,
     LawCheck,
@@ -93,6 +94,7 @@ BACK: Final[Mapping[type[Kept], tuple[str, Mapping[str, str]]]] = {
     DaysAway: ("schedule.restore", {"row": "pk"}),
     BedPast: ("past.restore", {"key": "bed_id", "row": "pk"}),
     WorkNote: ("costs.restore", {"key": "pk"}),
+    KitItem: ("kit.restore", {"key": "pk"}),
     Strain: ("tubs.restore_strain", {"key": "steep_id", "straining": "pk"}),
 }
 """For each kind the name of the page that brings it back, and the keys of its address with their columns."""
@@ -122,6 +124,7 @@ SAID: Final = {
     Ladder: (gettext_lazy("Ladder %(name)s, begun %(when)s"), "name", "begun_at"),
     LadderRung: (gettext_lazy("A strip of %(name)s, written %(when)s"), "ladder.name", "made_at"),
     Swatch: (gettext_lazy("Swatch %(name)s, measured %(when)s"), "name", "measured_at"),
+    KitItem: (gettext_lazy("Of the kit: %(name)s, written %(when)s"), "name", "made_at"),
     WorkNote: (gettext_lazy("Work, %(name)s, begun %(when)s"), "what", "began_at"),
     Card: (gettext_lazy("Card %(name)s for photos, printed %(when)s"), "number", "printed_at"),
     CardRegistration: (gettext_lazy("Registration of card %(name)s, %(when)s"), "card.number", "registered_at"),

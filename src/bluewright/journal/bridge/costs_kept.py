@@ -1,0 +1,57 @@
+"""What the blue of a year costs, kept until anything is written: for pages that show it beside something else."""
+
+from __future__ import annotations
+
+from collections import OrderedDict
+from dataclasses import dataclass
+from typing import Final
+from uuid import UUID
+
+from bluewright.journal.bridge import costs
+from bluewright.journal.models import Garden
+from bluewright.journal.queries.book import Key, Span
+from bluewright.journal.written import writes
+from bluewright.science.base.errors import BluewrightError
+from bluewright.science.cost.cost_record import BatchCost, CostAnswer
+
+MOST: Final = 16
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Kept:
+    """A year's costs as they were reckoned."""
+
+    writes: int
+    names: dict[Key, str]
+    """By key of a batch the name that the answer has for it."""
+    answer: CostAnswer | None
+    """None where no batch was begun in that year, or its costs cannot be reckoned."""
+
+    def of(self, key: UUID) -> BatchCost | None:
+        """One batch; None if it is not among those of the year."""
+        name = self.names.get(key.hex)
+        return None if self.answer is None else next((one for one in self.answer.batches if one.id == name), None)
+
+
+_kept: OrderedDict[tuple[UUID, int], Kept] = OrderedDict()
+
+
+def kept(of: Garden, year: int) -> Kept | None:
+    """What was reckoned since anything was written last; None if nothing was."""
+    found = _kept.get((of.pk, year))
+    return found if found is not None and found.writes == writes() else None
+
+
+def reckon(of: Garden, year: int, span: Span) -> Kept:
+    """Work a year's costs out and keep them."""
+    before, found = writes(), costs.season(of, span)
+    try:
+        answer = None if found is None else costs.reckoned(found.record)
+    except BluewrightError:
+        answer = None
+    made = Kept(writes=before, names={} if found is None else dict(found.names), answer=answer)
+    _kept[of.pk, year] = made
+    _kept.move_to_end((of.pk, year))
+    while len(_kept) > MOST:
+        _kept.popitem(last=False)
+    return made

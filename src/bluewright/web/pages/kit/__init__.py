@@ -1,0 +1,1 @@
+"""The kit: what was bought for years, whose price is shared over them."""
