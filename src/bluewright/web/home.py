@@ -48,11 +48,15 @@ def make_key(home: Path) -> None:
 def migrate(home: Path) -> None:
     """Bring the database to this program's form, if it is not there yet; what it was before is backed up first.
 
+    A new one is made at once.
+
     Raises BluewrightError, and changes nothing, if a newer program had it, or it cannot be backed up.
     """
     from django.core.management import call_command
     from django.db import DatabaseError, connection
     from django.db.migrations.executor import MigrationExecutor
+
+    from bluewright.journal.anew import make_tables
 
     try:
         executor = MigrationExecutor(connection)
@@ -65,6 +69,9 @@ def migrate(home: Path) -> None:
             where="--home", what="this garden was opened by a newer Bluewright already", right="update this one"
         )
     if executor.migration_plan(executor.loader.graph.leaf_nodes()):
+        if not connection.introspection.table_names():
+            make_tables(connection)
+            return
         if had:
             _back_up(home)
         call_command("migrate", verbosity=0, interactive=False)

@@ -43,6 +43,7 @@ MIDDLEWARE = [
     "bluewright.web.policy.headers",
     "django.middleware.security.SecurityMiddleware",
     "whitenoise.middleware.WhiteNoiseMiddleware",
+    "bluewright.web.turns.in_turn",
     "django.contrib.sessions.middleware.SessionMiddleware",
     "django.middleware.locale.LocaleMiddleware",
     "bluewright.web.tongue.speak",
