@@ -20,7 +20,7 @@ from tests.cli.commands import RECORD_COMMANDS, example
 BIBLIOGRAPHY = (Path(__file__).parents[2] / "sources.bib").read_text(encoding="utf-8")
 KEYS = set(re.findall(r"^@\w+\{([^,]+),", BIBLIOGRAPHY, re.M)) | {"common-practice"}
 COMMANDS = pytest.mark.parametrize("command", RECORD_COMMANDS.values(), ids=RECORD_COMMANDS)
-TRIES = {"steep call": 6, "plan season": 12, "air time": 60, "tub temp": 60}
+TRIES = {"steep call": 6, "learned": 3, "plan season": 12, "air time": 60, "tub temp": 60}
 """How many records; a steep or a season takes a second and the races of an airing some hundredths."""
 BELOW_NOTHING = {"cost_per_kg_frac", "cost_per_m2_frac", "damage_cost_frac", "dilution_frac", "narrower_frac"}
 """Shares that may be negative: damage may be a gain, and a rinse that mixes well may make the liquor stronger."""

@@ -78,6 +78,9 @@ COMMANDS: Final = (
     Command(("compare", "trial"), "was it worth it: what a trial of few tubs says, and how sure", "compare_trial"),
     Command(("compare", "batches"), "what many batches say of their causes (record or CSV)", "compare_batches"),
     Command(("photo", "register"), "a printed card registered from several photos of it", "photo_register"),
+    Command(("learned",), "what your finished batches taught, and how good the forecasts were", "learned"),
+    Command(("share",), "what a garden would give away of what it learned, without names", "share"),
+    Command(("pool",), "several gardens' shared files into a better prior", "pool"),
     Command(("demo",), "walk one invented steep, day by day, from the basket to the jar", "demo"),
     Command(
         ("serve",),

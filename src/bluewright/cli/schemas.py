@@ -32,6 +32,8 @@ from bluewright.science.learn.trial_answer import TrialAnswer
 from bluewright.science.learn.trial_record import TrialRecord
 from bluewright.science.media.tub_temp_record import TubTempAnswer, TubTempRecord
 from bluewright.science.media.weather.days_record import WeatherAnswer, WeatherRecord
+from bluewright.science.memory.pool_record import PoolAnswer, PoolRecord, Prepared, SharedGarden
+from bluewright.science.memory.record import GardenAnswer, GardenRecord
 from bluewright.science.photo.card_record import RegisteredCard
 from bluewright.science.photo.jar_record import JarAnswer, JarRecord
 from bluewright.science.photo.record import PhotoAnswer, PhotoRecord
@@ -53,6 +55,12 @@ from bluewright.science.vat.state_record import VatAnswer, VatRecord
 from bluewright.science.watering.record import BedWaterAnswer, BedWaterRecord
 
 PUBLISHED: dict[str, type] = {
+    "garden-record": GardenRecord,
+    "garden-answer": GardenAnswer,
+    "shared-garden": SharedGarden,
+    "pool-record": PoolRecord,
+    "pool-answer": PoolAnswer,
+    "pooled-prior": Prepared,
     "ladder-record": LadderRecord,
     "ladder-answer": LadderAnswer,
     "lots-record": LotsRecord,

@@ -36,6 +36,8 @@ NOTES: Final = frozenset(
         "not-weighed-yet", "one-pair", "sorted-leaf", "spoilt-tubs", "tub-apart",
         "tubs-of-one-picking", "without-rival",
         "few-rungs", "ladder-misfit", "mix-well", "no-mix", "out-of-reach",
+        "few-gardens", "few-yields", "leaning-forecasts", "pooled-prior", "same-garden", "surprising-batch",
+        "wide-scatter",
         "above-bound", "alkali-harms-fibre", "alkali-stronger", "alkali-unpriced", "alkali-weak", "ammonia-ceiling",
         "at-once", "bed-not-counted", "beer-range", "bent-lines", "black-too-dark", "blinding", "book-figure",
         "bounds-only", "brightened", "brighter-than-water", "card-drifted", "card-fits-badly", "card-paper-assumed",

@@ -17,6 +17,7 @@ BIBLIOGRAPHY: Final = "sources.bib"
 COMPUTED: Final = (
     "bed", "weather", "watering", "growth", "plan", "season",
     "leaf", "tub-heat", "steep", "strain", "alkali", "jar-test", "air", "settle", "wash", "filter", "dry", "yield",
+    "memory",
     "vat", "cost", "dyeing", "compare", "colour", "photo", "card", "assay",
 )  # fmt: skip
 """The pages on how each number is computed, in the order of the work."""

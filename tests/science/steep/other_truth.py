@@ -6,7 +6,7 @@ cut from the state by thresholds of their own, shifted by the person's slant, an
 """
 
 from dataclasses import dataclass
-from datetime import timedelta
+from datetime import datetime, timedelta
 
 import numpy as np
 
@@ -15,6 +15,9 @@ from bluewright.science.steep.record import Reading, Signs
 from tests.science.steep.simulate import START
 
 SLIP = 1 / 12
+SIGN_NAMES = ("bubbles", "scum", "blue_cast", "limpness", "darkness", "smell", "alkali_green")
+OWN_SD = 0.2
+"""How far a tub of a garden lies from the garden's own."""
 
 
 @dataclass(frozen=True)
@@ -37,28 +40,52 @@ class OtherTub:
         return float(self.hours[self.blue.argmax()])
 
 
-def other_tub(mean_c: float, rng: np.random.Generator, *, days: int = 16) -> OtherTub:
-    """A random tub about a mean air temperature."""
+@dataclass(frozen=True)
+class OtherGarden:
+    """What such tubs of one garden have in common, and its person: each tub differs from that a little."""
+
+    log_scale: float
+    log_loss: float
+    slant: dict[str, float]
+    log_g_per_kg: float
+    """Of leaf whose blue all came out, as it was dissolved at its best."""
+
+
+def other_garden(rng: np.random.Generator) -> OtherGarden:
+    """A random one: two thirds of what varies among tubs is its own."""
+    return OtherGarden(
+        rng.normal(0, 0.29), rng.normal(0, 0.29), {name: rng.normal(0, 0.29) for name in SIGN_NAMES},
+        np.log(1.6) + rng.normal(0, 0.6),
+    )  # fmt: skip
+
+
+def other_tub(
+    mean_c: float, rng: np.random.Generator, *, days: int = 16, garden: OtherGarden | None = None
+) -> OtherTub:
+    """A random tub about a mean air temperature, of any garden or of one."""
     hours = np.arange(0.0, 24.0 * days + 1)
     wander = np.repeat(np.cumsum(rng.normal(0, 0.9, days + 1)), 24)[: len(hours)]
     swing = rng.uniform(1.0, 3.0)
     temp = mean_c + rng.normal(0, 1.0) + wander + swing * np.sin(2 * np.pi * hours / 24)
     warmth = np.cumsum(np.exp(0.085 * (temp - 20)))
-    shape, scale = rng.uniform(1.2, 2.0), 26.0 * np.exp(rng.normal(0, 0.35))
+    sd = 0.35 if garden is None else OWN_SD
+    shape, scale = rng.uniform(1.2, 2.0), 26.0 * np.exp(rng.normal(garden.log_scale if garden else 0, sd))
     dead = 1 - np.exp(-((warmth / scale) ** shape))
     lag = int(rng.uniform(2, 8))
     released = np.concatenate([np.zeros(lag), np.diff(dead, prepend=0.0)])[: len(hours)]
     wakes = np.log(200) * np.exp(rng.normal(0, 0.25)) / 0.10
     flora = 1 / (1 + np.exp(-0.10 * (warmth - wakes)))
-    loss = np.exp(rng.normal(0, 0.35)) * (0.006 + 0.02 * flora) * np.exp(0.09 * (temp - 20))
+    loss = (
+        np.exp(rng.normal(garden.log_loss if garden else 0, sd)) * (0.006 + 0.02 * flora) * np.exp(0.09 * (temp - 20))
+    )
     blue = np.zeros(len(hours))
     for i in range(1, len(hours)):
         blue[i] = blue[i - 1] * np.exp(-loss[i]) + released[i]
-    names = ("bubbles", "scum", "blue_cast", "limpness", "darkness", "smell", "alkali_green")
-    return OtherTub(hours, temp, dead, blue, flora, {name: rng.normal(0, 0.35) for name in names})
+    slant = {name: rng.normal(garden.slant[name] if garden else 0, sd) for name in SIGN_NAMES}
+    return OtherTub(hours, temp, dead, blue, flora, slant)
 
 
-def look(tub: OtherTub, hour: float, rng: np.random.Generator, *, every: float) -> Reading:
+def look(tub: OtherTub, hour: float, rng: np.random.Generator, *, every: float, started: datetime = START) -> Reading:
     """What the slanted person notes at `hour`; each sign with chance `every`, and the tub's temperature."""
     at = int(hour)
     dead, blue, flora = tub.dead[at], tub.blue[at], tub.flora[at]
@@ -77,4 +104,4 @@ def look(tub: OtherTub, hour: float, rng: np.random.Generator, *, every: float) 
             plain = int(np.clip(np.round(value + tub.slant[name] + rng.normal(0, 0.3)), 0, 3))
             levels[name] = int(rng.integers(0, 4)) if rng.random() < SLIP else plain
     temp_c = float(np.round(tub.temp_c[at] + rng.normal(0, 0.4), 1))
-    return Reading(time=START + timedelta(hours=hour), signs=Signs(**levels), temp_c=temp_c)
+    return Reading(time=started + timedelta(hours=hour), signs=Signs(**levels), temp_c=temp_c)

@@ -3,12 +3,15 @@
 from __future__ import annotations
 
 import re
+from dataclasses import fields
 from typing import Annotated, Final, Literal
 
+import numpy as np
 from pydantic import AwareDatetime, Field
 
 from bluewright.science.base.errors import InputError
 from bluewright.science.base.records import record
+from bluewright.science.base.sourced import Floats
 from bluewright.science.media.basket import LeafState, Plant
 from bluewright.science.media.tub import Tub
 from bluewright.science.steep.priors import priors_of
@@ -16,6 +19,10 @@ from bluewright.science.steep.priors import priors_of
 Method = Literal["cold", "warm", "hot"]
 Level = Annotated[int, Field(ge=0, le=3)]
 
+CONTENT_NAME: Final = "content_mmol_per_kg"
+"""What the leaf of a steep holds, among the parameters."""
+INSTRUMENTS: Final = ("ph", "temp_c", "dissolved_oxygen_mg_l", "dye_index", "light_l", "light_a", "light_b")
+"""The numbers a reading may bring, each with its own bias."""
 MAX_READINGS: Final = 200
 MAX_TEMPS: Final = 5000
 
@@ -88,7 +95,7 @@ class Move:
 
     centre_z: Annotated[float, Field(ge=-6, le=6)]
     """Where the parameter now is believed to be."""
-    spread_z: Annotated[float, Field(gt=0, le=1.5)]
+    spread_z: Annotated[float, Field(gt=0, le=3)]
     """How widely; 1 is as widely as before."""
 
 
@@ -99,7 +106,37 @@ class Garden:
     version: Literal[1] = 1
     """Version of this object."""
     moves: dict[str, Move]
-    """By name of the parameter."""
+    """By name of the parameter, sign or instrument."""
+    together: tuple[tuple[Annotated[float, Field(gt=-1, lt=1)], ...], ...] = ()
+    """How the moves hang together: for each move, in their order, its correlations with those before it (for the first
+    an empty list). Left out, they stand alone."""
+
+    def __post_init__(self) -> None:
+        if not self.together:
+            return
+        if [len(row) for row in self.together] != list(range(len(self.moves))):
+            raise InputError(
+                where="together",
+                what="it does not go with the moves",
+                right="give for each move its correlations with every move before it",
+            )
+        if np.linalg.eigvalsh(self.correlation).min() <= 0:
+            raise InputError(
+                where="together", what="no moves can hang together so", right="leave the garden as it was written"
+            )
+
+    @property
+    def correlation(self) -> Floats:
+        """Correlations of all moves, (k, k)."""
+        found = np.eye(len(self.moves))
+        for row, values in enumerate(self.together):
+            found[row, :row] = found[:row, row] = values
+        return found
+
+
+def learnable(plant: Plant) -> tuple[str, ...]:
+    """Names of all that a garden may move: parameters of the plant, its leaf's content, signs and instruments."""
+    return (*priors_of(plant), CONTENT_NAME, *(field.name for field in fields(Signs)), *INSTRUMENTS)
 
 
 @record
@@ -154,7 +191,7 @@ class SteepRecord:
             )
         for index, reading in enumerate(self.readings):
             self._check_reading(index, reading)
-        known = priors_of(self.plant)
+        known = learnable(self.plant)
         for name in self.garden.moves if self.garden else ():
             if name not in known:
                 raise InputError(

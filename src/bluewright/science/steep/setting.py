@@ -7,7 +7,7 @@ parameters of the plant, the ways of temperature, and one offset or bias for eac
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime
 from typing import Final
 
@@ -18,7 +18,7 @@ from bluewright.science.media.basket import SAP_L_PER_KG
 from bluewright.science.steep.kinetics import Batch, Course, solve
 from bluewright.science.steep.numbers import NUMBERS
 from bluewright.science.steep.priors import CUT_FACTOR, FREED_BY_ALKALI_FRAC, priors_of
-from bluewright.science.steep.record import Method, SteepRecord
+from bluewright.science.steep.record import CONTENT_NAME, Method, SteepRecord
 from bluewright.science.steep.signs import SIGNS
 
 TempPaths = Callable[[Floats, int], Floats]
@@ -38,6 +38,33 @@ FIRST_SPAN_H: Final[dict[Method, float]] = {"cold": 288.0, "warm": 72.0, "hot": 
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Taught:
+    """What a garden has taught: the scores of some columns are normal with a centre and a covariance of their own.
+
+    Members stay standard-normal scores; score = centre + root z for those columns, with root root' the covariance.
+    """
+
+    columns: tuple[int, ...]
+    centre_z: Floats
+    """(k,)"""
+    root: Floats
+    """Lower triangle, (k, k)."""
+
+    def scores(self, z: Floats) -> Floats:
+        """All scores (n, d) of members `z` (n, d)."""
+        found = z.copy()
+        found[:, self.columns] = self.centre_z + z[:, self.columns] @ self.root.T
+        return found
+
+    def column(self, z: Floats, place: int) -> Floats:
+        """The scores (n,) in one column."""
+        if place not in self.columns:
+            return z[:, place]
+        row = self.columns.index(place)
+        return np.asarray(self.centre_z[row] + z[:, self.columns[: row + 1]] @ self.root[row, : row + 1])
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Setting:
     """One steep, ready for an ensemble."""
 
@@ -51,6 +78,8 @@ class Setting:
     """Leading modes of the temperature's uncertainty, (k, t), each one standard deviation."""
     temps_known: int
     """How many readings had already told their temperature when the paths were drawn."""
+    taught: Taught | None = None
+    """What the garden has taught of some of the columns."""
 
     @property
     def names(self) -> tuple[str, ...]:
@@ -77,13 +106,15 @@ class Setting:
         return int(np.argmin(np.abs(self.hours - self.hour(time))))
 
     def column(self, z: Floats, name: str) -> Floats:
-        """The scores of one name, (n,)."""
-        return z[:, self.names.index(name)]
+        """The scores of one name, (n,), moved by what the garden has taught."""
+        place = self.names.index(name)
+        return z[:, place] if self.taught is None else self.taught.column(z, place)
 
     def batch(self, z: Floats) -> Batch:
         """The members' parameters at scores `z` (n, d)."""
         record = self.record
-        values = {name: prior.from_z(z[:, k]) for k, (name, prior) in enumerate(self.priors.items())}
+        scores = z if self.taught is None else self.taught.scores(z)
+        values = {name: prior.from_z(scores[:, k]) for k, (name, prior) in enumerate(self.priors.items())}
         open_per_m = record.tub.surface_m2 / (self.liquor_l / 1000) if record.tub.surface_m2 else None
         return Batch(
             values=values,
@@ -110,56 +141,68 @@ class Setting:
         )
 
 
-def setting(record: SteepRecord, *, content: Prior, temp_paths: TempPaths) -> Setting:
+def setting(record: SteepRecord, *, content: Prior, temp_paths: TempPaths, draws: int = WAY_DRAWS) -> Setting:
     """The setting of `record`, given what is believed of its leaf and its temperature.
 
-    Temperatures are drawn over an even span of days (hours for a hot steep); a single member at the priors' centres
-    shows when the peak is about due, and the time grid follows it: steps of a forty-fifth of that, closer at the
-    start, to well past the peak and past the present moment. A span that proves too short is doubled.
+    `draws` paths of temperature are drawn over an even span of days (hours for a hot steep); a single member at the
+    priors' centres shows when the peak is about due, and the time grid follows it: steps of a forty-fifth of that,
+    closer at the start, to well past the peak and past the present moment. A span that proves too short is doubled.
     """
-    priors = _known(record) | {"content_mmol_per_kg": content}
+    priors = priors_of(record.plant) | {CONTENT_NAME: content}
     now_h = (record.now - record.started).total_seconds() / 3600
     span_h = max(FIRST_SPAN_H[record.method], 1.5 * now_h)
     while True:
         even_h = np.linspace(0.0, span_h, SPAN_STEPS)
-        paths = temp_paths(even_h, WAY_DRAWS)
+        paths = temp_paths(even_h, draws)
         hours = _grid(record, _rough_peak_h(record, priors, even_h, paths.mean(axis=0)))
         if hours[-1] <= span_h or span_h >= MOST_H:
             break
         span_h = min(max(2 * span_h, 1.1 * float(hours[-1])), MOST_H)
     mean, ways = _ways(paths)
-    return Setting(
-        record=record,
-        priors=priors,
-        hours=hours,
-        temp_mean_c=np.interp(hours, even_h, mean),
-        temp_ways_c=np.stack([np.interp(hours, even_h, way) for way in ways]),
-        temps_known=len(record.readings),
+    return _taught(
+        Setting(
+            record=record,
+            priors=priors,
+            hours=hours,
+            temp_mean_c=np.interp(hours, even_h, mean),
+            temp_ways_c=np.stack([np.interp(hours, even_h, way) for way in ways]),
+            temps_known=len(record.readings),
+        )
     )
 
 
 def _rough_peak_h(record: SteepRecord, priors: dict[str, Prior], even_h: Floats, mean_c: Floats) -> float:
     """When a single member at the priors' centres is at its best; the end of the span if it is not over by then."""
     rough_h = np.concatenate([[0.0], np.geomspace(even_h[-1] / 2000, even_h[-1], 140)])
-    alone = Setting(
-        record=record,
-        priors=priors,
-        hours=rough_h,
-        temp_mean_c=np.interp(rough_h, even_h, mean_c),
-        temp_ways_c=np.zeros((0, len(rough_h))),
-        temps_known=0,
+    alone = _taught(
+        Setting(
+            record=record,
+            priors=priors,
+            hours=rough_h,
+            temp_mean_c=np.interp(rough_h, even_h, mean_c),
+            temp_ways_c=np.zeros((0, len(rough_h))),
+            temps_known=0,
+        )
     )
     course = alone.course(np.zeros((1, len(alone.names))))
     return float(rough_h[np.argmax(course.recoverable_mmol_per_l[:, 0])])
 
 
-def _known(record: SteepRecord) -> dict[str, Prior]:
-    """The plant's priors, moved by what this garden has taught."""
-    moves = record.garden.moves if record.garden else {}
-    return {
-        name: prior.moved(centre_z=moves[name].centre_z, spread_z=moves[name].spread_z) if name in moves else prior
-        for name, prior in priors_of(record.plant).items()
-    }
+def _taught(made: Setting) -> Setting:
+    """The setting with what its record's garden has taught."""
+    garden = made.record.garden
+    if garden is None or not garden.moves:
+        return made
+    names = made.names
+    spread_z = np.array([move.spread_z for move in garden.moves.values()])
+    return replace(
+        made,
+        taught=Taught(
+            columns=tuple(names.index(name) for name in garden.moves),
+            centre_z=np.array([move.centre_z for move in garden.moves.values()]),
+            root=spread_z[:, None] * np.linalg.cholesky(garden.correlation),
+        ),
+    )
 
 
 def _grid(record: SteepRecord, peak_h: float) -> Floats:

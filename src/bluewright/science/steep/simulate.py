@@ -42,12 +42,12 @@ def blank(record: SteepRecord, look_h: Sequence[float], *, content: Prior, temp_
     return replace(made, temps_known=0)
 
 
-def draw(base: Setting, *, rng: np.random.Generator, look_chance: float = 0.7) -> Case:
-    """A truth from the priors of `base`, with its readings.
+def draw(base: Setting, *, rng: np.random.Generator, look_chance: float = 0.7, truth_z: Floats | None = None) -> Case:
+    """A truth from the priors of `base`, or that of scores `truth_z` (1, d), with its readings.
 
     Each sign is looked at with chance `look_chance`, each instrument read with half of that.
     """
-    z = rng.standard_normal((1, len(base.names)))
+    z = rng.standard_normal((1, len(base.names))) if truth_z is None else truth_z
     course = base.course(z)
     looks = tuple(
         _look(base, z, course.at([base.row(reading.time)]), reading, rng, look_chance)
