@@ -116,7 +116,7 @@ def _better(found: GardenAnswer) -> str:
     if not found.scores:
         return _("With fewer than two yields nothing can be said yet of how good the forecasts are.")
     last = found.scores[-1]
-    told = {"before": _off(last.error_before), "now": _off(last.error_foretold), "n": last.batches}
+    told = {"before": _off(last.before_error_log), "now": _off(last.foretold_error_log), "n": last.batches}
     if last.said == "late":
         return (
             _("Over the later %(n)s yields forecasts were off by a factor of %(now)s; without memory %(before)s.")
@@ -205,10 +205,10 @@ def scores_table(scores: tuple[Score, ...]) -> Rows:
         rows=tuple(
             (
                 _("%(part)s (%(n)s)") % {"part": names[one.said], "n": one.batches},
-                _off(one.error_before),
-                _off(one.error_foretold),
+                _off(one.before_error_log),
+                _off(one.foretold_error_log),
                 _("times %(factor)s, was %(before)s")
-                % {"factor": by_scale(one.width_foretold), "before": by_scale(one.width_before)},
+                % {"factor": by_scale(one.foretold_width_factor), "before": by_scale(one.before_width_factor)},
                 percent(one.held_half_frac),
                 percent(one.held_ninety_frac),
             )

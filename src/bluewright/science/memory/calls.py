@@ -128,10 +128,10 @@ def _score(said: Literal["all", "early", "late"], part: Sequence[Foretold]) -> S
     return Score(
         said=said,
         batches=len(part),
-        error_before=significant(float(np.mean([abs(one.got_log - one.before[0]) for one in part])), 3),
-        error_foretold=significant(float(np.mean([abs(one.got_log - one.now[0]) for one in part])), 3),
-        width_before=significant(exp(2 * NINETY_Z * float(np.mean([one.before[1] for one in part]))), 3),
-        width_foretold=significant(exp(2 * NINETY_Z * float(np.mean([one.now[1] for one in part]))), 3),
+        before_error_log=significant(float(np.mean([abs(one.got_log - one.before[0]) for one in part])), 3),
+        foretold_error_log=significant(float(np.mean([abs(one.got_log - one.now[0]) for one in part])), 3),
+        before_width_factor=significant(exp(2 * NINETY_Z * float(np.mean([one.before[1] for one in part]))), 3),
+        foretold_width_factor=significant(exp(2 * NINETY_Z * float(np.mean([one.now[1] for one in part]))), 3),
         held_half_frac=significant(float(np.mean(np.abs(ranks - 0.5) <= 0.25)), 3),
         held_ninety_frac=significant(float(np.mean(np.abs(ranks - 0.5) <= 0.45)), 3),
     )

@@ -175,13 +175,13 @@ class Score:
     """All batches with a yield, the first half of them, or the second."""
     batches: int
     """How many."""
-    error_before: float
+    before_error_log: float
     """Mean absolute error of the logarithm of grams, forecasts for any garden."""
-    error_foretold: float
+    foretold_error_log: float
     """The same, forecasts by what was known then."""
-    width_before: float
+    before_width_factor: float
     """Mean width of the 90 % band, as a factor from its low to its high end."""
-    width_foretold: float
+    foretold_width_factor: float
     """The same, forecasts by what was known then: sharpness."""
     held_half_frac: float
     """Share of batches within the foretold 50 % band: calibration."""
