@@ -12,10 +12,12 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from bluewright.charts import pen
+from bluewright.charts.signs_at_vat import VAT_SIGNS, vat_sign_drawing
 from bluewright.charts.signs_at_work import WORK_SIGNS, work_sign_drawing
 from bluewright.charts.signs_drawn import SIDE, sign_drawing
 from bluewright.charts.tub_contents import TubStage
 from bluewright.charts.tub_drawn import SHOWN, TubLook, tub_drawing
+from bluewright.charts.vat_drawn import VatLook, vat_drawing
 from bluewright.science.base.errors import InputError
 from bluewright.science.base.levels import LEVELS
 from bluewright.science.steep.signs import SIGNS, SignName
@@ -34,7 +36,20 @@ TUBS = {
     **{stage: tub_drawing(replace(SEEN, stage=stage)) for stage in get_args(TubStage)},
 }
 WORK = {f"{sign} {level}": work_sign_drawing(sign, level) for sign in sorted(WORK_SIGNS) for level in range(LEVELS)}
-ALL = {**PICTURES, **TUBS, **WORK}
+VAT = {f"{sign} {level}": vat_sign_drawing(sign, level) for sign in VAT_SIGNS for level in range(LEVELS)}
+VATS = {
+    "unseen": vat_drawing(VatLook(short_name="Vat 1")),
+    "ended": vat_drawing(VatLook(short_name="Vat 1", empty=True)),
+    **{
+        f"{level}": vat_drawing(
+            VatLook(short_name="Vat 1", liquor_look=level, film=level, grains_seen=3 - level, covered=level == 0)
+        )
+        for level in range(LEVELS)
+    },
+}
+ALL = {
+    **PICTURES, **TUBS, **WORK, **VAT, **{f"vat {name}": drawing for name, drawing in VATS.items()},
+}  # fmt: skip
 
 
 def title(drawing: str) -> str:

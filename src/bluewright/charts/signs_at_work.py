@@ -10,10 +10,9 @@ from typing import Final
 
 from bluewright.charts.palette import INDIGO, INK, LINEN, LIQUOR, LIQUOR_GREEN, TAN_INK
 from bluewright.charts.pen import FINE, OUTLINE, Points, bubble, disc, hatching, oval
-from bluewright.charts.signs_drawn import SIDE, check_level
-from bluewright.charts.svg import Attribute, area, box, element, line, number, path, words
-from bluewright.science.base.errors import InputError
-from bluewright.words.signs import WorkSign, seen_said
+from bluewright.charts.signs_drawn import framed
+from bluewright.charts.svg import Attribute, area, line, path
+from bluewright.words.signs import WorkSign
 
 _BUCKET: Final[Points] = ((18.0, 40.0), (24.0, 90.0), (72.0, 90.0), (78.0, 40.0))
 _FOAM: Final = (
@@ -107,18 +106,4 @@ def work_sign_drawing(sign: WorkSign, level: int) -> str:
 
     Raises `InputError` for a sign that does not exist and for a level that is not 0, 1, 2 or 3.
     """
-    if sign not in _PICTURES:
-        raise InputError(where="sign", what=f"there is no sign {sign!r}", right=f"one of {', '.join(_PICTURES)}")
-    checked = check_level(level, where="level")
-    return (
-        element(
-            "svg",
-            element("title", words(seen_said(sign, checked))),
-            box(0, 0, SIDE, SIDE, rx=8.0, fill=LINEN),
-            _PICTURES[sign](checked),
-            xmlns="http://www.w3.org/2000/svg",
-            viewBox=f"0 0 {number(SIDE)} {number(SIDE)}",
-            role="img",
-        )
-        + "\n"
-    )
+    return framed(sign, level, pictures=_PICTURES)

@@ -2,16 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
-from typing import Final
+from collections.abc import Callable, Mapping
+from typing import Final, TypeVar
 
 from bluewright.charts import signs_at_hand, signs_in_tub
 from bluewright.charts.palette import LINEN
 from bluewright.charts.svg import box, element, number, words
 from bluewright.science.base.errors import InputError
 from bluewright.science.base.levels import LEVELS
-from bluewright.science.steep.signs import SIGNS, SignName
-from bluewright.words.signs import seen_said
+from bluewright.science.steep.signs import SignName
+from bluewright.words.signs import AnySign, seen_said
+
+S = TypeVar("S", bound=AnySign)
 
 SIDE: Final = 96.0
 """Side of the square, in the picture's own units; it is meant for 56 px and more."""
@@ -32,15 +34,20 @@ def sign_drawing(sign: SignName, level: int) -> str:
 
     Raises `InputError` for a sign that does not exist and for a level that is not 0, 1, 2 or 3.
     """
-    if sign not in SIGNS:
-        raise InputError(where="sign", what=f"there is no sign {sign!r}", right=f"one of {', '.join(SIGNS)}")
+    return framed(sign, level, pictures=_PICTURES)
+
+
+def framed(sign: S, level: int, *, pictures: Mapping[S, Callable[[int], str]]) -> str:
+    """The picture of a sign at a level out of `pictures`, in its square, with its words; raises as `sign_drawing`."""
+    if sign not in pictures:
+        raise InputError(where="sign", what=f"there is no sign {sign!r}", right=f"one of {', '.join(pictures)}")
     checked = check_level(level, where="level")
     return (
         element(
             "svg",
             element("title", words(seen_said(sign, checked))),
             box(0, 0, SIDE, SIDE, rx=8.0, fill=LINEN),
-            _PICTURES[sign](checked),
+            pictures[sign](checked),
             xmlns="http://www.w3.org/2000/svg",
             viewBox=f"0 0 {number(SIDE)} {number(SIDE)}",
             role="img",

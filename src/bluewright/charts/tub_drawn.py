@@ -49,8 +49,8 @@ _READ: Final[dict[str, Callable[[str], Any]]] = {
     "short_name": str, "stage": str, "fill_frac": float, "covered": lambda value: value == "yes"
 }  # fmt: skip
 """How a field of a look is read from text; any other is a level."""
-_WIDE: Final = 240.0
-_HIGH: Final = 180.0
+WIDE: Final = 240.0
+HIGH: Final = 180.0
 _NAME_SIZE: Final = 21.0
 _SMALLEST_NAME: Final = 15.0
 
@@ -113,10 +113,10 @@ def tub_drawing(look: TubLook) -> str:
             "svg",
             element("title", words(_said(look))),
             _filled(replace(look, short_name="any")),
-            _name(look.short_name),
-            _lid() if look.covered else "",
+            foot(look.short_name),
+            lid() if look.covered else "",
             xmlns="http://www.w3.org/2000/svg",
-            viewBox=f"0 0 {number(_WIDE)} {number(_HIGH)}",
+            viewBox=f"0 0 {number(WIDE)} {number(HIGH)}",
             role="img",
         )
         + "\n"
@@ -127,7 +127,7 @@ def tub_drawing(look: TubLook) -> str:
 def _filled(look: TubLook) -> str:
     """The tub and what is in it. It holds no words, and tubs of one look are many: each look is drawn once."""
     return "".join((
-        box(0, 0, _WIDE, _HIGH, rx=10.0, fill=LINEN), _handles(), _walls(), _contents(look), _rim(), _froth(look)
+        box(0, 0, WIDE, HIGH, rx=10.0, fill=LINEN), handles(), walls(), _contents(look), rim(), _froth(look)
     ))  # fmt: skip
 
 
@@ -180,23 +180,25 @@ def _froth(look: TubLook) -> str:
     return froth(Inside.filled(look.fill_frac), look.bubbles, stage=look.stage) if look.fill_frac else ""
 
 
-def _handles() -> str:
+def handles() -> str:
+    """Two rings on its sides."""
     return "".join(disc(120 + side * 102, 68, 9, fill="none", **OUTLINE) for side in (-1, 1))
 
 
-def _walls() -> str:
+def walls() -> str:
     """The glass body with the far rim, before anything is put in."""
     back = arc(MIDDLE, *level_oval(TOP), start_deg=180, end_deg=360)
     front = arc(MIDDLE, *level_oval(FOOT), start_deg=0, end_deg=180)
     return area([*back, *front], fill=LINEN, **OUTLINE)
 
 
-def _rim() -> str:
+def rim() -> str:
+    """The near rim, drawn over what is in it."""
     return path(arc(MIDDLE, *level_oval(TOP), start_deg=0, end_deg=180), **OUTLINE)
 
 
 @lru_cache(maxsize=256)
-def _name(short_name: str) -> str:
+def foot(short_name: str) -> str:
     """The solid foot of the tub with the name on it."""
     upper = arc(MIDDLE, *level_oval(FLOOR), start_deg=180, end_deg=0)
     lower = arc(MIDDLE, *level_oval(FOOT), start_deg=0, end_deg=180)
@@ -208,7 +210,7 @@ def _name(short_name: str) -> str:
 
 
 @lru_cache(maxsize=1)
-def _lid() -> str:
+def lid() -> str:
     """A wooden lid lying on the rim, with its handle."""
     across, up, top, thick = 109.0, 18.0, TOP - 8, 8.0
     edge = [

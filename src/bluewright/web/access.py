@@ -33,7 +33,7 @@ WORK: Final = frozenset({
     "today", "weather", "beds", "pickings", "tubs",
     "batches", "alkali", "airing", "settling", "washing", "drying", "jars", "threads", "prints", "book", "photos",
     "assays", "intake", "cards", "measured", "jarlooks", "swatches", "watering", "growing", "past", "costs", "stock",
-    "schedule", "plan", "law", "cloth", "ladders",
+    "schedule", "plan", "law", "cloth", "ladders", "vats",
 })  # fmt: skip
 """Nouns of the garden's work: helpers may do all of it."""
 OF_THE_WORK: Final = frozenset({"gardens.taken_out", "kit.restore"})
@@ -44,7 +44,8 @@ READING: Final = frozenset({"index", "show", "why"})
 """Verbs of the garden's work that an onlooker may read."""
 READ_BY_ALL: Final = frozenset({
     "today", "weather.days", "gardens.begin", "photos.image", "alkali.dose", "alkali.jar", "alkali.card",
-    "prints.batch", "prints.alkali", "prints.jar", "prints.card", "prints.plan", "book.csv", "book.looks",
+    "prints.batch", "prints.alkali", "prints.jar", "prints.card", "prints.plan", "prints.vat",
+    "vats.plan", "vats.fault", "book.csv", "book.looks",
     "jarlooks.how_jar", "jarlooks.how_light", "swatches.compare", "costs.csv", "stock.csv",
     "schedule.calendar", "cloth.dips", "ladders.dips", "cloth.story", "prints.cloth",
 })  # fmt: skip

@@ -38,6 +38,7 @@ urlpatterns = [
     path("growing/", include("bluewright.web.pages.growing.urls")),
     path("plan/schedule/", include("bluewright.web.pages.schedule.urls")),
     path("law/", include("bluewright.web.pages.law.urls")),
+    path("vats/", include("bluewright.web.pages.vats.urls")),
     path("past/", include("bluewright.web.pages.past.urls")),
     path("plan/", include("bluewright.web.pages.plan.urls")),
     path("weather/", include("bluewright.web.pages.weather.urls")),

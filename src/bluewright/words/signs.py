@@ -6,12 +6,16 @@ from typing import Final, Literal
 
 from bluewright.science.air.endpoint import SIGNS as AIRED
 from bluewright.science.steep.signs import SIGNS, SignName
+from bluewright.science.vat import signs as in_vat
 from bluewright.words.language import gettext as _
 from bluewright.words.language import marked
 
 WorkSign = Literal["foam", "liquor", "blue_in_decant"]
 """What is looked at after straining."""
-NAMES: Final[dict[SignName | WorkSign, str]] = {
+VatSign = in_vat.SignName
+"""What is looked at in a vat."""
+AnySign = SignName | WorkSign | VatSign
+NAMES: Final[dict[AnySign, str]] = {
     "bubbles": marked("bubbles"),
     "scum": marked("scum"),
     "blue_cast": marked("blue cast"),
@@ -22,9 +26,13 @@ NAMES: Final[dict[SignName | WorkSign, str]] = {
     "foam": marked("foam"),
     "liquor": marked("liquor, or a drop of it on paper"),
     "blue_in_decant": marked("what was decanted, in a clear glass"),
+    "liquor_look": marked("under the skin"),
+    "film": marked("on top of the vat"),
+    "grains_seen": marked("a drop on glass"),
 }
-LEVELS: Final[dict[SignName | WorkSign, tuple[str, ...]]] = {
+LEVELS: Final[dict[AnySign, tuple[str, ...]]] = {
     **{name: sign.levels for name, sign in SIGNS.items()},
+    **{name: sign.levels for name, sign in in_vat.SIGNS.items()},
     "foam": AIRED["foam"].levels,
     "liquor": AIRED["liquor"].levels,
     "blue_in_decant": (
@@ -34,21 +42,21 @@ LEVELS: Final[dict[SignName | WorkSign, tuple[str, ...]]] = {
 """What each level looks like, from 0 on."""
 
 
-def sign_said(sign: SignName | WorkSign) -> str:
+def sign_said(sign: AnySign) -> str:
     """A sign by its name: `blue cast`."""
     return _(NAMES[sign])
 
 
-def level_said(sign: SignName | WorkSign, level: int) -> str:
+def level_said(sign: AnySign, level: int) -> str:
     """What a level of it looks like: `a hint at the edge`."""
     return _(LEVELS[sign][level])
 
 
-def levels_said(sign: SignName | WorkSign) -> tuple[str, ...]:
+def levels_said(sign: AnySign) -> tuple[str, ...]:
     """What each of its levels looks like, from 0 on."""
     return tuple(_(level) for level in LEVELS[sign])
 
 
-def seen_said(sign: SignName | WorkSign, level: int) -> str:
+def seen_said(sign: AnySign, level: int) -> str:
     """A sign with its level: `blue cast: a hint at the edge`."""
     return _("%(sign)s: %(level)s") % {"sign": sign_said(sign), "level": level_said(sign, level)}

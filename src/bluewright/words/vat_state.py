@@ -38,51 +38,73 @@ ADVICE: Final[dict[Advice, str]] = {
 
 def said(found: VatAnswer) -> Said:
     """The answer as a person at the vat reads it."""
-    lines = [_(ADVICE[found.advice])]
-    lines += [_part(part) for part in found.parts]
-    told = {"time": moment(found.look_again_at), "now": percent(found.ready_chance)}
-    told |= {"then": percent(found.ready_then_chance)}
-    lines.append(
-        _("Look again %(time)s. Chance that it is ready: now %(now)s, then, with nothing added, %(then)s.") % told
+    parts = [part_said(part) for part in found.parts]
+    return Said(
+        parts=(_(ADVICE[found.advice]), *parts, *(text for _figure, text in told(found))), cautions=found.cautions
     )
-    lines += _stock(found)
-    lines += _rest(found)
-    return Said(parts=tuple(lines), cautions=found.cautions)
 
 
-def _part(part: SmallPart) -> str:
+def told(found: VatAnswer) -> Iterator[tuple[str, str]]:
+    """What the answer tells beside its advice, a sentence each, with the figure that it is of."""
+    yield "ready_chance", _ready(found)
+    yield from _stock(found)
+    yield from _rest(found)
+
+
+def stands(found: VatAnswer) -> str:
+    """How it stands, in one short sentence."""
+    return _("%(active)s dissolved, ready to dye; pure indigo in it: %(total)s.") % {
+        "active": ranged(found.active_g_per_l, "g/L"), "total": ranged(found.total_g, "g"),
+    }  # fmt: skip
+
+
+def part_said(part: SmallPart) -> str:
+    """One small part, with what could hurt there."""
     line = _("Now %(mass)s of %(what)s.") % {
         "mass": dosed_band(part.mass_g, "g"), "what": _(SUBSTANCES[part.what]),
     }  # fmt: skip
     return f"{line} {beside(part.hazards)}".rstrip()
 
 
-def _stock(found: VatAnswer) -> Iterator[str]:
-    told = {
+def _ready(found: VatAnswer) -> str:
+    return _("Look again %(time)s. Chance that it is ready: now %(now)s, then, with nothing added, %(then)s.") % {
+        "time": moment(found.look_again_at), "now": percent(found.ready_chance),
+        "then": percent(found.ready_then_chance),
+    }  # fmt: skip
+
+
+def _stock(found: VatAnswer) -> Iterator[tuple[str, str]]:
+    words = {
         "active": ranged(found.active_g_per_l, "g/L"),
         "total": ranged(found.total_g, "g"),
         "reduced": ranged(found.reduced_g, "g"),
         "unreduced": ranged(found.unreduced_g, "g"),
     }
-    yield _("Dissolved and ready to dye: %(active)s.") % told
-    yield _("Pure indigo in it, which is stock: %(total)s, of it %(reduced)s reduced and %(unreduced)s not.") % told
+    yield "active_g_per_l", _("Dissolved and ready to dye: %(active)s.") % words
+    yield (
+        "total_g",
+        _("Pure indigo in it, which is stock: %(total)s, of it %(reduced)s reduced and %(unreduced)s not.") % words,
+    )
     if found.taken_g.p95 > 0:
-        yield _("Cloth has taken %(taken)s.") % {"taken": ranged(found.taken_g, "g")}
+        yield "taken_g", _("Cloth has taken %(taken)s.") % {"taken": ranged(found.taken_g, "g")}
 
 
-def _rest(found: VatAnswer) -> Iterator[str]:
+def _rest(found: VatAnswer) -> Iterator[tuple[str, str]]:
     if found.reductant_g_per_l is not None:
-        yield _("Reductant left: %(left)s; chance that it does not suffice for the indigo left: %(short)s.") % {
-            "left": ranged(found.reductant_g_per_l, "g/L"),
-            "short": percent(found.short_chance),
-        }
-    yield _("pH %(ph)s; chance that it is too low: %(low)s, too high: %(high)s. Warmth %(temp)s.") % {
-        "ph": ph_band(found.ph),
-        "low": percent(found.low_ph_chance),
-        "high": percent(found.high_ph_chance),
+        left = {"left": ranged(found.reductant_g_per_l, "g/L"), "short": percent(found.short_chance)}
+        yield (
+            "reductant_g_per_l",
+            _("Reductant left: %(left)s; chance that it does not suffice for the indigo left: %(short)s.") % left,
+        )
+    read = {
+        "ph": ph_band(found.ph), "low": percent(found.low_ph_chance), "high": percent(found.high_ph_chance),
         "temp": measured(found.temp_c, "temp_c"),
-    }
+    }  # fmt: skip
+    yield "ph", _("pH %(ph)s; chance that it is too low: %(low)s, too high: %(high)s. Warmth %(temp)s.") % read
     if found.sharpened:
-        yield ngettext(
-            "Sharpened once since it was set.", "Sharpened %(times)s times since it was set.", found.sharpened
-        ) % {"times": found.sharpened}
+        times = {"times": found.sharpened}
+        yield (
+            "sharpened",
+            ngettext("Sharpened once since it was set.", "Sharpened %(times)s times since it was set.", found.sharpened)
+            % times,
+        )

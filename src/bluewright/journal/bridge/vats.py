@@ -5,9 +5,12 @@ What is learned of a vat holds until something is written of it: as time goes on
 
 from __future__ import annotations
 
+import time
 from collections import OrderedDict
+from contextlib import suppress
 from dataclasses import replace
 from datetime import datetime, timedelta
+from functools import lru_cache
 from threading import Lock
 from typing import Any, Final, TypeVar
 from uuid import UUID
@@ -17,13 +20,19 @@ import numpy as np
 
 from bluewright.journal.bridge.assays import LEAST, MOST, NINETY_WIDTH_SD, PURITY_SD_FRAC, purity
 from bluewright.journal.bridge.stock import seen_g
-from bluewright.journal.models import Dip, Jar, Vat, VatAddition, VatReading
+from bluewright.journal.models import Dip, Garden, Jar, Vat, VatAddition, VatReading
 from bluewright.journal.queries import jars
+from bluewright.journal.queries.vats import standing
 from bluewright.science.base.bands import Band
+from bluewright.science.base.errors import BluewrightError
 from bluewright.science.media.cloth import conditioned_kg
 from bluewright.science.media.dry_pigment import MOISTURE_FRAC
 from bluewright.science.media.purity import Known
+from bluewright.science.vat.faults import faults
+from bluewright.science.vat.faults_record import FaultAnswer, FaultRecord
 from bluewright.science.vat.learn import Learned, learn
+from bluewright.science.vat.recipe import recipe
+from bluewright.science.vat.recipe_record import VatRecipeAnswer, VatRecipeRecord
 from bluewright.science.vat.setting import setting
 from bluewright.science.vat.state import active_at, state
 from bluewright.science.vat.state_record import Dipped, VatAnswer, VatRecord
@@ -32,6 +41,8 @@ from bluewright.science.vat.state_record import VatReading as ReadingRecord
 
 A = TypeVar("A")
 MOST_KEPT: Final = 64
+REST_S: Final = 0.1
+"""Between two vats the pages have their turn."""
 FRESH_FOR: Final = timedelta(minutes=10)
 """An answer is told again for so long if nothing was written of its vat since."""
 STANDS_FOR: Final = timedelta(hours=12)
@@ -40,6 +51,8 @@ LEAST_SD_FRAC, MOST_SD_FRAC = 0.001, 0.5
 
 _learned: OrderedDict[UUID, Learned] = OrderedDict()
 _answers: OrderedDict[UUID, VatAnswer] = OrderedDict()
+_troubles: OrderedDict[UUID, tuple[VatRecord, BluewrightError]] = OrderedDict()
+"""Of vats whose looks contradict what is believed: their pages say it; it is not tried again and again."""
 _one_at_a_time = Lock()
 
 
@@ -57,20 +70,16 @@ def vat_answer(vat: Vat, now: datetime) -> VatAnswer:
         seed = [record.seed, 0 if known is None else len(record.readings)]
         found = learn(setting(record), rng=np.random.default_rng(seed), before=known)
         answer = state(record, rng=np.random.default_rng(record.seed), learned=found)
+        _troubles.pop(vat.pk, None)
         _keep(_learned, vat.pk, found)
         _keep(_answers, vat.pk, answer)
         return answer
 
 
 def kept_answer(vat: Vat, now: datetime) -> VatAnswer | None:
-    """What `vat_answer` would say, if it costs nothing: the answer of the last half day, of the same story; else None.
-
-    Raises InputError as `vat_record` does.
-    """
-    before = _answers.get(vat.pk)
-    if before is None or not _same(before.inputs, vat_record(vat, now=now), within=STANDS_FOR):
-        return None
-    return before
+    """What `vat_answer` would say, if it costs nothing: that of the last half day, of the same story; else None."""
+    found = kept_or_trouble(vat, now)
+    return found if isinstance(found, VatAnswer) else None
 
 
 def active(vat: Vat, now: datetime, *, at: datetime | None = None) -> Band:
@@ -80,6 +89,46 @@ def active(vat: Vat, now: datetime, *, at: datetime | None = None) -> Band:
     """
     found = vat_answer(vat, now)
     return found.active_g_per_l if at is None else active_at(found, at)
+
+
+@lru_cache(maxsize=64)
+def recipe_of(record: VatRecipeRecord) -> VatRecipeAnswer:
+    """A recipe, worked out once. Raises InputError and ModelError as the science does, like the others here."""
+    return recipe(record, rng=np.random.default_rng(record.seed))
+
+
+@lru_cache(maxsize=64)
+def faults_of(record: FaultRecord) -> FaultAnswer:
+    """What ails a vat."""
+    return faults(record, rng=np.random.default_rng(record.seed))
+
+
+def unreckoned(garden: Garden, now: datetime) -> list[Vat]:
+    """The standing vats of a garden whose answer is not kept."""
+    return [vat for vat in standing(garden) if kept_or_trouble(vat, now) is None]
+
+
+def kept_or_trouble(vat: Vat, now: datetime) -> VatAnswer | BluewrightError | None:
+    """As `kept_answer`; why there can be none; or None while it is not known."""
+    try:
+        record = vat_record(vat, now=now)
+    except BluewrightError as error:
+        return error
+    before, trouble = _answers.get(vat.pk), _troubles.get(vat.pk)
+    if before is not None and _same(before.inputs, record, within=STANDS_FOR):
+        return before
+    return trouble[1] if trouble is not None and _same(trouble[0], record, within=STANDS_FOR) else None
+
+
+def reckon(garden: Garden, *, now: datetime, rest_s: float = REST_S) -> None:
+    """Work out how the standing vats stand of which it is not kept, vat by vat, beside the pages."""
+    for vat in unreckoned(garden, now):
+        try:
+            vat_answer(vat, now)
+        except BluewrightError as error:
+            with suppress(BluewrightError):
+                _keep(_troubles, vat.pk, (vat_record(vat, now=now), error))
+        time.sleep(rest_s)
 
 
 def _keep(kept: OrderedDict[UUID, A], key: UUID, one: A) -> None:

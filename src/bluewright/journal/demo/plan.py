@@ -244,8 +244,8 @@ SWATCHES: Final = (
     ),
 )  # fmt: skip
 
-TAKEN: Final = (("Jar 1", 0.5, "a wool vat"), ("Jar 2", 0.3, "a class"))
-"""Jar, share of it that was taken out, what for."""
+TAKEN: Final = (("Jar 1", 0.5, "a wool vat"),)
+"""Jar, share of it that was taken out, what for; what stands in vats is told with them."""
 ASSAYS: Final = (("Jar 2", "spectrum", 11), ("Jar 2", "dyeing", 9), ("Jar 5", "dyeing", 9))
 """Jar, how it was assayed, days ago."""
 

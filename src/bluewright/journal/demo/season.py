@@ -17,6 +17,7 @@ from bluewright.journal.demo import assaying, plan
 from bluewright.journal.demo.card import a_card
 from bluewright.journal.demo.hours import PRICES, write_hours
 from bluewright.journal.demo.tub_truth import TubTruth, noted, tub_truth
+from bluewright.journal.demo.vats import write_vats
 from bluewright.journal.demo.work import Tub, Work
 from bluewright.journal.models import (
     AirTemp,
@@ -101,6 +102,7 @@ class _Season:
                 what_for=what_for,
             )  # fmt: skip
             keep(row_taken, by=self.by)
+        write_vats(self.garden, jars=work.jars, now=self.now, by=self.by, seed=SEED)
         write_hours(self.garden, batches=work.done, beds=self.beds, now=self.now, by=self.by)
         a_card(self.garden, now=self.now, by=self.by)
         for name, method, days_ago in plan.ASSAYS:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import Final
+
 from django.db import models
 from django.utils.translation import gettext_lazy as _
 
@@ -11,6 +13,11 @@ from bluewright.journal.models.kept import Kept
 from bluewright.journal.models.steep import level
 from bluewright.words.cloth import FIBRES
 from bluewright.words.vat import ELECTRODES, ENDS, KEPT, KINDS, SUBSTANCES
+
+POURED_FROM: Final = "heel_from"
+POURED_G: Final = "heel_added_g"
+POURED_SD_G: Final = "heel_added_sd_g"
+"""What a change of a vat keeps of a heel that was poured into it: the key of the vat it came from, and how much."""
 
 
 class Vat(Kept):

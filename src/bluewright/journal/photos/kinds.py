@@ -22,6 +22,7 @@ from bluewright.journal.models import (
     Reading,
     Steep,
     Swatch,
+    Vat,
 )
 
 
@@ -62,5 +63,6 @@ KINDS: Final[dict[str, Kind]] = {
     "piece": Kind(model=Piece, noun="cloth"),
     "swatch": Kind(model=Swatch, noun="swatches"),
     "ladder": Kind(model=Ladder, noun="ladders"),
+    "vat": Kind(model=Vat, noun="vats"),
 }
 """Every kind by the word that stands in the row of a photo and in addresses. A further kind is one line here."""

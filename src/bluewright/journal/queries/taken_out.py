@@ -34,6 +34,9 @@ from bluewright.journal.models import (
     Steep,
     Strain,
     Swatch,
+    Vat,
+    VatAddition,
+    VatReading,
     Want,
     WaterNote,
     WorkNote,
@@ -57,6 +60,9 @@ WAYS: Final[Mapping[type[Kept], tuple[str, str]]] = {
     Swatch: ("garden", ""),
     Ladder: ("garden", ""),
     LadderRung: ("ladder__garden", "ladder"),
+    Vat: ("garden", ""),
+    VatAddition: ("vat__garden", "vat"),
+    VatReading: ("vat__garden", "vat"),
     Photo: ("garden", ""),
     Intake: ("garden", ""),
     Want: ("garden", ""),
@@ -79,5 +85,7 @@ def taken_out(of: Garden) -> list[Kept]:
     for model, (path, owner) in WAYS.items():
         standing = {f"{owner}__deleted_at": None} if owner else {}
         rows = model.everything.filter(**{path: of}, deleted_at__gte=since, **standing)
+        if model is JarTaken:  # what went into a vat comes back with that
+            rows = rows.filter(**{"into_vat": None})
         found += rows.select_related(*filter(None, [owner, "changed_by"]))
     return sorted(found, key=lambda row: row.deleted_at or since, reverse=True)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from datetime import date, datetime
 from typing import Any
 from uuid import UUID, uuid4
@@ -14,6 +14,7 @@ from django.utils.html import format_html
 from django.utils.safestring import SafeString, mark_safe
 
 from bluewright.charts.readout import table_of
+from bluewright.charts.signs_at_vat import VAT_SIGNS, vat_sign_drawing
 from bluewright.charts.signs_at_work import WORK_SIGNS, work_sign_drawing
 from bluewright.charts.signs_drawn import sign_drawing
 from bluewright.journal.models import Photo
@@ -38,8 +39,10 @@ def weekday(day: date) -> str:
 @register.simple_tag
 def sign_picture(sign: str, level: str) -> SafeString:
     """The drawing of a sign's level: our own SVG text."""
-    drawing = work_sign_drawing if sign in WORK_SIGNS else sign_drawing
-    return mark_safe(drawing(sign, int(level)))  # type: ignore[arg-type]
+    drawing: Callable[..., str] = sign_drawing
+    if sign in WORK_SIGNS or sign in VAT_SIGNS:
+        drawing = work_sign_drawing if sign in WORK_SIGNS else vat_sign_drawing
+    return mark_safe(drawing(sign, int(level)))
 
 
 @register.inclusion_tag("photos/strip_and_more.html", takes_context=True)

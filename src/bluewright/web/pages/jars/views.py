@@ -15,7 +15,7 @@ from django.utils.translation import ngettext
 from django.views.decorators.http import require_http_methods, require_POST, require_safe
 
 from bluewright.journal.actions import batches as actions
-from bluewright.journal.actions import keeping
+from bluewright.journal.actions import keeping, vats
 from bluewright.journal.bridge import stock
 from bluewright.journal.bridge.cupboard import weighed
 from bluewright.journal.models import Garden, Jar, JarTaken
@@ -164,7 +164,7 @@ def put_back(request: HttpRequest, garden: Garden, key: UUID, taken: UUID) -> Ht
     """It was not taken out after all."""
     row = get_object_or_404(JarTaken, pk=taken, jar__pk=key, jar__garden=garden, jar__deleted_at=None)
     undo = reverse("jars.take_again", kwargs={"key": key, "taken": row.pk})
-    taken_out(request, row, said=_back_said(row), undo=undo)
+    taken_out(request, row, said=_back_said(row), undo=undo, delete=vats.delete_taking)
     return redirect("jars.show", key=key)
 
 

@@ -1,0 +1,1 @@
+"""Vats: planned, made, looked at, sharpened, ended; and what ails one."""

@@ -1,0 +1,164 @@
+"""What is typed for a recipe, and what was really weighed when a vat was made by it."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from typing import Any, Final
+
+from django import forms
+from django.utils.translation import gettext as _
+from django.utils.translation import gettext_lazy
+
+from bluewright.journal.bridge.assays import PURITY_SD_FRAC
+from bluewright.journal.bridge.vats import jar_purity
+from bluewright.journal.models import Garden, Jar
+from bluewright.journal.queries.jars import left_g
+from bluewright.science.media.purity import Known
+from bluewright.science.vat.recipe_record import Pigment, Substance, VatRecipeAnswer, VatRecipeRecord
+from bluewright.web.pages.jars.forms import PercentField
+from bluewright.web.ui.typed import DecimalField, MeasureField, MomentField, not_to_come
+from bluewright.words.cloth import DEPTHS, FIBRES
+from bluewright.words.numbers import by_scale
+from bluewright.words.vat import KEPT, KINDS, SUBSTANCES
+
+MOST_G: Final = 1_000_000
+SEED: Final = 1
+
+
+def choices(words: Mapping[Any, str]) -> list[tuple[str, str]]:
+    """What can be chosen, in the reader's words."""
+    return [(key, _(said)) for key, said in words.items()]
+
+
+class PlanForm(forms.Form):
+    """A vat that is to be made."""
+
+    jar = forms.ChoiceField(required=False, label=gettext_lazy("Powder out of"))
+    kind = forms.ChoiceField(choices=lambda: choices(KINDS), label=gettext_lazy("Kind of vat"))
+    fibre = forms.ChoiceField(choices=lambda: choices(FIBRES), label=gettext_lazy("For which fibre"))
+    volume = MeasureField(kind="volume_l", low=0.1, high=10_000, label=gettext_lazy("How large a vat"))
+    depth = forms.ChoiceField(required=False, label=gettext_lazy("How dark it is to dye"))
+    cloth = MeasureField(
+        kind="mass_kg", low=0.001, high=10_000, required=False, label=gettext_lazy("Cloth to be dyed"),
+        help_text=gettext_lazy("Its blue is then added to that of the vat. Weighed as it hangs in a room."),
+    )  # fmt: skip
+    wanted = DecimalField(
+        min_value=0.02, max_value=20, required=False, label=gettext_lazy("Or: pure indigo wanted, grams in a litre")
+    )
+    purity = PercentField(
+        min_value=0.5, max_value=99.5, required=False, label=gettext_lazy("Of powder from elsewhere: indigo, per cent"),
+        help_text=gettext_lazy("As its seller measured it. Left out: a wide range. Of a jar, what is known is taken."),
+    )  # fmt: skip
+    give_or_take = PercentField(
+        min_value=0.1, max_value=50, required=False, label=gettext_lazy("Give or take, per cent")
+    )
+    opened = forms.ChoiceField(
+        choices=lambda: choices(KEPT), required=False, label=gettext_lazy("How the reductant was kept")
+    )
+
+    def __init__(self, *args: Any, garden: Garden, jars: Sequence[Jar], **options: Any) -> None:
+        super().__init__(*args, **options)
+        self.jars = {str(jar.pk): jar for jar in jars}
+        fields: dict[str, Any] = self.fields
+        elsewhere = [("", _("powder from elsewhere"))]
+        fields["jar"].choices = [*((key, _jar_said(jar)) for key, jar in self.jars.items()), *elsewhere]
+        fields["depth"].choices = [("", _("by its strength, below")), *choices(DEPTHS)]
+        for name in ("volume", "cloth"):
+            fields[name].system = garden.system
+
+    def clean(self) -> dict[str, Any]:
+        """Either a depth or a strength; cloth is dyed to a depth."""
+        found = super().clean() or {}
+        if self.errors:
+            return found
+        if bool(found.get("depth")) == (found.get("wanted") is not None):
+            self.add_error("wanted", _("Give either how dark it is to dye, or its grams in a litre."))
+        elif found.get("cloth") is not None and not found.get("depth"):
+            self.add_error("depth", _("Say how dark the cloth is to be."))
+        return found
+
+    def chosen_jar(self) -> Jar | None:
+        """The jar of the valid form."""
+        return self.jars.get(self.cleaned_data["jar"])
+
+    def known_purity(self) -> Known | None:
+        """What is known of the powder of the valid form."""
+        jar, data = self.chosen_jar(), self.cleaned_data
+        if jar is not None:
+            return jar_purity(jar)
+        if data["purity"] is None:
+            return None
+        sd_frac = PURITY_SD_FRAC if data["give_or_take"] is None else data["give_or_take"] / 100
+        return Known(mean_frac=data["purity"] / 100, sd_frac=sd_frac)
+
+    def record(self) -> VatRecipeRecord:
+        """The record of the valid form. Raises InputError as the record does."""
+        data, jar = self.cleaned_data, self.chosen_jar()
+        mass_g = None if jar is None else max(left_g(jar), 0.0) or None
+        return VatRecipeRecord(
+            fibre=data["fibre"], kind=data["kind"], volume_l=data["volume"].value, wanted_g_per_l=data["wanted"],
+            depth=data["depth"] or None, cloth_kg=None if data["cloth"] is None else data["cloth"].value,
+            pigment=Pigment(mass_g=mass_g, purity=self.known_purity()),
+            reductant_opened=data["opened"] or "opened", seed=SEED,
+        )  # fmt: skip
+
+
+class AmountsForm(forms.Form):
+    """Masses of several substances, each in its own field; an empty one is left out."""
+
+    def __init__(self, *args: Any, garden: Garden, amounts: Mapping[Substance, float], **options: Any) -> None:
+        first = {f"mass_{what}": f"{by_scale(grams)} g" for what, grams in amounts.items()}
+        options["initial"] = first | options.get("initial", {})
+        super().__init__(*args, **options)
+        self.substances = tuple(amounts)
+        for what in self.substances:
+            field: Any = MeasureField(kind="mass_g", low=0, high=MOST_G, required=False, label=_(SUBSTANCES[what]))
+            field.system = garden.system
+            self.fields[f"mass_{what}"] = field
+
+    def masses(self) -> list[tuple[Substance, Any]]:
+        """What the valid form says of each that is more than nothing: a measure with the words typed."""
+        found = [(what, self.cleaned_data[f"mass_{what}"]) for what in self.substances]
+        return [(what, mass) for what, mass in found if mass is not None and mass.value > 0]
+
+    def clean(self) -> dict[str, Any]:
+        """Something must have been weighed."""
+        found = super().clean() or {}
+        if not self.errors and not self.masses():
+            raise forms.ValidationError(_("Nothing is weighed yet: give the grams of at least one thing."))
+        return found
+
+
+class MadeForm(AmountsForm):
+    """A vat as it was made: what was really weighed."""
+
+    name = forms.CharField(max_length=60, label=gettext_lazy("Which vat"))
+    started_at = MomentField(label=gettext_lazy("When it was made"), validators=[not_to_come])
+    hold = MeasureField(
+        kind="temp_c", low=5, high=90, required=False, label=gettext_lazy("A heater keeps it at"),
+        help_text=gettext_lazy("Left out: it cools as a covered vat does."),
+    )  # fmt: skip
+    room = MeasureField(
+        kind="temp_c", low=-20, high=50, required=False, label=gettext_lazy("The room around it"),
+    )  # fmt: skip
+    covered = forms.BooleanField(required=False, initial=True, label=gettext_lazy("A lid lies on it between dips"))
+
+    def __init__(self, *args: Any, garden: Garden, **options: Any) -> None:
+        super().__init__(*args, garden=garden, **options)
+        fields: dict[str, Any] = self.fields
+        for name in ("hold", "room"):
+            fields[name].system = garden.system
+        self.order_fields(["name", *(f"mass_{what}" for what in self.substances)])
+
+
+def totals(found: VatRecipeAnswer) -> dict[Substance, float]:
+    """What of each thing a recipe asks for in all, grams; the middle of its range."""
+    grams: dict[Substance, float] = {}
+    for step in found.steps:
+        if step.what is not None and step.mass_g is not None:
+            grams[step.what] = grams.get(step.what, 0.0) + step.mass_g.p50
+    return grams
+
+
+def _jar_said(jar: Jar) -> str:
+    return _("%(jar)s, %(left)s g in it") % {"jar": jar.name, "left": by_scale(max(left_g(jar), 0.0))}
