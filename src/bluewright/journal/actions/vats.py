@@ -166,6 +166,10 @@ def _out_of_other(vat: Vat, *, by: Any) -> None:
 
 
 def _take(row: VatAddition, jar: Jar, *, by: Any) -> JarTaken:
+    if row.added_at < jar.filled_at:
+        raise InputError(
+            where="jar", what=f"{jar.name} was not filled yet then", right="choose another, or a later time"
+        )
     _holds(jar, row.mass_g)
     return keep(
         JarTaken(jar=jar, taken_at=row.added_at, taken_g=row.mass_g, taken_typed=row.mass_typed, what_for=row.vat.name),

@@ -33,4 +33,4 @@ def answered_now(vat: Vat) -> tuple[VatAnswer | None, str]:
 
 def jars_holding(garden: Garden) -> list[Jar]:
     """The jars of a garden that still hold powder, the oldest first."""
-    return jars.these(garden, reversed(jars.holding(garden)))
+    return jars.these(garden, list(reversed(jars.holding(garden))))
