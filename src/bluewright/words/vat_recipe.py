@@ -49,9 +49,14 @@ DISSOLVED: Final[frozenset[Substance]] = frozenset({"ferrous_sulphate", "fructos
 def said(found: VatRecipeAnswer) -> Said:
     """The answer as a person with a jar and a bucket reads it."""
     parts: list[str | Rows] = [_first(found)]
-    parts += [_step(found, step, number) for number, step in enumerate(found.steps, start=1)]
+    parts += steps_said(found)
     parts += [_totals(found), *_beside(found), *_jar(found), _ladder(found)]
     return Said(parts=tuple(parts), cautions=found.cautions)
+
+
+def steps_said(found: VatRecipeAnswer) -> list[str]:
+    """The work in its order, numbered, with what could hurt beside each step."""
+    return [_step(found, step, number) for number, step in enumerate(found.steps, start=1)]
 
 
 def _first(found: VatRecipeAnswer) -> str:

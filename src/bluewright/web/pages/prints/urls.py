@@ -10,5 +10,6 @@ urlpatterns = [
     path("jar/<uuid:key>/", views.jar, name="prints.jar"),
     path("cloth/<uuid:key>/", views.cloth, name="prints.cloth"),
     path("card/<uuid:key>/", views.card, name="prints.card"),
+    path("vat/<uuid:key>/", views.vat, name="prints.vat"),
     path("plan/", views.plan, name="prints.plan"),
 ]

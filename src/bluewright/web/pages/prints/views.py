@@ -32,7 +32,9 @@ from bluewright.web.pages.prints.card_sheet import SHEETS_MM, card_sheet
 from bluewright.web.pages.prints.jar_label import MOST, jar_labels
 from bluewright.web.pages.prints.paper import invented_mark
 from bluewright.web.pages.prints.plan_sheet import plan_sheet
+from bluewright.web.pages.prints.vat_sheet import vat_sheet
 from bluewright.web.pages.threads.page import thread_page
+from bluewright.web.pages.vats.asked import answered_now, the_vat
 from bluewright.web.prints import typeset
 from bluewright.web.ui.found import the_batch
 from bluewright.web.ui.respond import in_garden, shown
@@ -126,6 +128,19 @@ def plan(request: HttpRequest, garden: Garden) -> HttpResponse:
 def cloth(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
     """The story of a piece on one sheet, with the photo that the address chooses."""
     return _printed(request, "cloth", told_story(request, garden, key, printed=request.GET.get("as") == "pdf"))
+
+
+@require_safe
+@in_garden
+def vat(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
+    """The card of a vat."""
+    found = the_vat(garden, key)
+    answer, trouble = answered_now(found)
+    page = vat_sheet(
+        found, answer=answer, trouble=trouble, now=timezone.now(), in_house=bool(settings.DOOR),
+        address=urljoin(settings.DOOR or request.build_absolute_uri("/"), reverse("vats.show", kwargs={"key": key})),
+    )  # fmt: skip
+    return _printed(request, "vat", page)
 
 
 def _printed(request: HttpRequest, name: str, page: Any, **beside: Any) -> HttpResponse:

@@ -10,11 +10,13 @@ from django.utils.translation import gettext as _
 
 from bluewright.journal.bridge.cupboard import Cupboard
 from bluewright.journal.bridge.stock import pure_left_g, pure_of_g
-from bluewright.journal.models import Garden, Jar
+from bluewright.journal.models import Garden, Jar, Vat
 from bluewright.journal.queries.jars import left_g
 from bluewright.science.base.bands import Band
 from bluewright.science.pigment.stock import together
+from bluewright.science.vat.state_record import VatAnswer
 from bluewright.web.pages.jars.page import StockRow, stock_row, total_said, weighing_said
+from bluewright.web.pages.vats.kept import Known, reckoned_soon
 from bluewright.web.ui.answered import Answered, answered
 from bluewright.web.ui.why import Link
 from bluewright.words.numbers import by_scale, day, ranged
@@ -32,6 +34,16 @@ class UsedRow:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class HeelRow:
+    """The blue that stands in one vat."""
+
+    key: str
+    name: str
+    said: str
+    """`3.4 g (2 to 5) of pure blue, 1.2 g of it ready to dye`."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class StockRoomPage:
     """All that is left."""
 
@@ -39,6 +51,11 @@ class StockRoomPage:
     unknown: str
     jars: tuple[StockRow, ...]
     """Those that hold something, the oldest first."""
+    in_vats: str
+    """Pure blue in all vats; empty where none stands or none is known."""
+    vats: tuple[HeelRow, ...]
+    waits: str
+    """Which vats are still reckoned; empty where all are."""
     used: tuple[UsedRow, ...]
     """By what it was for, the most first."""
     weighed: tuple[str, ...]
@@ -48,14 +65,19 @@ class StockRoomPage:
     """What is not known of the cupboard."""
 
 
-def stock_room(of: Garden, *, jars: Sequence[Jar], unknown: str, shelf: Cupboard, why: Link) -> StockRoomPage:
-    """The page of all jars of a garden and its cupboard."""
+def stock_room(
+    of: Garden, *, jars: Sequence[Jar], unknown: str, vats: Known, shelf: Cupboard, why: Link
+) -> StockRoomPage:  # fmt: skip
+    """The page of all jars of a garden, its vats and its cupboard."""
     holding = held(jars)
     pure = [pure_left_g(jar) for jar in holding]
     return StockRoomPage(
         total=total_said(sum(map(left_g, holding)), pure),
         unknown=unknown,
         jars=tuple(stock_row(jar, known) for jar, known in zip(holding, pure, strict=True)),
+        in_vats=_in_vats([one.total_g for _, one in vats if isinstance(one, VatAnswer)]),
+        vats=tuple(_heel(vat, one) for vat, one in vats if isinstance(one, VatAnswer)),
+        waits=reckoned_soon(vats),
         used=tuple(_used(jars)),
         weighed=tuple(_weighed(jars, ZoneInfo(of.time_zone))),
         cupboard=None if shelf.answer is None else _cupboard(shelf, why),
@@ -66,6 +88,18 @@ def stock_room(of: Garden, *, jars: Sequence[Jar], unknown: str, shelf: Cupboard
 def held(jars: Sequence[Jar]) -> list[Jar]:
     """The jars that hold something, the oldest first."""
     return sorted((jar for jar in jars if left_g(jar) > 0), key=lambda jar: jar.filled_at)
+
+
+def _in_vats(totals: Sequence[Band]) -> str:
+    if not totals:
+        return ""
+    return _("Pure blue that stands in vats: %(total)s. It is stock too.") % {"total": ranged(together(totals), "g")}
+
+
+def _heel(vat: Vat, found: VatAnswer) -> HeelRow:
+    told = {"total": ranged(found.total_g, "g"), "ready": ranged(found.reduced_g, "g")}
+    said = _("%(total)s of pure blue, %(ready)s of it reduced") % told
+    return HeelRow(key=str(vat.pk), name=vat.name, said=said)
 
 
 def _used(jars: Sequence[Jar]) -> list[UsedRow]:

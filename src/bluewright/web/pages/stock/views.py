@@ -17,6 +17,7 @@ from bluewright.journal.queries import jars
 from bluewright.web.pages.jars.reckoning import unknown_said
 from bluewright.web.pages.stock.export import stock_csv
 from bluewright.web.pages.stock.page import held, stock_room
+from bluewright.web.pages.vats.kept import known_vats
 from bluewright.web.ui.respond import in_garden, shown
 from bluewright.web.ui.table import bom_asked, table
 from bluewright.web.ui.why import Link
@@ -32,7 +33,10 @@ def index(request: HttpRequest, garden: Garden) -> HttpResponse:
     shelf = cupboard(garden, today=timezone.localdate())
     why_to = Link(to=reverse("stock.why", kwargs={"figure": MAIN}), name=_("what is left of the alkali"))
     found = list(jars.jars(garden))
-    page = stock_room(garden, jars=found, unknown=unknown_said(garden, held(found)), shelf=shelf, why=why_to)
+    page = stock_room(
+        garden, jars=found, unknown=unknown_said(garden, held(found)), vats=known_vats(garden, timezone.now()),
+        shelf=shelf, why=why_to,
+    )  # fmt: skip
     return shown(request, "stock/index.html", page)
 
 

@@ -16,6 +16,7 @@ from bluewright.journal.models import Photo, Vat
 from bluewright.journal.queries.history import Step
 from bluewright.science.base.errors import BluewrightError
 from bluewright.science.vat.state_record import VatAnswer
+from bluewright.web.pages.vats.kept import Known, reckoned_soon
 from bluewright.web.pages.vats.story import StoryRow, story
 from bluewright.web.ui.history import HistoryRow, history, written
 from bluewright.web.ui.photos import Thumb, thumbs
@@ -97,16 +98,12 @@ class VatPage:
     history: tuple[HistoryRow, ...]
 
 
-def vats_page(
-    standing: Sequence[Vat], known: Mapping[UUID, VatAnswer | BluewrightError | None], ended: Sequence[Vat]
-) -> VatsPage:
+def vats_page(standing: Known, ended: Sequence[Vat]) -> VatsPage:
     """The list: those that stand with what is known of each, then those that were ended."""
-    unknown = [vat.name for vat in standing if known[vat.pk] is None]
-    waits = _("Being reckoned; look again in a moment: %(vats)s.") % {"vats": ", ".join(unknown)} if unknown else ""
     return VatsPage(
-        standing=tuple(_row(vat, known[vat.pk]) for vat in standing),
+        standing=tuple(_row(vat, known) for vat, known in standing),
         ended=tuple(_row(vat, None) for vat in ended),
-        waits=waits,
+        waits=reckoned_soon(standing),
     )
 
 

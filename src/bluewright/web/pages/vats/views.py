@@ -14,15 +14,14 @@ from django.utils.translation import gettext as _
 from django.views.decorators.http import require_http_methods, require_POST, require_safe
 
 from bluewright.journal.actions import vats as actions
-from bluewright.journal.bridge import vats as bridge
 from bluewright.journal.models import Garden, Vat
 from bluewright.journal.queries import photos, vats
 from bluewright.journal.queries.history import histories
 from bluewright.science.base.errors import InputError
-from bluewright.web.aside import ASIDE
 from bluewright.web.pages.vats import typed
 from bluewright.web.pages.vats.asked import answered_now, the_vat
 from bluewright.web.pages.vats.forms import NEW, EndForm, VatForm
+from bluewright.web.pages.vats.kept import known_vats
 from bluewright.web.pages.vats.page import vat_page, vats_page
 from bluewright.web.pages.vats.plan_forms import AmountsForm
 from bluewright.web.ui.respond import brought_back, in_garden, posted, shown, taken_out
@@ -39,13 +38,9 @@ MOST_STANDING: Final = 30
 @in_garden
 def index(request: HttpRequest, garden: Garden) -> HttpResponse:
     """Vats: those that stand as they would look, with what to do; then those that were ended."""
-    now = timezone.now()
-    standing = list(vats.standing(garden)[:MOST_STANDING])
-    known = {vat.pk: bridge.kept_or_trouble(vat, now) for vat in standing}
-    if None in known.values():
-        ASIDE.ask(("vats", garden.pk), lambda: bridge.reckon(garden, now=now))
+    standing = known_vats(garden, timezone.now(), most=MOST_STANDING)
     rows, pages = turned(vats.ended(garden), request.GET)
-    return shown(request, "vats/index.html", vats_page(standing, known, rows), pages=pages)
+    return shown(request, "vats/index.html", vats_page(standing, rows), pages=pages)
 
 
 @require_safe
