@@ -67,7 +67,9 @@ def said(found: ClothPlanAnswer) -> Said:
     enough = is_enough(found)
     parts: list[str | Rows] = [headline(found)]
     if not enough:
-        parts += [*too_late_said(found), bed_said(found), *_typed_area(found)]
+        parts += [*too_late_said(found)]
+    if not enough and found.area_for_chance_m2 > 0:
+        parts += [bed_said(found), *_typed_area(found)]
     parts.append(takes_said(found))
     if not enough:
         parts += [*matters_said(found), basis_said(found)]
@@ -130,6 +132,8 @@ def headline(found: ClothPlanAnswer) -> str:
         return _("What stands will do, with a chance of %(chance)s: nothing more need be sown for it.") % {
             "chance": percent(found.enough_chance)
         }
+    if found.area_for_chance_m2 == 0:
+        return _("It is too late to sow for what is wanted: that leaves jars, beds that stand, or a later day.")
     if found.beds:
         return _(
             "Sow %(area)s more of %(plant)s for %(odds)s that it is enough. "
@@ -155,7 +159,9 @@ def too_late_said(found: ClothPlanAnswer) -> Iterator[str]:
         for name, one in _named_days(found)
         if one.sow and not one.from_jars and (one.slack_d is None or one.slack_d < 0)
     ]
-    if late:
+    if late and found.area_for_chance_m2 == 0:
+        yield _("What is sown now will hardly be ready in time for: %(wants)s.") % {"wants": ", ".join(late)}
+    elif late:
         yield _(
             "What is sown now will hardly be ready in time for: %(wants)s. "
             "That leaves jars, a bed that stands, or a later day."
@@ -239,11 +245,13 @@ def want_name(one: Taken, number: int) -> str:
 
 def wants_table(found: ClothPlanAnswer) -> Rows:
     """What each want takes."""
-    head = (_("for"), _("pure indigo"), _("from jars"), _("leaf"), _("area by itself"))
+    beds = (_("of it from beds"),) if found.beds else ()
+    head = (_("for"), _("pure indigo"), _("from jars"), _("leaf"), *beds, _("to sow by itself"))
     rows = [
         (
             want_name(one, number), ranged(one.needed_g, "g"), _grams(one.from_jars_g),
-            _or_none(one.leaf_kg, "mass_kg"), _or_none(one.area_m2, "area_m2"),
+            _or_none(one.leaf_kg, "mass_kg"), *((_or_none(one.from_beds_kg, "mass_kg"),) if beds else ()),
+            _or_none(one.area_m2, "area_m2"),
         )
         for number, one in enumerate(found.wants, start=1)
     ]  # fmt: skip
@@ -313,6 +321,8 @@ def slack_said(one: DaysBack) -> str:
     days = ngettext("%(days)s day to spare", "%(days)s days to spare", one.slack_d) % {"days": one.slack_d}
     if one.from_jars:
         return _("%(days)s; the jars are enough") % {"days": days}
+    if one.from_beds:
+        return _("%(days)s to the last cut; what stands is enough") % {"days": days}
     return days
 
 

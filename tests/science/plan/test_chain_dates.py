@@ -12,6 +12,7 @@ from bluewright.science.plan import chain_dates, chain_priors
 from bluewright.science.plan.chain import plan_cloth
 from bluewright.science.plan.chain_crop import Crop
 from bluewright.science.plan.chain_record import ClothPlanAnswer, ClothPlanRecord, DaysBack
+from bluewright.words.plan_cloth import headline, slack_said
 from tests.science.bed.beds_grown import CENTRAL_ENGLAND, PISA, weather
 from tests.science.plan.crops import WOAD, exact, lognormal
 
@@ -156,3 +157,23 @@ def test_the_critical_step_is_that_which_may_take_longest_beyond_its_middle() ->
     """Drying: 3 to 10 days, the widest but a ferment vat's 6 to 20."""
     assert only(answer(cloth=[SHAWL])).critical == "dry"
     assert only(answer(cloth=[SHAWL], vat_kind="ferment")).critical == "vat"
+
+
+def test_what_nothing_sown_now_reaches_is_in_no_area_and_the_first_sentence_says_so() -> None:
+    """In March a want of May is too late for seed; beside one that has time, only that one is sown for."""
+    may = SHAWL | {"name": "in May", "by": "2026-05-10"}
+    late = answer(cloth=[may])
+    assert (late.area_for_chance_m2, late.enough_chance) == (0.0, 0.0)
+    assert headline(late).startswith("It is too late to sow for what is wanted")
+    both, alone = answer(cloth=[may, SHAWL]), answer(cloth=[SHAWL])
+    assert both.area_for_chance_m2 == pytest.approx(alone.area_for_chance_m2, rel=0.1)
+    assert both.total.needed_g.p50 > 1.5 * alone.total.needed_g.p50
+
+
+def test_a_bed_that_stands_and_serves_a_want_leaves_no_day_for_sowing() -> None:
+    beds = [{"leaf_kg": 400.0, "spread_factor": 1.0, "next_on": "2026-07-01"}]
+    found = only(answer(cloth=[SHAWL], beds=beds))
+    assert (found.sow, found.from_beds, found.from_jars) == ((), True, False)
+    assert found.steps[0].step == "cut"
+    assert found.slack_d == (found.steps[0].begin_by - date(2026, 3, 1)).days
+    assert "what stands is enough" in slack_said(found)

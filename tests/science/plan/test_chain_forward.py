@@ -91,3 +91,26 @@ def test_beds_and_new_ground_share_the_garden_s_leaf() -> None:
     shared = answer(of, pigment=wants, beds=[{"leaf_kg": 30.0, "spread_factor": math.exp(0.5)}])
     certain = answer(of, pigment=wants, beds=[{"leaf_kg": 30.0, **SURE}])
     assert shared.total.area_m2.p95 > 1.2 * certain.total.area_m2.p95
+
+
+def test_each_want_gets_of_the_beds_what_earlier_ones_left_and_sows_only_the_rest() -> None:
+    """Own hand: 30 g and 20 g wanted, 1 g/kg; 40 kg stand: 30 kg and 10 kg of them, 10 m2 of a kilogram to be sown."""
+    wants = [{"mass_g": 30.0, "by": "2026-11-01", "name": "first"}, {"mass_g": 20.0, "name": "some time"}]
+    found = answer(exact(1.0, 1.0), pigment=wants, beds=[{"leaf_kg": 40.0, **SURE}], now="2026-06-01")
+    first, second = found.wants
+    assert (first.from_beds_kg.p50, first.area_m2.p50) == (pytest.approx(30.0), pytest.approx(0.0, abs=1e-9))
+    assert (second.from_beds_kg.p50, second.area_m2.p50) == (pytest.approx(10.0), pytest.approx(10.0))
+    assert found.total.from_beds_kg.p50 == pytest.approx(40.0)
+
+
+def test_woad_of_the_second_year_counts_with_less_blue_and_its_own_doubt() -> None:
+    """By hand: 10 kg at 1 g/kg are 10 g; in the second year half of it, nine tenths within exp(1.6449 * 0.5) = 2.28."""
+    young, old = (
+        answer(exact(1.0, 1.0), beds=[{"leaf_kg": 10.0, "second_year": second, **SURE}]).beds[0]
+        for second in (False, True)
+    )
+    assert (young.blue_g.p50, old.leaf_kg.p50) == (pytest.approx(10.0), pytest.approx(10.0))
+    assert old.blue_g.p50 == pytest.approx(5.0, rel=0.05)
+    assert old.blue_g.p95 / old.blue_g.p50 == pytest.approx(2.276, rel=0.05)
+    wanted = answer(exact(1.0, 1.0), pigment=[{"mass_g": 10.0}], beds=[{"leaf_kg": 10.0, "second_year": True, **SURE}])
+    assert wanted.total.area_m2.p50 == pytest.approx(5.0, rel=0.05)

@@ -47,7 +47,7 @@ def test_wants_come_before_the_drawing_and_tables_are_folded(client: Client, gar
     garden.save()
     cast.a_want(garden)
     text = client.get(where()).content.decode()
-    places = [text.index(part) for part in ("Sow ", "<h2>Wanted</h2>", 'class="chart"', "<details>")]
+    places = [text.index(part) for part in ('class="call"', "<h2>Wanted</h2>", 'class="chart"', "<details>")]
     assert places == sorted(places)
     assert text.index("What each takes</summary>") > places[-1]
 

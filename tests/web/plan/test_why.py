@@ -23,7 +23,10 @@ def test_the_plan_leads_to_why(client: Client, garden: Garden) -> None:
 def test_a_figure_is_explained_from_what_was_read_to_the_sources(client: Client, garden: Garden) -> None:
     cast.a_want(garden)
     page = explained(client, where())
-    assert page.figure.meaning == "Area to sow beside what stands, enough with the chance asked for."
+    assert page.figure.meaning == (
+        "Area to sow beside what stands, enough with the chance asked for; wants that nothing sown now reaches in time "
+        "are not in it, and it is 0 where there are no others."
+    )
     assert page.formula
 
 

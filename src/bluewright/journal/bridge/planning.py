@@ -37,6 +37,8 @@ from bluewright.science.plan.schedule_priors import MOST_CUTS
 from bluewright.science.thread import plan_cloth
 
 MOST_BEDS = 60
+SECOND_YEAR_CUTS = 1
+"""Woad that stood over winter is cut once, before its stems rise."""
 LIKELY = 0.5
 """A bed whose next cut comes in this season with a smaller chance is not counted."""
 MOST_FACTOR = 10.0
@@ -94,13 +96,16 @@ def _standing(bed: Bed, growth: GrowthAnswer | None) -> StandingBed | None:
     """A bed with the forecast of its growth; None where it gives no more, or its area is not known."""
     if growth is None or growth.leaf_kg is None or growth.in_season_chance < LIKELY:
         return None
-    cuts = min(round(growth.further_cuts.p50), cuts_left(len(growth.inputs.cuts)))
+    second_year = growth.inputs.start == "overwintered"
+    left = SECOND_YEAR_CUTS - len(growth.inputs.cuts) if second_year else cuts_left(len(growth.inputs.cuts))
+    cuts = min(round(growth.further_cuts.p50), left)
     if cuts < 1:
         return None
     log_sd = math.log(growth.leaf_kg.p95 / growth.leaf_kg.p5) / NINETY_SD
     return StandingBed(
         name=bed.name, leaf_kg=growth.leaf_kg.p50, cuts=cuts, least_cuts=min(int(growth.further_cuts.p5), cuts),
         spread_factor=min(significant(math.exp(log_sd), 3), MOST_FACTOR), next_on=growth.ready_on.middle,
+        second_year=second_year,
     )  # fmt: skip
 
 

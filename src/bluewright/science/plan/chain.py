@@ -34,7 +34,7 @@ from bluewright.science.plan.chain_factors import (
     reduces,
     scores,
 )
-from bluewright.science.plan.chain_forward import all_give, gives, standing_kg
+from bluewright.science.plan.chain_forward import all_give, beds_scores, gives, worth_kg
 from bluewright.science.plan.chain_needs import Need, needs, own_of, vat_short_g
 from bluewright.science.plan.chain_priors import CUTS, LEAF_KG_PER_L
 from bluewright.science.plan.chain_record import (
@@ -42,6 +42,7 @@ from bluewright.science.plan.chain_record import (
     ClothPlanAnswer,
     ClothPlanRecord,
     ClothWant,
+    DaysBack,
     Matters,
     Taken,
 )
@@ -85,7 +86,7 @@ def plan_cloth(record: ClothPlanRecord, *, crop: Crop, rng: np.random.Generator)
     Sources: the factors' own (`media.cloth`, `chain_priors`, and of the crop `bed` and `media.precursor`).
     """
     at, known, soon = (
-        scores(DRAWS, rng=rng, beds=len(record.beds)),
+        scores(DRAWS, rng=rng, beds=beds_scores(record)),
         learned(crop, own_of(record)),
         ahead(record, crop.growing, rng=rng),
     )
@@ -93,17 +94,21 @@ def plan_cloth(record: ClothPlanRecord, *, crop: Crop, rng: np.random.Generator)
     counted = {by: _cuts(record, soon, at, by=by, rng=rng) for by in (*dict.fromkeys(part.by for part in parts), None)}
     ground = _ground(record, parts, crop, known, counted, at)
     cuts = ground.cuts
-    area = area_m2(record, parts, ground, at)
+    got = from_beds_kg(record, parts, ground, at)
+    days = days_back(record, parts, soon, served=_served(record, parts, ground, at, got), rng=rng)
+    enough = area_m2(record, parts, ground, at) == 0
+    sown = still_sown(parts, days)
+    area = area_m2(record, sown, ground, at)
     fills = _leaf_kg(parts, ground, at) / _fill_kg(record)
     blue, pure_frac = ground.blue_g_per_kg(at), _pure_frac(record, ground, at)
     sure_m2 = significant(float(quantiles(area, [record.wanted_chance])[0]))
     width = record.bed_width_m
     return ClothPlanAnswer(
         id=record.id,
-        wants=tuple(_taken(part, record, ground, at) for part in parts),
-        total=_taken(_together(parts), record, ground, at, area=area),
+        wants=tuple(_taken(part, record, ground, at, beds_kg=kg) for part, kg in zip(parts, got, strict=True)),
+        total=_taken(_together(parts), record, ground, at, beds_kg=sum(got, np.zeros(DRAWS)), area=area),
         jars_enough_chance=_chance(sum((part.to_make_g for part in parts), np.zeros(DRAWS)) == 0),
-        enough_chance=_chance(area == 0),
+        enough_chance=_chance(enough),
         area_for_chance_m2=sure_m2,
         area_enough_chance=None if record.area_m2 is None else _chance(area <= record.area_m2),
         bed_m=None if width is None else band(area / width),
@@ -119,12 +124,12 @@ def plan_cloth(record: ClothPlanRecord, *, crop: Crop, rng: np.random.Generator)
         own_leaf_frac=significant(known.leaf.own_frac),
         beds=gives(record, crop, at, blue_g_per_kg=blue, pure_frac=pure_frac),
         all_beds=all_give(record, crop, at, blue_g_per_kg=blue, pure_frac=pure_frac),
-        matters=matters(record, ground, at, now_m2=area),
+        matters=matters(record, ground, at, now_m2=area, sown=sown),
         can_dye=_can_dye(record, known, at),
-        days=days_back(record, parts, soon, rng=rng),
+        days=days,
         basis="garden" if record.own is not None or any(jar.assayed for jar in record.jars) else "prior",
         inputs=record,
-        cautions=cautions(record, crop, own_frac=known.blue.own_frac, enough=_sure(area == 0, record)),
+        cautions=cautions(record, crop, own_frac=known.blue.own_frac, enough=_sure(enough, record)),
         sources=SOURCES,
     )
 
@@ -147,12 +152,44 @@ def area_m2(record: ClothPlanRecord, parts: Sequence[Need], ground: Ground, at: 
     made, area, blue = np.zeros(DRAWS), np.zeros(DRAWS), ground.blue_g_per_kg(at)
     for by, of_day in groupby(parts, key=lambda part: part.by):
         made = made + sum(part.to_make_g for part in of_day)
-        short_kg = np.maximum(made / blue - standing_kg(record, ground.crop, at, by=by), 0.0)
+        short_kg = np.maximum(made / blue - worth_kg(record, ground.crop, at, by=by), 0.0)
         area = np.maximum(area, short_kg / ground.leaf_kg_per_m2(at, by=by))
     return area
 
 
-def matters(record: ClothPlanRecord, ground: Ground, at: Scores, *, now_m2: Floats) -> tuple[Matters, ...]:
+def from_beds_kg(record: ClothPlanRecord, parts: Sequence[Need], ground: Ground, at: Scores) -> list[Floats]:
+    """Leaf that each want gets of beds that stand, each (n,): what they give in time for it, less earlier wants'."""
+    used, blue, found = np.zeros(DRAWS), ground.blue_g_per_kg(at), []
+    for part in parts:
+        there = worth_kg(record, ground.crop, at, by=part.by)
+        found.append(np.minimum(part.to_make_g / blue, np.maximum(there - used, 0.0)))
+        used = used + found[-1]
+    return found
+
+
+def _served(
+    record: ClothPlanRecord, parts: Sequence[Need], ground: Ground, at: Scores, got: Sequence[Floats]
+) -> list[bool]:
+    """Which wants jars and beds that stand are enough for."""
+    blue = ground.blue_g_per_kg(at)
+    return [_sure(kg >= part.to_make_g / blue * (1 - 1e-9), record) for part, kg in zip(parts, got, strict=True)]
+
+
+def still_sown(parts: Sequence[Need], days: Sequence[DaysBack]) -> list[Need]:
+    """The needs that what is sown now can still reach: all but wants of which every day for sowing is over, and the vat
+    with the first cloth."""
+    late = {(one.name, one.by) for one in days if one.sow and (one.slack_d is None or one.slack_d < 0)}
+    open_days = {part.by for part in parts if part.kind == "cloth" and (part.name, part.by) not in late}
+    return [
+        part
+        for part in parts
+        if (part.kind == "vat" and part.by in open_days) or (part.kind != "vat" and (part.name, part.by) not in late)
+    ]
+
+
+def matters(
+    record: ClothPlanRecord, ground: Ground, at: Scores, *, now_m2: Floats, sown: Sequence[Need]
+) -> tuple[Matters, ...]:
     """Each unknown held at its middle: the share of the area's doubt that goes, and how much narrower its range gets.
 
     Doubt is the variance of the area's logarithm; where jars may be enough in some draws, that of the area itself.
@@ -165,12 +202,17 @@ def matters(record: ClothPlanRecord, ground: Ground, at: Scores, *, now_m2: Floa
     for what in UNKNOWNS:
         held = at.held(what)
         fixed = ground if what != "cuts" else replace(ground, cuts=_middling(ground.cuts))
-        then = area_m2(record, needs(record, ground.known, held), fixed, held)
+        held_needs = needs(record, ground.known, held)
+        then = area_m2(record, [part for part in held_needs if _among(part, sown)], fixed, held)
         share = 1 - _variance(then, logs=logs and bool(np.all(then > 0))) / whole
         if share >= SAID_FRAC:
             narrower = significant(1 - _width(then) / wide)
             found.append(Matters(what=what, share_frac=significant(share), narrower_frac=narrower))
     return tuple(sorted(found, key=lambda one: -one.share_frac))
+
+
+def _among(part: Need, sown: Sequence[Need]) -> bool:
+    return any((part.kind, part.name, part.by) == (one.kind, one.name, one.by) for one in sown)
 
 
 def _variance(area: Floats, *, logs: bool) -> float:
@@ -234,7 +276,9 @@ def _pure_frac(record: ClothPlanRecord, ground: Ground, at: Scores) -> Floats:
     return purity_frac(own_of(record), ground.crop, ground.known, at) * (1 - ground.crop.moisture.centre)
 
 
-def _taken(part: Need, record: ClothPlanRecord, ground: Ground, at: Scores, *, area: Floats | None = None) -> Taken:
+def _taken(
+    part: Need, record: ClothPlanRecord, ground: Ground, at: Scores, *, beds_kg: Floats, area: Floats | None = None
+) -> Taken:
     """What one want takes for itself alone; with the area of all, what all of them take."""
     pure_frac = _pure_frac(record, ground, at)
     leaf = part.to_make_g / ground.blue_g_per_kg(at)
@@ -249,7 +293,8 @@ def _taken(part: Need, record: ClothPlanRecord, ground: Ground, at: Scores, *, a
         to_make_g=band(part.to_make_g),
         pigment_g=band(part.to_make_g / pure_frac),
         leaf_kg=band(leaf),
-        area_m2=band(leaf / ground.leaf_kg_per_m2(at, by=part.by) if area is None else area),
+        from_beds_kg=band(beds_kg),
+        area_m2=band((leaf - beds_kg) / ground.leaf_kg_per_m2(at, by=part.by) if area is None else area),
     )
 
 

@@ -111,19 +111,21 @@ def in_time_cuts(record: ClothPlanRecord, soon: Ahead, *, by: date | None, rng: 
 
 
 def days_back(
-    record: ClothPlanRecord, parts: Sequence[Need], soon: Ahead | None, *, rng: np.random.Generator
-) -> tuple[DaysBack, ...]:
-    """The days back from each want that has one."""
+    record: ClothPlanRecord, parts: Sequence[Need], soon: Ahead | None, *, served: Sequence[bool],
+    rng: np.random.Generator,
+) -> tuple[DaysBack, ...]:  # fmt: skip
+    """The days back from each want that has one; `served` says which jars and beds that stand are enough for."""
     return tuple(
-        _back(record, part, soon, by=part.by, now=record.now, rng=rng)
-        for part in parts
+        _back(record, part, soon, by=part.by, now=record.now, stands=stands, rng=rng)
+        for part, stands in zip(parts, served, strict=True)
         if part.want is not None and part.by is not None and record.now is not None
     )
 
 
 def _back(
-    record: ClothPlanRecord, part: Need, soon: Ahead | None, *, by: date, now: date, rng: np.random.Generator
-) -> DaysBack:
+    record: ClothPlanRecord, part: Need, soon: Ahead | None, *, by: date, now: date, stands: bool,
+    rng: np.random.Generator,
+) -> DaysBack:  # fmt: skip
     from_jars = bool(np.mean(part.to_make_g == 0) >= record.wanted_chance)
     taken = _taken_d(record, part.want if isinstance(part.want, ClothWant) else None, rng=rng)
     taken = {step: days for step, days in taken.items() if not from_jars or step in AFTER_JARS}
@@ -136,13 +138,15 @@ def _back(
     slack_d: int | None = ((steps[0].begin_by if steps else by) - now).days
     if soon is not None and not from_jars:
         ready = _last_cut(soon, by=by, left_d=left)
-        sow = _sow(record, soon, ready=ready)
+        sow = () if stands else _sow(record, soon, ready=ready)
         steps[:1] = _season_bound(steps[0], soon, ready=ready, chance=record.wanted_chance)
-        begin_by = sow[0].begin_by
-        slack_d = None if begin_by is None else (begin_by - max(now, soon.days[soon.opens])).days
+        begin_by = sow[0].begin_by if sow else steps[0].begin_by if steps[0].step == "cut" else None
+        opens = max(now, soon.days[soon.opens]) if sow else now
+        slack_d = None if begin_by is None else (begin_by - opens).days
     doubt = sorted(taken, key=lambda step: -float(np.ptp(quantiles(taken[step], [0.5, 0.95]))))
     return DaysBack(
         name=part.name, by=by, steps=tuple(steps), sow=sow, slack_d=slack_d, from_jars=from_jars,
+        from_beds=stands and not from_jars,
         critical=doubt[0] if doubt else None,
     )  # fmt: skip
 

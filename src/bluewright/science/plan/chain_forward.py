@@ -15,7 +15,7 @@ from bluewright.science.base.bands import band
 from bluewright.science.base.sourced import Floats
 from bluewright.science.plan.chain_crop import Crop
 from bluewright.science.plan.chain_factors import Scores
-from bluewright.science.plan.chain_priors import DRY_D, STEEP_D, WASH_D
+from bluewright.science.plan.chain_priors import DRY_D, SECOND_YEAR_BLUE_FRAC, STEEP_D, WASH_D
 from bluewright.science.plan.chain_record import ClothPlanRecord, Gives, StandingBed
 
 
@@ -25,6 +25,27 @@ def standing_kg(record: ClothPlanRecord, crop: Crop, at: Scores, *, by: date | N
     for k, bed in enumerate(record.beds):
         total = total + bed_kg(bed, crop, at, number=k, last=_last_cut(record, by))
     return total
+
+
+def worth_kg(record: ClothPlanRecord, crop: Crop, at: Scores, *, by: date | None) -> Floats:
+    """The same as leaf of the first year that would hold its blue, shape (n,)."""
+    total = np.zeros(len(at.z["leaf"]))
+    for k, bed in enumerate(record.beds):
+        total = total + bed_kg(bed, crop, at, number=k, last=_last_cut(record, by)) * blue_frac(record, at, number=k)
+    return total
+
+
+def blue_frac(record: ClothPlanRecord, at: Scores, *, number: int) -> Floats:
+    """Blue in a kilogram of a bed's leaf beside that of the first year, shape (n,): 1; less in the second year."""
+    if not record.beds[number].second_year:
+        return np.ones(len(at.z["leaf"]))
+    place = len(record.beds) + sum(bed.second_year for bed in record.beds[:number])
+    return SECOND_YEAR_BLUE_FRAC.from_z(at.beds_z[:, place])
+
+
+def beds_scores(record: ClothPlanRecord) -> int:
+    """How many scores of beds are wanted: one for each, and one more for each of the second year."""
+    return len(record.beds) + sum(bed.second_year for bed in record.beds)
 
 
 def bed_kg(bed: StandingBed, crop: Crop, at: Scores, *, number: int, last: date | None) -> Floats:
@@ -58,7 +79,12 @@ def gives(
 ) -> tuple[Gives, ...]:
     """What each bed gives until its season ends."""
     return tuple(
-        _gives(bed.name, bed_kg(bed, crop, at, number=k, last=None), blue_g_per_kg, pure_frac)
+        _gives(
+            bed.name,
+            bed_kg(bed, crop, at, number=k, last=None),
+            blue_g_per_kg * blue_frac(record, at, number=k),
+            pure_frac,
+        )
         for k, bed in enumerate(record.beds)
     )
 
@@ -69,7 +95,9 @@ def all_give(
     """What all beds give together; None without one."""
     if not record.beds:
         return None
-    return _gives("", standing_kg(record, crop, at, by=None), blue_g_per_kg, pure_frac)
+    leaf = standing_kg(record, crop, at, by=None)
+    worth = worth_kg(record, crop, at, by=None) / np.maximum(leaf, 1e-12)
+    return _gives("", leaf, blue_g_per_kg * worth, pure_frac)
 
 
 def _gives(name: str, leaf_kg: Floats, blue_g_per_kg: Floats, pure_frac: Floats) -> Gives:

@@ -29,6 +29,10 @@ VAT_D: Final[dict[VatKind, Prior]] = {
     "ferment": _days(6, 20, note="7 to 14, up to 30"),
 }
 """Days until a new vat dyes."""
+SECOND_YEAR_BLUE_FRAC: Final = Prior(
+    kind="lognormal", centre=0.5, spread=0.5, unit="1", source="common-practice", grade="guess",
+    note="blue in a kilogram of woad leaf before stems rise in the second year, beside the first; nobody measured it",
+)  # fmt: skip
 FINISH_D: Final = _days(3, 7)
 """Days to rinse, soap and dry, and to rest."""
 DIPS_A_DAY: Final = Prior(

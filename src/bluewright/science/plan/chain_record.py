@@ -102,6 +102,8 @@ class StandingBed:
     """The day of the next cut, the middle; left out: in time for everything."""
     again_d: Annotated[float, Field(ge=7, le=200)] = 42.0
     """Days from one cut to the next."""
+    second_year: bool = False
+    """Whether it stood over a winter: such woad has less blue in its leaf."""
 
 
 @record
@@ -222,8 +224,10 @@ class Taken:
     """Air-dry pigment of your purity that holds it."""
     leaf_kg: Band
     """Fresh leaf for it."""
+    from_beds_kg: Band
+    """Of that, from beds that stand, as far as they give it in time: the earliest want first."""
     area_m2: Band
-    """Area for that leaf, over all cuts in time."""
+    """Area to sow for the rest of the leaf, over all cuts in time."""
 
 
 @answer
@@ -301,7 +305,7 @@ class DaysBack:
     steps: tuple[StepDay, ...]
     """From first to last; the last cut is absent where leaf was worth cutting only long ago."""
     sow: tuple[SowBy, ...]
-    """For one cut, two and three; empty where jars are enough, or no weather is given."""
+    """For one cut, two and three; empty where jars or beds that stand are enough, or no weather is given."""
     slack_d: int | None = None
     """Days between today, or when the ground can be sown, and the last day to begin: below 0 it is late; absent where
     that day was long ago."""
@@ -310,6 +314,8 @@ class DaysBack:
     nothing is left to be done."""
     from_jars: bool
     """Whether the jars at hand are enough for it, with the chance asked for."""
+    from_beds: bool = False
+    """Whether jars and beds that stand are enough for it, with the chance asked for: nothing need be sown for it."""
 
 
 @answer
@@ -327,7 +333,8 @@ class ClothPlanAnswer:
     enough_chance: float
     """Chance that the jars at hand and the beds that stand are enough for everything."""
     area_for_chance_m2: float
-    """Area to sow beside what stands, enough with the chance asked for."""
+    """Area to sow beside what stands, enough with the chance asked for; wants that nothing sown now reaches in time are
+    not in it, and it is 0 where there are no others."""
     area_enough_chance: float | None = None
     """Chance that the area you think of is enough."""
     bed_m: Band | None = None

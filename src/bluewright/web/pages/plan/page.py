@@ -166,6 +166,7 @@ def _takes(one: Taken) -> tuple[str, ...]:
     told = {
         "needed": ranged(one.needed_g, "g"), "jars": ranged(one.from_jars_g, "g"),
         "leaf": measured(one.leaf_kg, "mass_kg"), "area": measured(one.area_m2, "area_m2"),
+        "beds": measured(one.from_beds_kg, "mass_kg"),
         "cloth": ranged(one.on_cloth_g, "g"), "drawn": ranged(one.drawn_g, "g"),
     }  # fmt: skip
     lines = []
@@ -175,7 +176,11 @@ def _takes(one: Taken) -> tuple[str, ...]:
     if one.from_jars_g.p95 > 0:
         lines.append(_("From the jars, once earlier wants have theirs: %(jars)s.") % told)
     if one.leaf_kg.p95 > 0:
-        lines.append(_("Leaf for the rest: %(leaf)s, from %(area)s by itself.") % told)
+        lines.append(_("Leaf for the rest: %(leaf)s.") % told)
+    if one.from_beds_kg.p95 > 0:
+        lines.append(_("Of it from beds that stand: %(beds)s.") % told)
+    if one.area_m2.p95 > 0:
+        lines.append(_("To be sown for what is missing, by itself: %(area)s.") % told)
     return tuple(lines)
 
 

@@ -108,7 +108,7 @@ def _wanted(answer: ClothPlanAnswer, wants: Sequence[Want]) -> Table:
     """What each want is and takes, and all of them."""
     rows = [_takes(_named(one, wants, number), one) for number, one in enumerate(answer.wants, start=1)]
     rows.append(_takes(_("together"), answer.total))
-    columns = {_("pure indigo"): 3, _("from jars"): 3, _("leaf"): 3, _("area by itself"): 3}
+    columns = {_("pure indigo"): 3, _("from jars"): 3, _("leaf"): 3, _("of it from beds"): 3, _("to sow by itself"): 3}
     return table(_("Wanted"), columns, rows, first=5)
 
 
@@ -126,6 +126,7 @@ def _takes(name: str, one: Taken) -> tuple[str, ...]:
     return (
         name, ranged(one.needed_g, "g"), or_none(ranged(one.from_jars_g, "g"), one.from_jars_g.p95),
         or_none(measured(one.leaf_kg, "mass_kg"), one.leaf_kg.p95),
+        or_none(measured(one.from_beds_kg, "mass_kg"), one.from_beds_kg.p95),
         or_none(measured(one.area_m2, "area_m2"), one.area_m2.p95),
     )  # fmt: skip
 
