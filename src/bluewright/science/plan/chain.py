@@ -94,11 +94,8 @@ def plan_cloth(record: ClothPlanRecord, *, crop: Crop, rng: np.random.Generator)
     counted = {by: _cuts(record, soon, at, by=by, rng=rng) for by in (*dict.fromkeys(part.by for part in parts), None)}
     ground = _ground(record, parts, crop, known, counted, at)
     cuts = ground.cuts
-    got = from_beds_kg(record, parts, ground, at)
-    days = days_back(record, parts, soon, served=_served(record, parts, ground, at, got), rng=rng)
-    enough = area_m2(record, parts, ground, at) == 0
-    sown = still_sown(parts, days)
-    area = area_m2(record, sown, ground, at)
+    got, days, sown = _reached(record, parts, ground, at, soon, rng=rng)
+    enough, area = area_m2(record, parts, ground, at) == 0, area_m2(record, sown, ground, at)
     fills = _leaf_kg(parts, ground, at) / _fill_kg(record)
     blue, pure_frac = ground.blue_g_per_kg(at), _pure_frac(record, ground, at)
     sure_m2 = significant(float(quantiles(area, [record.wanted_chance])[0]))
@@ -165,6 +162,16 @@ def from_beds_kg(record: ClothPlanRecord, parts: Sequence[Need], ground: Ground,
         found.append(np.minimum(part.to_make_g / blue, np.maximum(there - used, 0.0)))
         used = used + found[-1]
     return found
+
+
+def _reached(
+    record: ClothPlanRecord, parts: Sequence[Need], ground: Ground, at: Scores, soon: Ahead | None, *,
+    rng: np.random.Generator,
+) -> tuple[list[Floats], tuple[DaysBack, ...], list[Need]]:  # fmt: skip
+    """Leaf that each want gets of beds that stand, the days back, and the needs that what is sown now still reaches."""
+    got = from_beds_kg(record, parts, ground, at)
+    days = days_back(record, parts, soon, served=_served(record, parts, ground, at, got), rng=rng)
+    return got, days, still_sown(parts, days)
 
 
 def _served(
