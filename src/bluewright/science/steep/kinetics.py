@@ -118,15 +118,22 @@ def solve(
     """
     wanted = list(range(len(hours))) if rows is None else list(rows)
     place = {row: k for k, row in enumerate(wanted)}
-    heat = _Heat.of(batch, temp_c[: wanted[-1] + 1])
+    heat = _Heat.of(batch, temp_c[0])
     start = batch.start_mmol_per_l
     n = len(start)
     kept = {name: np.empty((len(wanted), n)) for name in FIELDS + OTHERS}
     pools = [start.copy(), *(np.zeros(n) for _ in FIELDS[1:])]
     side = _Side.fresh(batch, heat)
+    pace = _Pace.of(batch, heat, side)
     for row in range(wanted[-1] + 1):
         if row:
-            pools, side = _advance(batch, heat, row, pools, side, float(hours[row] - hours[row - 1]))
+            heat_before, heat, step_h = heat, _Heat.of(batch, temp_c[row]), float(hours[row] - hours[row - 1])
+            before = _rates(batch, pace, pools)
+            guess = _substitute(pools, before, step_h)
+            side = side.step(batch, heat_before, heat, pools, guess, step_h)
+            pace = _Pace.of(batch, heat, side)
+            after = _rates(batch, pace, guess)
+            pools = _substitute(pools, _patankar(before, after, pools, guess), step_h)
         if row in place:
             for name, pool in zip(FIELDS, pools, strict=True):
                 kept[name][place[row]] = pool
@@ -137,17 +144,6 @@ def solve(
     )
 
 
-def _advance(
-    batch: Batch, heat: _Heat, row: int, pools: list[Floats], side: _Side, step_h: float
-) -> tuple[list[Floats], _Side]:
-    """One step of the second-order scheme, from `row` - 1 to `row`."""
-    before = _rates(batch, heat.at(row - 1), pools, side)
-    guess = _substitute(pools, before, step_h)
-    side_next = side.step(batch, heat, row, pools, guess, step_h)
-    after = _rates(batch, heat.at(row), guess, side_next)
-    return _substitute(pools, _patankar(before, after, pools, guess), step_h), side_next
-
-
 def arrhenius(temp_c: Floats, *, ea_j_per_mol: float, at_c: float) -> Floats:
     """Rate at `temp_c` over the rate at `at_c`: exp(-Ea/R (1/T - 1/T0))."""
     return np.exp(ea_j_per_mol / GAS_CONSTANT_J_PER_MOL_K * (1 / kelvin(at_c) - 1 / (temp_c + 273.15)))
@@ -155,7 +151,7 @@ def arrhenius(temp_c: Floats, *, ea_j_per_mol: float, at_c: float) -> Floats:
 
 @dataclass(slots=True)
 class _Heat:
-    """Every factor that depends on temperature alone, for the whole grid at once, each (t, n)."""
+    """Every factor that depends on temperature alone, each (n,)."""
 
     kill: Floats
     microbe_kill: Floats
@@ -196,24 +192,6 @@ class _Heat:
             saturation=np.interp(temp_c, SATURATION_C, SATURATION_MMOL_PER_L),
         )
 
-    def at(self, row: int) -> _Row:
-        return _Row(
-            self.kill[row], self.microbe_kill[row], self.leach[row], self.enzyme[row], self.self_split[row],
-            self.side_loss[row], self.microbe_loss[row], self.doubling[row],
-        )  # fmt: skip
-
-
-@dataclass(slots=True)
-class _Row:
-    kill: Floats
-    microbe_kill: Floats
-    leach: Floats
-    enzyme: Floats
-    self_split: Floats
-    side_loss: Floats
-    microbe_loss: Floats
-    doubling: Floats
-
 
 @dataclass(slots=True)
 class _Side:
@@ -225,42 +203,46 @@ class _Side:
     enzyme: Floats
     brown: Floats
     ph: Floats
+    oxidation: Floats
+    """Of indoxyl for each mM of oxygen, 1/(mM h)."""
 
     @classmethod
     def fresh(cls, batch: Batch, heat: _Heat) -> _Side:
         n = len(batch.values["flora_start"])
         return cls(
-            oxygen=heat.saturation[0].copy(),
+            oxygen=heat.saturation.copy(),
             flora=np.minimum(batch.values["flora_start"], 0.5),
             acid=np.zeros(n),
             enzyme=np.ones(n),
             brown=np.zeros(n),
             ph=batch.values["water_ph"].copy(),
+            oxidation=_oxidation(batch.values, batch.values["water_ph"], heat.doubling),
         )
 
     def step(
-        self, batch: Batch, heat: _Heat, row: int, pools: list[Floats], guess: list[Floats], step_h: float
+        self, batch: Batch, before: _Heat, heat: _Heat, pools: list[Floats], guess: list[Floats], step_h: float
     ) -> _Side:
         v = batch.values
         start = batch.start_mmol_per_l
         dead = 1 - 0.5 * (pools[0] + guess[0]) / start
         dead_end = 1 - guess[0] / start
-        flora_mid_frac = 0.5 * (heat.flora[row - 1] + heat.flora[row])
-        grown = np.exp(step_h * 0.5 * (heat.growth[row - 1] + heat.growth[row]) * (0.2 + 0.8 * dead))
+        flora_mid_frac = 0.5 * (before.flora + heat.flora)
+        grown = np.exp(step_h * 0.5 * (before.growth + heat.growth) * (0.2 + 0.8 * dead))
         flora = self.flora * grown / (1 + self.flora * (grown - 1))
         flora_mid = 0.5 * (self.flora + flora)
         acid = 1 - (1 - self.acid) * np.exp(-step_h * v["acid_30c_per_h"] * flora_mid_frac * flora_mid)
-        enzyme = self.enzyme * np.exp(-step_h * 0.5 * (heat.enzyme_loss[row - 1] + heat.enzyme_loss[row]))
-        browning = v["brown_25c_per_h"] * 0.5 * (heat.doubling[row - 1] + heat.doubling[row]) * dead
+        enzyme = self.enzyme * np.exp(-step_h * 0.5 * (before.enzyme_loss + heat.enzyme_loss))
+        browning = v["brown_25c_per_h"] * 0.5 * (before.doubling + heat.doubling) * dead
         brown = 1 - (1 - self.brown) * np.exp(-step_h * browning * (1 + 2 * flora_mid))
         sap = v["sap_drop_ph"] * dead_end * min(1.5, batch.leaf_kg_per_l / 0.1)
         ph = v["water_ph"] - sap - v["acid_drop_ph"] * acid
         breath = v["leaf_breath_mmol_per_l_h"] * (1 - dead_end) * batch.leaf_kg_per_l / 0.1
-        breath = breath + v["flora_breath_mmol_per_l_h"] * flora * heat.flora[row] ** 0.7
-        oxidation = OXYGEN_PER_INDOXYL * _oxidation(v, ph, heat.doubling[row]) * guess[4]
+        breath = breath + v["flora_breath_mmol_per_l_h"] * flora * heat.flora**0.7
+        oxidation = _oxidation(v, ph, heat.doubling)
+        taken_up = OXYGEN_PER_INDOXYL * oxidation * guess[4]
         transfer = v["surface_cm_per_h"] / 100 * batch.area_per_depth_per_m
-        oxygen = _oxygen_root(self.oxygen, heat.saturation[row], transfer, breath, oxidation, step_h)
-        return _Side(oxygen, flora, acid, enzyme, brown, ph)
+        oxygen = _oxygen_root(self.oxygen, heat.saturation, transfer, breath, taken_up, step_h)
+        return _Side(oxygen, flora, acid, enzyme, brown, ph, oxidation)
 
 
 def _oxidation(values: dict[str, Floats], ph: Floats, doubling: Floats) -> Floats:
@@ -286,29 +268,52 @@ Rates = tuple[Floats, ...]
 """First-order rates, 1/h, of the ten flows in the order of `_substitute`."""
 
 
-def _rates(batch: Batch, heat: _Row, pools: list[Floats], side: _Side) -> Rates:
+@dataclass(slots=True)
+class _Pace:
+    """What the rates hang on beside the pools: heat and the other states, at the end of a step as at the next start."""
+
+    kill: Floats
+    leach: Floats
+    active: Floats
+    split_alone: Floats
+    trapped_loss: Floats
+    tissue_loss: Floats
+    bound_loss: Floats
+    loss: Floats
+    oxidation: Floats
+
+    @classmethod
+    def of(cls, batch: Batch, heat: _Heat, side: _Side) -> _Pace:
+        side_loss = heat.side_loss * np.exp(np.log(10) * 0.25 * (side.ph - 6))
+        microbes = heat.microbe_loss * side.flora
+        return cls(
+            kill=np.minimum(heat.kill + heat.microbe_kill * side.flora, KILL_CAP_PER_H),
+            leach=heat.leach,
+            active=heat.enzyme * side.enzyme,
+            split_alone=heat.self_split * np.exp(np.log(10) * 0.7 * (side.ph - 7)),
+            trapped_loss=side_loss,
+            tissue_loss=BOUND_LOSS_SHARE * side_loss,
+            bound_loss=BOUND_LOSS_SHARE * side_loss + BOUND_MICROBE_SHARE * microbes,
+            loss=side_loss + microbes,
+            oxidation=side.oxidation * side.oxygen,
+        )
+
+
+def _rates(batch: Batch, pace: _Pace, pools: list[Floats]) -> Rates:
     v, load = batch.values, batch.leaf_kg_per_l
     leaf, tissue, _, bound, _, _, _ = pools
     dead = 1 - leaf / batch.start_mmol_per_l
-    acidity = np.exp(np.log(10) * 0.7 * (side.ph - 7))
-    split_alone = heat.self_split * acidity
-    active = heat.enzyme * side.enzyme
-    side_loss = heat.side_loss * np.exp(np.log(10) * 0.25 * (side.ph - 6))
-    microbes = heat.microbe_loss * side.flora
-    kill = np.minimum(heat.kill + heat.microbe_kill * side.flora, KILL_CAP_PER_H)
-    split_in_tissue = active / (v["half_mmol_per_l"] + tissue / load) + split_alone
-    split_in_liquor = active * load * LEAKED_ENZYME_SHARE * dead / (v["half_mmol_per_l"] + bound) + split_alone
     return (
-        kill,
-        heat.leach,
-        split_in_tissue,
-        BOUND_LOSS_SHARE * side_loss,
-        heat.leach,
-        side_loss,
-        split_in_liquor,
-        BOUND_LOSS_SHARE * side_loss + BOUND_MICROBE_SHARE * microbes,
-        side_loss + microbes,
-        _oxidation(v, side.ph, heat.doubling) * side.oxygen,
+        pace.kill,
+        pace.leach,
+        pace.active / (v["half_mmol_per_l"] + tissue / load) + pace.split_alone,
+        pace.tissue_loss,
+        pace.leach,
+        pace.trapped_loss,
+        pace.active * load * LEAKED_ENZYME_SHARE * dead / (v["half_mmol_per_l"] + bound) + pace.split_alone,
+        pace.bound_loss,
+        pace.loss,
+        pace.oxidation,
     )
 
 
