@@ -124,14 +124,14 @@ def solve(
     kept = {name: np.empty((len(wanted), n)) for name in FIELDS + OTHERS}
     pools = [start.copy(), *(np.zeros(n) for _ in FIELDS[1:])]
     side = _Side.fresh(batch, heat)
-    pace = _Pace.of(batch, heat, side)
+    pace = _Pace.of(heat, side)
     for row in range(wanted[-1] + 1):
         if row:
             heat_before, heat, step_h = heat, _Heat.of(batch, temp_c[row]), float(hours[row] - hours[row - 1])
             before = _rates(batch, pace, pools)
             guess = _substitute(pools, before, step_h)
             side = side.step(batch, heat_before, heat, pools, guess, step_h)
-            pace = _Pace.of(batch, heat, side)
+            pace = _Pace.of(heat, side)
             after = _rates(batch, pace, guess)
             pools = _substitute(pools, _patankar(before, after, pools, guess), step_h)
         if row in place:
@@ -283,7 +283,7 @@ class _Pace:
     oxidation: Floats
 
     @classmethod
-    def of(cls, batch: Batch, heat: _Heat, side: _Side) -> _Pace:
+    def of(cls, heat: _Heat, side: _Side) -> _Pace:
         side_loss = heat.side_loss * np.exp(np.log(10) * 0.25 * (side.ph - 6))
         microbes = heat.microbe_loss * side.flora
         return cls(
