@@ -214,11 +214,9 @@ def test_batches_can_be_sorted_by_every_column_and_those_without_come_last(place
             Batch.objects.filter(pk=batch.pk).update(ended_at=timezone.now())
     cast.a_batch(strained(place, "C").strains.get(), name="Bare", begun_at=cast.moment(0.2))
     Poured.objects.filter(into__name="Bare").delete()
-    within = book.begun(place, (cast.moment(500), cast.moment(-1)))
-    listed = book.listed(within)
-    came_from = bridge.baskets(book.pours(place, within), [row.key for row in listed])
-    values = bridge.sort_values(place, name, within, listed, came_from)
-    up, down = ([row.name for row in bridge.in_order(listed, values, up=up)] for up in (True, False))
+    within = (cast.moment(500), cast.moment(-1))
+    known = bridge.whole(place, within)
+    up, down = ([row.name for row in bridge.ordered(place, within, known, sort=name, up=up)] for up in (True, False))
     if name in {"date", "name", "stage"}:
         assert up == down[::-1]
         assert up.index("Poor") < up.index("Rich")

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from datetime import datetime, timedelta
 from statistics import NormalDist
 from typing import Any, Final, NamedTuple, cast
@@ -17,13 +17,16 @@ from bluewright.journal.bridge.assays import PURITY_SD_FRAC
 from bluewright.journal.models import Batch, Garden
 from bluewright.journal.queries import book
 from bluewright.journal.queries.batches import Stage
-from bluewright.journal.queries.book import Begun, InJar, Key, Pour, Within
+from bluewright.journal.queries.book import Begun, InJar, Key, Pour, Span, Within
+from bluewright.journal.written import UntilWritten
 from bluewright.science.base.bands import Band
 from bluewright.science.media.purity import Known
 
 Z95: Final = NormalDist().inv_cdf(0.95)
 """Standard deviations from the middle to the ends of a band."""
 HOUR: Final = timedelta(hours=1)
+MOST_KEPT: Final = 8
+"""So many openings of the book (a year, or all of them) are kept in memory."""
 ORDER: Final[tuple[Stage, ...]] = ("ended", "liquor", "alkali", "air", "settle", "dry", "joined", "jar")
 """Stages in the order in which the book sorts them: given up, then from liquor to jar."""
 
@@ -92,6 +95,51 @@ class Line:
 Baskets = dict[Key, Basket]
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Whole:
+    """What the book knows of all batches of a time, whichever of them a page shows."""
+
+    listed: Sequence[Begun]
+    """The newest first."""
+    came_from: Mapping[Key, Basket]
+    yields: Mapping[Key, float]
+    """Dry pigment in grams from each kilogram of leaf, of those that were weighed."""
+    ended: frozenset[Key]
+    """Those that were given up."""
+    waiting: Sequence[Key]
+    """The tubs that are in no batch, the newest first."""
+    orders: dict[tuple[str, bool], Sequence[Begun]] = field(default_factory=dict)
+    """By column, and whether upwards: the batches sorted, as they were asked for."""
+
+
+_whole: Final = UntilWritten[tuple[UUID, Span | None], Whole](MOST_KEPT)
+
+
+def whole(of: Garden, span: Span | None = None) -> Whole:
+    """The batches begun within a time, all of them without one; kept until anything is written."""
+    return _whole.got((of.pk, span), lambda: _read(of, span))
+
+
+def ordered(of: Garden, span: Span | None, known: Whole, *, sort: str, up: bool) -> Sequence[Begun]:
+    """All these batches sorted by one of `SORTS`."""
+    if (sort, up) not in known.orders:
+        known.orders[sort, up] = in_order(known.listed, sort_values(of, sort, book.begun(of, span), known), up=up)
+    return known.orders[sort, up]
+
+
+def _read(of: Garden, span: Span | None) -> Whole:
+    within = book.begun(of, span)
+    listed = book.listed(within)
+    came_from = baskets(book.pours(of, within), [row.key for row in listed])
+    return Whole(
+        listed=listed,
+        came_from=came_from,
+        yields=yields(came_from, book.pigment_g(within)),
+        ended=frozenset(book.given_up(within)),
+        waiting=book.waiting(of, span),
+    )
+
+
 def baskets(pours: Iterable[Pour], keys: Iterable[Key]) -> Baskets:
     """What each of these batches came from, followed through joins and forks; a batch in a loop holds nothing."""
     into: defaultdict[Key, list[Pour]] = defaultdict(list)
@@ -100,20 +148,18 @@ def baskets(pours: Iterable[Pour], keys: Iterable[Key]) -> Baskets:
     return {key: _basket(into, key) for key in keys}
 
 
-def sort_values(
-    of: Garden, name: str, within: QuerySet[Batch], listed: Sequence[Begun], came_from: Baskets
-) -> Mapping[Key, Any]:
+def sort_values(of: Garden, name: str, within: QuerySet[Batch], known: Whole) -> Mapping[Key, Any]:
     """What batches are sorted by, for the batches that have it; `name` is one of `SORTS`, and at most one is read."""
     if name in FROM_BASKET:
-        return {key: FROM_BASKET[name](basket) or None for key, basket in came_from.items()}
+        return {key: FROM_BASKET[name](basket) or None for key, basket in known.came_from.items()}
     if name in READ:
         return READ[name](within)
     if name == "temp":
         temps = book.tub_temps(book.tubs_behind(of, within))
-        return {key: _mean_temp_c(basket, temps) for key, basket in came_from.items()}
+        return {key: _mean_temp_c(basket, temps) for key, basket in known.came_from.items()}
     if name == "yield":
-        return yields(came_from, book.pigment_g(within))
-    return {row.key: row.name.casefold() if name == "name" else row.begun_at for row in listed}
+        return known.yields
+    return {row.key: row.name.casefold() if name == "name" else row.begun_at for row in known.listed}
 
 
 def in_order(listed: Sequence[Begun], values: Mapping[Key, Any], *, up: bool) -> list[Begun]:

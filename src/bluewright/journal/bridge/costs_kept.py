@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections import OrderedDict
 from dataclasses import dataclass
 from typing import Final
 from uuid import UUID
@@ -10,7 +9,7 @@ from uuid import UUID
 from bluewright.journal.bridge import costs
 from bluewright.journal.models import Garden
 from bluewright.journal.queries.book import Key, Span
-from bluewright.journal.written import writes
+from bluewright.journal.written import UntilWritten
 from bluewright.science.base.errors import BluewrightError
 from bluewright.science.cost.cost_record import BatchCost, CostAnswer
 
@@ -21,7 +20,6 @@ MOST: Final = 16
 class Kept:
     """A year's costs as they were reckoned."""
 
-    writes: int
     names: dict[Key, str]
     """By key of a batch the name that the answer has for it."""
     answer: CostAnswer | None
@@ -33,25 +31,23 @@ class Kept:
         return None if self.answer is None else next((one for one in self.answer.batches if one.id == name), None)
 
 
-_kept: OrderedDict[tuple[UUID, int], Kept] = OrderedDict()
+_kept: Final = UntilWritten[tuple[UUID, int], Kept](MOST)
 
 
 def kept(of: Garden, year: int) -> Kept | None:
     """What was reckoned since anything was written last; None if nothing was."""
-    found = _kept.get((of.pk, year))
-    return found if found is not None and found.writes == writes() else None
+    return _kept.known((of.pk, year))
 
 
 def reckon(of: Garden, year: int, span: Span) -> Kept:
     """Work a year's costs out and keep them."""
-    before, found = writes(), costs.season(of, span)
+    return _kept.made((of.pk, year), lambda: _reckoned(of, span))
+
+
+def _reckoned(of: Garden, span: Span) -> Kept:
+    found = costs.season(of, span)
     try:
         answer = None if found is None else costs.reckoned(found.record)
     except BluewrightError:
         answer = None
-    made = Kept(writes=before, names={} if found is None else dict(found.names), answer=answer)
-    _kept[of.pk, year] = made
-    _kept.move_to_end((of.pk, year))
-    while len(_kept) > MOST:
-        _kept.popitem(last=False)
-    return made
+    return Kept(names={} if found is None else dict(found.names), answer=answer)

@@ -14,9 +14,10 @@ from django.utils.translation import ngettext
 
 from bluewright.charts.dots_chart import RINGS, DotsChart, Result, dots_chart
 from bluewright.journal.bridge import book as bridge
+from bluewright.journal.bridge.book import Whole
 from bluewright.journal.models import Garden
 from bluewright.journal.queries import book
-from bluewright.journal.queries.book import Begun, Key
+from bluewright.journal.queries.book import Begun
 from bluewright.web.pages.book import page as words
 from bluewright.web.pages.book.asked import Asked, asked, candidate_years, span
 from bluewright.web.pages.book.page import BookPage, Most
@@ -39,35 +40,29 @@ def opened(of: Garden, get: QueryDict, *, now: datetime) -> BookPage:
     years = [year for year in candidates if counted[year]]
     want = asked(get, years=years)
     when = span(want.year, zone) if want.year else None
-    within = book.begun(of, when)
-    listed = book.listed(within)
-    came_from = bridge.baskets(book.pours(of, within), [row.key for row in listed])
-    values = bridge.sort_values(of, want.sort, within, listed, came_from)
-    ordered = bridge.in_order(listed, values, up=want.up)
-    last = max(1, -(-len(ordered) // PAGE))
+    known = bridge.whole(of, when)
+    last = max(1, -(-len(known.listed) // PAGE))
     want = replace(want, page=min(want.page, last))
-    yields = bridge.yields(came_from, book.pigment_g(within))
-    ended = book.given_up(within)
     most = Most(
-        g_per_kg=max(yields.values(), default=0.0) or NO_YIELD,
-        steep_h=max((basket.steep_h or 0.0 for basket in came_from.values()), default=0.0) or NO_YIELD,
+        g_per_kg=max(known.yields.values(), default=0.0) or NO_YIELD,
+        steep_h=max((basket.steep_h or 0.0 for basket in known.came_from.values()), default=0.0) or NO_YIELD,
     )
-    shown = ordered[(want.page - 1) * PAGE : want.page * PAGE]
-    waiting = book.waiting(of, when)
-    rows = [words.waiting_row(tub, now=now, zone=zone) for tub in book.tubs(waiting[: book.WAITING_MOST])]
-    more = len(waiting) - len(rows)
-    costs = year_costs(of, want.year) if want.year and listed else None
+    ordered = bridge.ordered(of, when, known, sort=want.sort, up=want.up)
+    lines = bridge.lines(ordered[(want.page - 1) * PAGE : want.page * PAGE], known.came_from)
+    waiting = [words.waiting_row(tub, now=now, zone=zone) for tub in book.tubs(known.waiting[: book.WAITING_MOST])]
+    more = len(known.waiting) - len(waiting)
+    costs = year_costs(of, want.year) if want.year and known.listed else None
     return BookPage(
         title=_("Season book %(year)d") % {"year": want.year} if want.year else _("Season book, all years"),
-        summary=words.summary(len(listed), len(yields), len(waiting)),
+        summary=words.summary(len(known.listed), len(known.yields), len(known.waiting)),
         cost="" if costs is None or costs.answer is None else gram_said(costs.answer),
         year=want.year,
-        chart=_chart(listed, yields, ended),
+        chart=_chart(known),
         years=_years(want, counted, years),
         heads=words.heads(want),
-        rows=tuple(words.book_row(line, most=most, zone=zone, costs=costs) for line in bridge.lines(shown, came_from)),
+        rows=tuple(words.book_row(line, most=most, zone=zone, costs=costs) for line in lines),
         pages=turn(want.page, last, lambda number: replace(want, page=number).address()),
-        waiting=tuple(rows),
+        waiting=tuple(waiting),
         waiting_more=_("and %(n)d older ones") % {"n": more} if more > 0 else "",
     )
 
@@ -86,13 +81,13 @@ def _years(want: Asked, counted: dict[int, int], years: list[int]) -> tuple[Link
     return (*links, Linked(name=_("all years"), href="" if want.year is None else every.address()))
 
 
-def _chart(listed: list[Begun], yields: dict[Key, float], ended: set[Key]) -> str:
+def _chart(known: Whole) -> str:
     """Each batch's pigment from a kilogram of leaf by date; empty while nothing was weighed."""
-    if not yields:
+    if not known.yields:
         return ""
     unit = words.per_leaf(1.0)
-    told = {key: unit * value for key, value in yields.items()}
-    drawn = [row for row in listed if row.key in told or row.key in ended]
+    told = {key: unit * value for key, value in known.yields.items()}
+    drawn = [row for row in known.listed if row.key in told or row.key in known.ended]
     labelled = len(drawn) <= RINGS
     results = [
         Result(

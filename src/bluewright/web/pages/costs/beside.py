@@ -20,6 +20,6 @@ def year_costs(garden: Garden, year: int) -> costs_kept.Kept | None:
     def work() -> None:
         costs_kept.reckon(garden, year, of_year)
 
-    if not ASIDE.ask(key, work) and not ASIDE.waits(key):
-        work()
-    return costs_kept.kept(garden, year)
+    if ASIDE.ask(key, work) or ASIDE.waits(key):
+        return None
+    return costs_kept.reckon(garden, year, of_year)
