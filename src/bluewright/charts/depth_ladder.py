@@ -22,6 +22,10 @@ from bluewright.words.numbers import figure, with_range
 HEIGHTS: Final = (190.0, 130.0)
 DEPTHS: Final = (0.01, 0.02, 0.05, 0.1, 0.2, 0.5, 1.0, 2.0, 5.0, 10.0, 20.0, 50.0, 100.0, 200.0)
 LEAST_DEPTH: Final = DEPTHS[0]
+ROOM: Final = 1.2
+"""Beyond the deepest and the palest swatch the axis of depth goes on by this factor, so that no name touches it."""
+LIGHT_ROOM: Final = 3.0
+LIFT: Final = 6.0
 MOST_OWN: Final = 6
 LEAST_APART: Final = 0.4
 """So many places get a mark of their own on the level axis, so many doublings apart."""
@@ -64,7 +68,9 @@ def depth_ladder(chart: DepthLadder) -> str:
     head, y = heading(chart.question, answer=chart.answer)
     keyed, height = key(_entries(), top=y + 4)
     upper, lower = _panels(rungs, top=y + height + 34)
-    drawn = [head, keyed, upper.upright_axis(_("depth K/S, even factors")), lower.upright_axis(_("lightness L*"))]
+    names = (_("depth K/S, even factors"), _("lightness L*"))
+    axes = [panel.upright_axis(said, lift=LIFT) for panel, said in zip((upper, lower), names, strict=True)]
+    drawn = [head, keyed, *axes]
     ticks = _own_places(rungs) or _doublings(rungs)
     for panel, place in ((upper, _depth_place), (lower, _light_place)):
         drawn.append(panel.level_axis(ticks if panel is lower else [Tick(at=tick.at, label="") for tick in ticks]))
@@ -96,11 +102,11 @@ def description(chart: DepthLadder) -> str:
 
 def _panels(rungs: Sequence[Rung], *, top: float) -> tuple[Panel, Panel]:
     lows, highs = [max(r.depth.low, LEAST_DEPTH) for r in rungs], [max(r.depth.high, LEAST_DEPTH) for r in rungs]
-    first = max((at for at in DEPTHS if at <= min(lows)), default=DEPTHS[0])
-    last = next((at for at in DEPTHS if at >= max(highs) and at > first), DEPTHS[-1])
+    first = max((at for at in DEPTHS if at <= min(lows) / ROOM), default=DEPTHS[0])
+    last = next((at for at in DEPTHS if at >= max(highs) * ROOM and at > first), DEPTHS[-1])
     depths = [Tick(at=math.log10(at), label=figure(at)) for at in DEPTHS if first <= at <= last]
     reach = [value for rung in rungs for value in _light_place(rung)]
-    lights = outer_ticks(min(reach), max(reach), wanted=4)
+    lights = outer_ticks(min(reach) - LIGHT_ROOM, max(reach) + LIGHT_ROOM, wanted=4)
     left = left_edge(depths, lights)
     xs = [math.log2(rung.x) for rung in rungs]
     room = 0.35 if max(xs) > min(xs) else 1.0

@@ -33,7 +33,7 @@ WORK: Final = frozenset({
     "today", "weather", "beds", "pickings", "tubs",
     "batches", "alkali", "airing", "settling", "washing", "drying", "jars", "threads", "prints", "book", "photos",
     "assays", "intake", "cards", "measured", "jarlooks", "swatches", "watering", "growing", "past", "costs", "stock",
-    "schedule", "plan", "law", "cloth", "ladders", "vats",
+    "schedule", "plan", "law", "cloth", "ladders", "vats", "lots", "shades",
 })  # fmt: skip
 """Nouns of the garden's work: helpers may do all of it."""
 OF_THE_WORK: Final = frozenset({"gardens.taken_out", "kit.restore"})
@@ -47,7 +47,7 @@ READ_BY_ALL: Final = frozenset({
     "prints.batch", "prints.alkali", "prints.jar", "prints.card", "prints.plan", "prints.vat",
     "vats.plan", "vats.fault", "book.csv", "book.looks",
     "jarlooks.how_jar", "jarlooks.how_light", "swatches.compare", "costs.csv", "stock.csv",
-    "schedule.calendar", "cloth.dips", "ladders.dips", "cloth.story", "prints.cloth",
+    "schedule.calendar", "cloth.dips", "ladders.dips", "cloth.story", "prints.cloth", "shades.match", "shades.match_why",
 })  # fmt: skip
 """Further pages that an onlooker may read. Pages that only hold a form are not among them."""
 OF_THE_BROWSER: Final = frozenset({"gardens.open"})

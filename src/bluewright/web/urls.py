@@ -28,6 +28,8 @@ urlpatterns = [
     path("bench/", include("bluewright.web.pages.bench.urls")),
     path("intake/", include("bluewright.web.pages.intake.urls")),
     path("cloth/", include("bluewright.web.pages.cloth.urls")),
+    path("lots/", include("bluewright.web.pages.lots.urls")),
+    path("shades/", include("bluewright.web.pages.shades.urls")),
     path("ladders/", include("bluewright.web.pages.ladders.urls")),
     path("swatches/", include("bluewright.web.pages.swatches.urls")),
     path("cards/", include("bluewright.web.pages.cards.urls")),

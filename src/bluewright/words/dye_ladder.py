@@ -68,17 +68,26 @@ def _next(found: LadderAnswer) -> str:
 
 
 def _swatches(found: LadderAnswer) -> Rows:
+    """Of colour and depth only what was measured of some swatch has a column."""
+    coloured = any(rung.off_de00 is not None for rung in found.rungs)
+    deep = any(rung.off_factor is not None for rung in found.rungs)
+    head = [_("dips"), _("L* of such cloth")]
+    head += [_("colour off (CIEDE2000)")] if coloured else []
+    head += [_("depth, times")] if deep else []
     return Rows(
-        caption=_("Your swatches beside what is now believed"),
-        head=(_("dips"), _("L* of such cloth"), _("colour off (CIEDE2000)"), _("depth, times")),
-        rows=tuple(map(_swatch, found.rungs)),
-    )
+        caption=_("Your swatches beside what is now believed"), head=tuple(head),
+        rows=tuple(_swatch(rung, coloured=coloured, deep=deep) for rung in found.rungs),
+    )  # fmt: skip
 
 
-def _swatch(rung: Fitted) -> tuple[str, ...]:
-    light = with_range(*(f"{value:.0f}" for value in (rung.l_star.p50, rung.l_star.p5, rung.l_star.p95)))
-    off = "" if rung.off_de00 is None else figure(rung.off_de00)
-    return (str(rung.dips), light, off, "" if rung.off_factor is None else figure(rung.off_factor))
+def _swatch(rung: Fitted, *, coloured: bool, deep: bool) -> tuple[str, ...]:
+    cells = [
+        str(rung.dips),
+        with_range(*(f"{value:.0f}" for value in (rung.l_star.p50, rung.l_star.p5, rung.l_star.p95))),
+    ]
+    cells += ["" if rung.off_de00 is None else figure(rung.off_de00)] if coloured else []
+    cells += ["" if rung.off_factor is None else figure(rung.off_factor)] if deep else []
+    return tuple(cells)
 
 
 def _table(found: LadderAnswer) -> Rows:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from typing import Final
 
 from bluewright.science.dyeing.match_record import Choice, MatchAnswer, Step
@@ -26,7 +26,7 @@ SAME_G: Final = 0.01
 
 def said(found: MatchAnswer) -> Said:
     """The answer to who wants that blue again."""
-    parts: list[str | Rows] = [_first(found), _now(found)]
+    parts: list[str | Rows] = [_first(found), *_first_help(found), _now(found)]
     if found.nearest_de00 > found.inputs.within_de00:
         parts.append(_far(found))
     return Said(parts=(*parts, _choices(found), _helps(found)), cautions=found.cautions)
@@ -45,6 +45,26 @@ def _first(found: MatchAnswer) -> str:
         )
         % told
     )
+
+
+def _first_help(found: MatchAnswer) -> Iterator[str]:
+    """Where guesses are all there is: the first step that would raise the chance, before dips that hardly hit."""
+    steps = [one for one in found.helps if one.step != "both"]
+    if found.basis != "prior" or not steps:
+        return
+    best = max(steps, key=lambda one: one.hit_chance)
+    told = {"now": percent(found.now.hit_chance), "then": percent(best.hit_chance)}
+    if best.hit_chance <= found.now.hit_chance:
+        return
+    if best.step == "ladder":
+        yield (
+            _("What helps most first: a ladder of this cloth in this vat; the chance goes from %(now)s to %(then)s.")
+            % told
+        )
+    else:
+        yield (
+            _("What helps most first: an assay of the vat's strength; the chance goes from %(now)s to %(then)s.") % told
+        )
 
 
 def _now(found: MatchAnswer) -> str:

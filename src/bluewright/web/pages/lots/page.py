@@ -1,0 +1,102 @@
+"""What the page of lots shows: rounding and words happen here, once."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from contextlib import suppress
+from dataclasses import dataclass
+from urllib.parse import urlencode
+
+from django.urls import NoReverseMatch, reverse
+from django.utils.translation import gettext as _
+
+from bluewright.journal.bridge.assays import NINETY_WIDTH_SD
+from bluewright.journal.bridge.lots import Job, Shelf
+from bluewright.science.dyeing.lots_record import LotsAnswer
+from bluewright.web.ui.answered import Answered, answered
+from bluewright.web.ui.why import Link
+from bluewright.words.dye_lots import said
+from bluewright.words.numbers import by_scale, percent
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class JarRow:
+    """A jar that may go into it."""
+
+    name: str
+    said: str
+    to: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LotsPage:
+    """Which jars to mix."""
+
+    answer: Answered | None
+    trouble: str
+    all_jobs: str
+    """What all wants need beside what the jars hold; empty where nothing is wanted."""
+    jars: tuple[JarRow, ...]
+    unknown: str
+    vat: str
+    """Where a vat of the mix is planned; empty without a mix."""
+
+
+def lots_page(
+    found: LotsAnswer | None, *, shelf: Shelf, jobs: Sequence[Job], volume_l: float, trouble: str, why: Link
+) -> LotsPage:
+    """The page of a job."""
+    return LotsPage(
+        answer=None if found is None else answered(said(found), why=why),
+        trouble=trouble,
+        all_jobs=_all_jobs(shelf, jobs),
+        jars=tuple(
+            JarRow(
+                name=jar.name, to=reverse("jars.show", kwargs={"key": shelf.keys[jar.name]}),
+                said=_("%(left)s g of pigment, %(share)s indigo, give or take %(sd)s")
+                % {
+                    "left": by_scale(jar.mass_g), "share": percent(jar.purity_frac), "sd": percent(jar.purity_sd_frac)
+                },
+            )
+            for jar in shelf.known
+        ),
+        unknown=_unknown(shelf),
+        vat="" if found is None or found.purity_pct is None else _vat(found, shelf, volume_l),
+    )  # fmt: skip
+
+
+def _all_jobs(shelf: Shelf, jobs: Sequence[Job]) -> str:
+    if not jobs:
+        return ""
+    held, need = sum(jar.mass_g * jar.purity_frac for jar in shelf.known), sum(job.pure_g for job in jobs)
+    told = {"held": by_scale(held), "need": by_scale(need), "short": by_scale(max(need - held, 0.0))}
+    if need > held:
+        return (
+            _("All open wants need %(need)s g of pure indigo; the jars hold %(held)s g: %(short)s g are missing.")
+            % told
+        )
+    return _("All open wants need %(need)s g of pure indigo; the jars hold %(held)s g.") % told
+
+
+def _unknown(shelf: Shelf) -> str:
+    told = {"jars": ", ".join(shelf.unknown), "others": ", ".join(shelf.left_out)}
+    if shelf.unknown:
+        return _("Not counted, since nobody knows their indigo: %(jars)s. Assay them.") % told
+    return _("Not counted, since so many cannot be mixed at once: %(others)s.") % told if shelf.left_out else ""
+
+
+def _vat(found: LotsAnswer, shelf: Shelf, volume_l: float) -> str:
+    """The plan of a vat of this mix: of one jar by its key, of several by the purity of the mix."""
+    assert found.pure_g is not None and found.purity_pct is not None  # a mix tells both
+    asked = {
+        "kind": "fructose", "fibre": "wool", "volume": f"{volume_l:g} L", "opened": "opened",
+        "wanted": f"{min(max(found.inputs.pure_g / volume_l, 0.02), 20.0):.3g}",
+    }  # fmt: skip
+    if len(found.parts) == 1:
+        asked["jar"] = shelf.keys[found.parts[0].name]
+    else:
+        spread = (found.purity_pct.p95 - found.purity_pct.p5) / NINETY_WIDTH_SD
+        asked |= {"purity": f"{found.purity_pct.p50:.3g}", "give_or_take": f"{max(spread, 0.1):.2g}"}
+    with suppress(NoReverseMatch):
+        return f"{reverse('vats.plan')}?{urlencode(asked)}"
+    return ""
