@@ -11,7 +11,7 @@ from bluewright.science.dyeing.shade_record import AfterDips, Rub, ShadeAnswer
 from bluewright.words.colour import lab_named, lab_said, named
 from bluewright.words.language import gettext as _
 from bluewright.words.language import marked, ngettext
-from bluewright.words.numbers import figure, frac, percent, ranged, with_range
+from bluewright.words.numbers import figure, percent, ranged, with_range
 from bluewright.words.said import Rows, Said
 
 QUESTION: Final = marked("How deep does this cloth get after so many dips, and how much of the blue rubs off?")
@@ -67,8 +67,9 @@ def _blue(found: ShadeAnswer) -> Iterator[str]:
         "rub": _(RUBS[found.rub]), "wet": ranged(found.wet_rub_grade, ""), "dry": ranged(found.dry_rub_grade, "")
     }  # fmt: skip
     yield _("%(rub)s: grade %(wet)s of 5, dry %(dry)s (a home test, no report).") % told
+    inside = found.inside_frac
     yield _("In the middle of the yarn stands %(inside)s of what is at its surface.") % {
-        "inside": frac(found.inside_frac)
+        "inside": with_range(*(percent(share) for share in (inside.p50, inside.p5, inside.p95)))
     }
 
 

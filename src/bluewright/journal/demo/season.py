@@ -16,6 +16,7 @@ from bluewright.journal.bridge.steeps import steep_record
 from bluewright.journal.demo import assaying, plan
 from bluewright.journal.demo.card import a_card
 from bluewright.journal.demo.hours import PRICES, write_hours
+from bluewright.journal.demo.ladder import a_ladder
 from bluewright.journal.demo.tub_truth import TubTruth, noted, tub_truth
 from bluewright.journal.demo.vats import write_vats
 from bluewright.journal.demo.work import Tub, Work
@@ -112,6 +113,7 @@ class _Season:
             )  # fmt: skip
         for swatch in plan.SWATCHES:
             self._swatch(swatch, work.jars[swatch.jar][0] if swatch.jar else None)
+        a_ladder(self.garden, now=self.now, by=self.by)
         for name, days_ago, seen in plan.LOOKS:
             day = (self.now - timedelta(days=days_ago)).date()
             keep(BedLook(bed=self.beds[name], day=day, **seen), by=self.by)

@@ -20,7 +20,7 @@ from bluewright.journal.queries.ladders import dips_done, is_measured, swatch_of
 from bluewright.science.dyeing.ladder_record import LadderAnswer
 from bluewright.web.ui.answered import Answered, answered
 from bluewright.web.ui.history import HistoryRow, history, written
-from bluewright.web.ui.own_dyeing import rests_on, strips
+from bluewright.web.ui.own_dyeing import began_with, strips
 from bluewright.web.ui.photos import Thumb
 from bluewright.web.ui.turning import Linked
 from bluewright.web.ui.why import Link
@@ -172,7 +172,7 @@ def ladder_page(
         vat_page="",
         strips=tuple(map(_strip, row.rungs.all())),
         stage=stage_of(row),
-        rests=rests_on(own, row.fibre),
+        rests=began_with(own, row.fibre),
         answer=None if answer is None else _answered(answer, why),
         trouble=trouble,
         measured=tuple(_sheet(one, row) for one in measured),

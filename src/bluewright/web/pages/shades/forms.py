@@ -77,6 +77,10 @@ class VatForm(forms.Form):
                 self.add_error(name, said)
         return found
 
+    def of_the_book(self) -> bool:
+        """Whether a vat of the book is chosen, so that no more need be said of it."""
+        return str(self["source"].value() or "").startswith("vat-") and not self.errors
+
     def vat(self, *, now: datetime) -> DyeVat:
         """The vat of a valid form. Raises InputError or ModelError where it cannot be reckoned."""
         found = self.cleaned_data
