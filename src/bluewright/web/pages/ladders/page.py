@@ -85,7 +85,7 @@ class LadderPage:
     facts: tuple[tuple[str, str], ...]
     vat: str
     vat_page: str
-    """Address of its vat; empty where it is not in the book, or its page is not there."""
+    """Address of its vat; empty where it is not in the book."""
     strips: tuple[StripRow, ...]
     stage: str
     """`planned`, `dipping`, `dry` (nothing is measured), `measured` or `done`."""
@@ -169,7 +169,7 @@ def ladder_page(
         row=ladder_row(row),
         facts=tuple(_facts(row)),
         vat=row.vat.name if row.vat is not None and stands else "",
-        vat_page="",
+        vat_page=reverse("vats.show", kwargs={"key": row.vat_id}) if stands else "",
         strips=tuple(map(_strip, row.rungs.all())),
         stage=stage_of(row),
         rests=began_with(own, row.fibre),

@@ -3,11 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from contextlib import suppress
 from dataclasses import dataclass
 from urllib.parse import urlencode
 
-from django.urls import NoReverseMatch, reverse
+from django.urls import reverse
 from django.utils.translation import gettext as _
 
 from bluewright.journal.bridge.assays import NINETY_WIDTH_SD
@@ -97,6 +96,4 @@ def _vat(found: LotsAnswer, shelf: Shelf, volume_l: float) -> str:
     else:
         spread = (found.purity_pct.p95 - found.purity_pct.p5) / NINETY_WIDTH_SD
         asked |= {"purity": f"{found.purity_pct.p50:.3g}", "give_or_take": f"{max(spread, 0.1):.2g}"}
-    with suppress(NoReverseMatch):
-        return f"{reverse('vats.plan')}?{urlencode(asked)}"
-    return ""
+    return f"{reverse('vats.plan')}?{urlencode(asked)}"
