@@ -111,9 +111,7 @@ class _Season:
                 work.jars[name][0], method=method, indigo_frac=work.indigo_frac[name],
                 at=self.now - timedelta(days=days_ago), by=self.by, rng=self.rng,
             )  # fmt: skip
-        for swatch in plan.SWATCHES:
-            self._swatch(swatch, work.jars[swatch.jar][0] if swatch.jar else None)
-        a_ladder(self.garden, now=self.now, by=self.by)
+        self._swatches(work)
         for name, days_ago, seen in plan.LOOKS:
             day = (self.now - timedelta(days=days_ago)).date()
             keep(BedLook(bed=self.beds[name], day=day, **seen), by=self.by)
@@ -143,6 +141,12 @@ class _Season:
             for days_ago, told in bed.seen:
                 day = (self.now - timedelta(days=days_ago)).date()
                 keep(WaterNote(bed=row, day=day, **told), by=self.by)
+
+    def _swatches(self, work: Work) -> None:
+        """The library of swatches, and the ladder of dips."""
+        for swatch in plan.SWATCHES:
+            self._swatch(swatch, work.jars[swatch.jar][0] if swatch.jar else None)
+        a_ladder(self.garden, now=self.now, by=self.by)
 
     def _swatch(self, told: plan.SwatchPlan, jar: Jar | None) -> None:
         l_star, a_star, b_star = told.lab
