@@ -42,6 +42,7 @@ LISTS = (
     "/", "/beds/", "/pickings/", "/tubs/", "/batches/", "/jars/", "/book/", "/book/?sort=yield", "/book/?year=all",
     "/alkali/", "/weather/", "/intake/", "/gardens/", "/tubs/?page=60", "/jars/?page=40", "/pickings/?page=40",
     "/tubs/begin/", "/batches/begin/", "/jars/fill/", "/pickings/add/", "/measured/", "/swatches/", "/cards/",
+    "/vats/", "/stock/",
 )  # fmt: skip
 """Every list, and the forms that offer rows."""
 THINGS = {
@@ -54,12 +55,14 @@ THINGS = {
         "/threads/batch/{}/",
     ),
     "jars": ("/jars/{}/", "/jars/{}/take/", "/threads/jar/{}/"),
+    "vats": ("/vats/{}/", "/vats/{}/look/"),
     "measured": ("/measured/{}/",),
     "photos": ("/photos/{}/", "/measured/photo/{}/"),
 }  # fmt: skip
 """The pages of one thing, with a place for its key."""
-RECKONED = ("/jars/jars/", "/airing/batches/")
-"""Pages that work out the calls of the tubs behind them when they are first opened: a figure of their own."""
+RECKONED = ("/jars/jars/", "/airing/batches/", "/vats/vats/")
+"""Pages that work out the calls of the tubs behind them, or what two months of looks teach, when they are first opened:
+a figure of their own."""
 FIRST_VISITS = 6
 FEW = 20
 """So many things of each kind are asked for in turn."""
@@ -70,6 +73,7 @@ KEYS = {
     "steeping": "select id from journal_steep where id not in (select steep_id from journal_strain) order by name",
     "batches": "select id from journal_batch order by begun_at",
     "jars": "select id from journal_jar order by filled_at",
+    "vats": "select id from journal_vat order by started_at",
     "measured": "select id from journal_measured order by measured_at",
     "photos": "select id from journal_photo where original_bytes > 0 order by taken_at",
 }

@@ -1,7 +1,8 @@
 """A garden of ten seasons, invented, as large as one can become: python benchmarks/large_garden.py FOLDER
 
 5,000 batches with their tubs, pickings and jars, 500,000 looks; in the last days five tubs steep and each stage of the
-work has a few batches; each of the latest 300 tubs has a photo in which a colour was measured. Written straight into
+work has a few batches; each of the latest 300 tubs has a photo in which a colour was measured; of 24 vats with a look a
+day for two months four stand. Written straight into
 the database, without what the journal's actions keep of each change.
 """
 
@@ -25,6 +26,9 @@ WORKING: Final = 16
 MEASURED: Final = 300
 WITH_FILES: Final = 24
 """Of so many photos the files are there, too."""
+VATS: Final = 24
+STANDING: Final = 4
+VAT_D: Final = 60
 AT_ONCE: Final = 2_000
 SEASON_D: Final = 180
 """Days of a year on which tubs are begun; the last season ends now."""
@@ -77,6 +81,7 @@ class _Writer:
         self.keep(strains)
         self.work(strains)
         self.measured(tubs[-MEASURED:])
+        self.vats()
 
     def keep(self, rows: Iterable[Any]) -> None:
         """Write rows of one kind, some thousand at a time."""
@@ -207,6 +212,38 @@ class _Writer:
                 what_for="a wool vat", **self.made,
             )
             for jar, g in list(zip(jars, grams, strict=True))[:-60]
+        )  # fmt: skip
+
+    def vats(self) -> None:
+        """Vats of two months each with a look a day, the last ones standing."""
+        m = self.models
+        kinds = ("fructose", "ferment")
+        vats = [
+            m.Vat(
+                garden=self.garden, name=f"Vat {at + 1}", kind=kinds[at % 2], fibre="wool", volume_l=40.0,
+                volume_typed="40 L", started_at=self.now - timedelta(days=VAT_D + 30 * (VATS - 1 - at)), hold_c=37.0,
+                seed=at + 1, **self.made,
+            )
+            for at in range(VATS)
+        ]  # fmt: skip
+        for vat in vats[:-STANDING]:
+            vat.ended_at, vat.end = vat.started_at + timedelta(days=VAT_D + 1), "used_up"
+        self.keep(vats)
+        parts = {"fructose": ("powder", "fructose", "slaked_lime"), "ferment": ("powder", "bran", "soda_ash")}
+        self.keep(
+            m.VatAddition(
+                vat=vat, added_at=vat.started_at, what=what, mass_g=120.0, mass_typed="120 g", purity_frac=purity,
+                purity_sd_frac=purity and 0.03, **self.made,
+            )
+            for vat in vats for what in parts[vat.kind] for purity in (0.35 if what == "powder" else None,)
+        )  # fmt: skip
+        self.keep(
+            m.VatReading(
+                vat=vat, taken_at=vat.started_at + timedelta(days=day, hours=8),
+                ph=round(9.4 + self.random.gauss(0, 0.2), 1), liquor_look=2 + day % 2,
+                film=2, strip_s=float(self.random.randint(12, 30)), **self.made,
+            )
+            for vat in vats for day in range(VAT_D)
         )  # fmt: skip
 
     def measured(self, tubs: Sequence[Any]) -> None:

@@ -136,7 +136,8 @@ def pictures(page: Any, address: str) -> Iterator[tuple[str, dict[str, int], str
         "drying": f"/drying/{rack}/", "jar": jar, "jars": "/jars/", "thread": f"/threads/jar/{jar.split('/')[2]}/",
         "assays": f"/assays/jar/{jar.split('/')[2]}/",
         "bed": bed, "weather": "/weather/", "book-phone": "/book/",
-        "card": first("/cards/", "/cards/*/"),
+        "card": first("/cards/", "/cards/*/"), "vat": first("/vats/", "/vats/*/", named="Class vat"),
+        "vat-fault": f"{first('/vats/', '/vats/*/', named='The crock')}fault/",
     }  # fmt: skip
     for name, path in shots.items():
         yield name, PHONE, path

@@ -57,6 +57,22 @@ def test_more_than_a_pack_held_asks_for_the_new_one(client: Client, garden: Gard
     assert page.missing[0].startswith("More went in than the pack held")
 
 
+def test_the_blue_that_stands_in_vats_is_told_beside_the_jars_once_it_is_reckoned(
+    client: Client, garden: Garden
+) -> None:
+    """60 g, 35 % pure when dry, 5 % water: 20 g stand in it (own hand)."""
+    vat = cast.a_made_vat(garden, name="Tin")
+    cast.a_vat(garden, name="Gone", ended_at=cast.moment(1), end="used_up")
+    page = client.get(where()).context["page"]
+    assert (page.vats, page.in_vats) == ((), "")
+    assert "Tin" in page.waits
+    assert "Gone" not in page.waits
+    client.get(url("vats.show", key=vat.pk))
+    page = client.get(where()).context["page"]
+    assert [row.name for row in page.vats] == ["Tin"]
+    assert page.in_vats.startswith("Pure blue that stands in vats: 20 g (")
+
+
 def test_many_rows_take_as_many_statements_as_one(client: Client, garden: Garden) -> None:
     def more() -> None:
         for _ in range(3):

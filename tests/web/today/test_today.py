@@ -35,6 +35,17 @@ def test_a_tub_that_steeps_wants_something_and_one_that_is_strained_does_not(
     assert url("tubs.show", key=steeping.pk) in response.content.decode()
 
 
+def test_a_vat_wants_what_its_page_said_and_an_ended_one_nothing(client: Client, garden: Garden) -> None:
+    vat = cast.a_made_vat(garden)
+    cast.a_vat_reading(vat, hours_ago=0.5, ph=7.4, liquor_look=1, film=0, temp_c=48, temp_typed="48 C")
+    assert str(vat.pk) not in {m["key"] for m in matters(client)}, "it is not reckoned yet, and nobody waits for it"
+    client.get(url("vats.show", key=vat.pk))
+    assert of(client, vat.pk)["what"] == "Vat 9: More alkali, a small part: the pH is too low."
+    assert of(client, vat.pk)["also"]["href"] == url("vats.look", key=vat.pk)  # type: ignore[index]
+    client.post(url("vats.end", key=vat.pk), {"ended_at": cast.typed(moment()), "end": "spoilt"})
+    assert str(vat.pk) not in {m["key"] for m in matters(client)}
+
+
 def test_leaf_that_waits_leads_to_a_tub_for_it(client: Client, garden: Garden) -> None:
     picking = a_picking(garden, leaf_typed="7 lb")
     assert any("7 lb" in str(m["what"]) and m["key"] == str(picking.pk) for m in matters(client))
