@@ -29,15 +29,17 @@ def test_bessel_functions_and_their_zeros_agree_with_a_second_library():
 
 
 @pytest.mark.parametrize("body", SIDES)
-@pytest.mark.parametrize("fourier", [EARLY * 1.0001, 0.01, 0.1, 0.6])
-def test_a_profile_sums_up_to_what_was_taken_and_its_outer_part_to_the_outer_mean(body, fourier):
+def test_a_profile_sums_up_to_what_was_taken_and_its_outer_part_to_the_outer_mean(body):
+    """Summed by Gauss and Legendre's points inside and outside of 0.8: the waves turn at most 30 times between."""
     d, a = SIDES[body], 0.8
-    x = np.linspace(0.0, 1.0, 20_001)
-    profile = profile_frac(np.array([fourier]), radius_frac=x, body=body)[0]
-    shell = profile * d * x ** (d - 1)
-    assert np.trapezoid(shell, x) == pytest.approx(float(uptake_frac(fourier, body=body)), abs=2e-6)
-    outer = np.trapezoid(shell[x >= a], x[x >= a]) / (1 - a**d)
-    assert outer == pytest.approx(float(outer_frac(fourier, inner_radius_frac=a, body=body)), abs=5e-5)
+    fourier = np.array([EARLY * 1.0001, 0.01, 0.1, 0.6])
+    points, weights = np.polynomial.legendre.leggauss(120)
+    x = np.concatenate([a * (points + 1) / 2, a + (1 - a) * (points + 1) / 2])
+    w = np.concatenate([a * weights / 2, (1 - a) * weights / 2])
+    shell = profile_frac(fourier, radius_frac=x, body=body) * d * x ** (d - 1) * w
+    assert shell.sum(axis=1) == pytest.approx(uptake_frac(fourier, body=body), abs=1e-9)
+    outer = shell[:, x >= a].sum(axis=1) / (1 - a**d)
+    assert outer == pytest.approx(outer_frac(fourier, inner_radius_frac=a, body=body), abs=1e-9)
 
 
 @pytest.mark.parametrize("body", SIDES)
