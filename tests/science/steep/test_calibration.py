@@ -16,7 +16,7 @@ from bluewright.science.steep.setting import Setting
 from tests.science.steep.simulate import blank, draw, record
 
 SIMULATIONS = 120
-MEMBERS = 800
+MEMBERS = 500
 QUANTITIES = ("hour of the peak", "share of the best now", "recoverable now", "temperature now", "speed of dying")
 
 
