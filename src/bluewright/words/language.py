@@ -9,15 +9,24 @@ from __future__ import annotations
 from collections.abc import Iterator
 from contextlib import contextmanager
 from contextvars import ContextVar
+from functools import lru_cache
 from gettext import NullTranslations
 from typing import Final
 
 _SPOKEN: Final[ContextVar[NullTranslations]] = ContextVar("spoken", default=NullTranslations())  # noqa: B039 - frozen
 
+MOST_KEPT: Final = 4096
+
 
 def gettext(message: str) -> str:
     """The message in the language that is spoken now; the message itself where it was not translated."""
-    return _SPOKEN.get().gettext(message) if message else ""
+    return _translated(_SPOKEN.get(), message) if message else ""
+
+
+@lru_cache(maxsize=MOST_KEPT)
+def _translated(by: NullTranslations, message: str) -> str:
+    """Kept, since a page says the same words hundreds of times and each search goes through several catalogues."""
+    return by.gettext(message)
 
 
 def ngettext(one: str, many: str, n: int) -> str:

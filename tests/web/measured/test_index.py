@@ -4,6 +4,7 @@ import pytest
 from django.test import Client
 
 from bluewright.journal.models import Garden, Steep
+from bluewright.web.ui import turning
 from tests.web.checks import flat, only, to_the_start_without_a_garden, url
 from tests.web.measuring import a_jar_look, measured_cloth
 
@@ -19,6 +20,16 @@ def test_each_stands_with_its_colours_and_looks_at_jars_stand_elsewhere(
     assert [(one.name, one.page, len(one.chips)) for one in rows] == [
         ("First dip", url("measured.show", key=row.pk), 1)
     ]
+
+
+def test_a_long_list_stands_on_pages_and_the_oldest_can_be_reached(
+    client: Client, garden: Garden, steeping: Steep, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(turning, "PAGE", 1)
+    keys = [measured_cloth(client, garden, of=steeping, seed=seed).pk for seed in (1, 2)]
+    first, last = (client.get(url("measured.index"), {"page": n}).context["page"] for n in (1, 2))
+    assert [one.page for one in (*first.rows, *last.rows)] == [url("measured.show", key=key) for key in keys[::-1]]
+    assert "?page=2" in [link.href for link in first.pages]
 
 
 def test_of_an_empty_garden_it_says_how_to_begin(client: Client, garden: Garden) -> None:

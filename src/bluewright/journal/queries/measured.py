@@ -2,20 +2,16 @@
 
 from __future__ import annotations
 
-from typing import Final
 from uuid import UUID
 
 from django.db.models import QuerySet
 
 from bluewright.journal.models import Batch, Garden, JarLook, Measured, Photo, Steep
 
-MOST: Final = 200
-"""Of the list, the newest."""
 
-
-def measured(of: Garden) -> list[Measured]:
+def measured(of: Garden) -> QuerySet[Measured]:
     """What was measured in photos that stand, the newest first; looks at jars are not among them."""
-    return list(_standing(of).filter(jar_looks=None)[:MOST])
+    return _standing(of).filter(jar_looks=None)
 
 
 def one(key: UUID, *, of: Garden) -> Measured | None:

@@ -40,7 +40,7 @@ from bluewright.journal.queries.pieces import pieces
 
 Kind = Literal["bed", "picking", "tub", "batch", "jar", "vat", "piece"]
 Row = Bed | Picking | Steep | Batch | Jar | Vat | Piece
-MOST: Final = 30
+MOST: Final = 20
 """So many things of one kind are on a thread at most: the latest."""
 MODELS: Final[dict[Kind, type[Row]]] = {
     "bed": Bed, "picking": Picking, "tub": Steep, "batch": Batch, "jar": Jar, "vat": Vat, "piece": Piece,

@@ -6,18 +6,20 @@ from dataclasses import replace
 from datetime import datetime
 from statistics import median
 from typing import Final
+from uuid import UUID
 from zoneinfo import ZoneInfo
 
 from django.http import QueryDict
+from django.utils.translation import get_language, ngettext
 from django.utils.translation import gettext as _
-from django.utils.translation import ngettext
 
 from bluewright.charts.dots_chart import RINGS, DotsChart, Result, dots_chart
 from bluewright.journal.bridge import book as bridge
 from bluewright.journal.bridge.book import Whole
 from bluewright.journal.models import Garden
 from bluewright.journal.queries import book
-from bluewright.journal.queries.book import Begun
+from bluewright.journal.queries.book import Begun, Span
+from bluewright.journal.written import UntilWritten
 from bluewright.web.pages.book import page as words
 from bluewright.web.pages.book.asked import Asked, asked, candidate_years, span
 from bluewright.web.pages.book.page import BookPage, Most
@@ -25,11 +27,14 @@ from bluewright.web.pages.costs.beside import year_costs
 from bluewright.web.ui.turning import Linked, turn
 from bluewright.words.cost import gram_said
 from bluewright.words.numbers import rough
+from bluewright.words.reader import Reader, reader
 
 PAGE: Final = 50
 """So many batches stand on one page."""
 NO_YIELD: Final = 1e-9
 """Lengths of small charts where nothing has one."""
+
+_charts: Final = UntilWritten[tuple[UUID, Span | None, str | None, Reader], str](bridge.MOST_KEPT)
 
 
 def opened(of: Garden, get: QueryDict, *, now: datetime) -> BookPage:
@@ -57,7 +62,7 @@ def opened(of: Garden, get: QueryDict, *, now: datetime) -> BookPage:
         summary=words.summary(len(known.listed), len(known.yields), len(known.waiting)),
         cost="" if costs is None or costs.answer is None else gram_said(costs.answer),
         year=want.year,
-        chart=_chart(known),
+        chart=_charts.got((of.pk, when, get_language(), reader()), lambda: _chart(bridge.whole(of, when))),
         years=_years(want, counted, years),
         heads=words.heads(want),
         rows=tuple(words.book_row(line, most=most, zone=zone, costs=costs) for line in lines),

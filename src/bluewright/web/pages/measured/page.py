@@ -17,6 +17,7 @@ from bluewright.science.photo.record import PhotoAnswer
 from bluewright.web.pages.photos.page import Subject
 from bluewright.web.ui.answered import Answered, answered
 from bluewright.web.ui.photos import thumbs
+from bluewright.web.ui.turning import Linked
 from bluewright.words.numbers import moment
 from bluewright.words.own_text import own_text
 from bluewright.words.photo import said
@@ -57,9 +58,11 @@ class MeasuredRow:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class MeasuredIndex:
-    """All measurements, the newest first."""
+    """Measurements, the newest first."""
 
     rows: tuple[MeasuredRow, ...]
+    pages: tuple[Linked, ...]
+    """Empty where one page holds all."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -36,6 +36,7 @@ from bluewright.web.pages.measured.page import (
 from bluewright.web.pages.photos.page import Subject, subject
 from bluewright.web.ui.boxes import drawn
 from bluewright.web.ui.respond import brought_back, in_garden, posted, shown, taken_out
+from bluewright.web.ui.turning import turned
 from bluewright.words.own_text import own_text
 
 
@@ -43,7 +44,8 @@ from bluewright.words.own_text import own_text
 @in_garden
 def index(request: HttpRequest, garden: Garden) -> HttpResponse:
     """What was measured, the newest first."""
-    page = MeasuredIndex(rows=tuple(measured_row(row) for row in queries.measured(garden)))
+    rows, pages = turned(queries.measured(garden), request.GET)
+    page = MeasuredIndex(rows=tuple(measured_row(row) for row in rows), pages=pages)
     return shown(request, "measured/index.html", page)
 
 
