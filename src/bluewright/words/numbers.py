@@ -209,7 +209,7 @@ def _said(value: float, digits: int, finest: int | None = None) -> str:
     decimals = _decimals(value, digits)
     if finest is not None and finest < decimals:
         decimals = finest if round(value, finest) else _decimals(value, 1)
-    text = f"{round(value, decimals):,.{max(decimals, 0)}f}"
+    text = f"{round(value, decimals):,.{max(decimals, 0)}f}".replace("-", "−")
     return text.rstrip("0").rstrip(".") if "." in text else text
 
 

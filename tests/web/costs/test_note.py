@@ -74,3 +74,15 @@ def test_another_garden_s_batch_is_no_choice(client: Client, garden: Garden, oth
 def test_it_is_only_posted_to(client: Client, garden: Garden) -> None:
     only(client, where(), "post")
     to_the_start_without_a_garden(client, where(), "post")
+
+
+def test_noted_from_a_tub_it_leads_back_to_the_tub(client: Client, garden: Garden) -> None:
+    tub = cast.a_tub(garden)
+    page = client.get(url("costs.index"), {"of": f"tub:{tub.pk}"}).content.decode()
+    assert page.count(f'name="back" value="tub:{tub.pk}"') == 2
+    sent = typed(about=f"tub:{tub.pk}", back=f"tub:{tub.pk}")
+    assert client.post(url("costs.note"), sent)["Location"] == url("tubs.show", key=tub.pk)
+    started = client.post(url("costs.start"), {"kind": "picking", "about": "", "back": f"tub:{tub.pk}"})
+    assert started["Location"] == url("tubs.show", key=tub.pk)
+    for nonsense in ("tub:1", "shed:x", "https://elsewhere.example/"):
+        assert client.post(url("costs.note"), typed(back=nonsense))["Location"] == url("costs.index")

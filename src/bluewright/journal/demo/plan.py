@@ -270,3 +270,13 @@ BASIS: Final[dict[str, Any]] = {
     "width_typed": "1.2 m",
 }  # fmt: skip
 """How the garden works."""
+LAW: Final = (("woad", 181, "the county's page on weeds", "not listed here; seed is to be kept in"),)
+"""Plant, days ago, whom was asked, and what they said."""
+WEIGHED: Final = (("Jar 1", 5, 0.4),)
+"""A jar weighed again, how many days ago, and what it lacked beside the book."""
+KIT: Final[tuple[dict[str, Any], ...]] = (
+    {"name": "Buckets", "paid_money": 48.0, "lasts_batches": 60},
+    {"name": "pH meter", "paid_money": 85.0, "lasts_years": 4},
+    {"name": "Press", "paid_money": 140.0, "left_money": 40.0, "lasts_years": 15},
+)
+"""What was bought for years."""

@@ -29,6 +29,8 @@ from bluewright.journal.models import (
     Garden,
     Jar,
     JarTaken,
+    KitItem,
+    LawCheck,
     Limits,
     Picking,
     PlanBasis,
@@ -41,6 +43,7 @@ from bluewright.journal.models import (
     WaterNote,
 )
 from bluewright.journal.queries import tubs
+from bluewright.journal.queries.jars import left_g
 
 NAME: Final = "Marl Bank"
 ZONE: Final = "Europe/London"
@@ -120,7 +123,24 @@ class _Season:
             keep(Want(garden=self.garden, by_day=by_day, **wanted), by=self.by)
         keep(PlanBasis(garden=self.garden, **plan.BASIS), by=self.by)
         self._limits()
+        self._beside(work.jars)
         return self.garden
+
+    def _beside(self, jars: dict[str, tuple[Jar, float]]) -> None:
+        """What is written now and then: the law, a jar weighed again, the kit."""
+        for plant, days_ago, whom, note in plan.LAW:
+            day = (self.now - timedelta(days=days_ago)).date()
+            keep(LawCheck(garden=self.garden, plant=plant, day=day, whom=whom, note=note), by=self.by)
+        for name, days_ago, short_g in plan.WEIGHED:
+            jar = Jar.objects.get(pk=jars[name][0].pk)
+            weighed_g = round(left_g(jar) - short_g, 1)
+            again = JarTaken(
+                jar=jar, taken_at=self.now - timedelta(days=days_ago), taken_g=round(left_g(jar) - weighed_g, 6),
+                taken_typed="", weighed_g=weighed_g, weighed_typed=f"{weighed_g:g} g",
+            )  # fmt: skip
+            keep(again, by=self.by)
+        for thing in plan.KIT:
+            keep(KitItem(garden=self.garden, **thing), by=self.by)
 
     def _limits(self) -> None:
         """What the season's schedule keeps to; the schedule itself is reckoned when it is asked for."""

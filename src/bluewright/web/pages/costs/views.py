@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from typing import Final
 from uuid import UUID
 from zoneinfo import ZoneInfo
 
@@ -32,6 +33,11 @@ from bluewright.web.ui.turning import Linked
 from bluewright.web.ui.why import Link
 from bluewright.web.ui.why_view import why_address, why_shown
 from bluewright.words.cost import spent_said
+
+PAGES: Final = {
+    "batch": "batches.show", "tub": "tubs.show", "bed": "beds.show", "vat": "vats.show", "piece": "cloth.show",
+}  # fmt: skip
+"""Pages from which work is noted, by what stands before a key in `?of=`."""
 
 
 @require_safe
@@ -72,7 +78,7 @@ def note(request: HttpRequest, garden: Garden) -> HttpResponse:
     row = keep(form.row(), by=request.user)
     told = {"what": row.what, "spent": row.spent_typed}
     messages.success(request, _("Written down: %(what)s, %(spent)s.") % told, extra_tags=_undo(row))
-    return redirect("costs.index")
+    return _back(request)
 
 
 @require_POST
@@ -84,7 +90,7 @@ def start(request: HttpRequest, garden: Garden) -> HttpResponse:
         return _shown(request, garden, start=form, status=422)
     row = keep(form.row(), by=request.user)
     messages.success(request, _("The clock runs: %(what)s.") % {"what": row.what}, extra_tags=_undo(row))
-    return redirect("costs.index")
+    return _back(request)
 
 
 @require_POST
@@ -145,6 +151,15 @@ def prices(request: HttpRequest, garden: Garden) -> HttpResponse:
     return render(request, "costs/prices.html", {"form": form}, status=422 if form.errors else 200)
 
 
+def _back(request: HttpRequest) -> HttpResponse:
+    """To the page of the thing that the work was noted from; else to the costs."""
+    what, _colon, key = request.POST.get("back", "").partition(":")
+    try:
+        return redirect(PAGES[what], key=UUID(key))
+    except (KeyError, ValueError):
+        return redirect("costs.index")
+
+
 def _undo(row: WorkNote) -> str:
     return reverse("costs.delete", kwargs={"key": row.pk})
 
@@ -182,7 +197,7 @@ def _shown(
         notes=work.notes(garden, span(year, ZoneInfo(garden.time_zone))), running=work.running(garden),
         now=timezone.now(),
     )  # fmt: skip
-    about = request.GET.get("of", "")
+    about = request.GET.get("of", "") or request.POST.get("back", "")
     first = {"kind": "picking", "about": about} if about else {"kind": "picking"}
     form = form or NoteForm(garden=garden, initial={"began_at": timezone.localtime(), **first})
     return shown(
