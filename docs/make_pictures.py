@@ -141,6 +141,11 @@ def pictures(page: Any, address: str) -> Iterator[tuple[str, dict[str, int], str
     }  # fmt: skip
     for name, path in shots.items():
         yield name, PHONE, path
+    for name, path in (
+        ("plan", "/plan/"), ("schedule", "/plan/schedule/"), ("costs", "/costs/"), ("stock", "/stock/"), ("law", "/law/"),
+    ):  # fmt: skip
+        yield name, PHONE, path
+    yield "plan-sheet", LAPTOP, "/prints/plan/"
     yield "book", LAPTOP, "/book/"
     yield "bench", LAPTOP, "/bench/alkali-dose/"
     yield "label", LAPTOP, f"/prints/jar/{jar.split('/')[2]}/"

@@ -146,7 +146,7 @@ def headline(found: ClothPlanAnswer) -> str:
         "area": amount(found.area_for_chance_m2, "area_m2"), "plant": _(PLANTS[found.inputs.plant]),
         "odds": odds(found.inputs.wanted_chance),
     }  # fmt: skip
-    if found.inputs.wanted_chance <= EVEN:
+    if found.inputs.wanted_chance <= EVEN or found.total.area_m2.p50 <= 0:
         return first
     middle = amount(found.total.area_m2.p50, "area_m2")
     return first + " " + _("With %(middle)s the chance is only even.") % {"middle": middle}
