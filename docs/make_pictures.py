@@ -141,9 +141,8 @@ def pictures(page: Any, address: str) -> Iterator[tuple[str, dict[str, int], str
     }  # fmt: skip
     for name, path in shots.items():
         yield name, PHONE, path
-    for name, path in (
-        ("plan", "/plan/"), ("schedule", "/plan/schedule/"), ("costs", "/costs/"), ("stock", "/stock/"), ("law", "/law/"),
-    ):  # fmt: skip
+    pages = {"plan": "/plan/", "schedule": "/plan/schedule/", "costs": "/costs/", "stock": "/stock/", "law": "/law/"}
+    for name, path in pages.items():
         yield name, PHONE, path
     yield "plan-sheet", LAPTOP, "/prints/plan/"
     yield "book", LAPTOP, "/book/"
