@@ -1,0 +1,1 @@
+"""What is answered for vats: list and one vat, recipes, rows, faults."""
