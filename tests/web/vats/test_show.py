@@ -19,6 +19,7 @@ def test_it_tells_how_it_stands_with_its_story(client: Client, garden: Garden) -
     assert page.state.chart.startswith("<svg")
     assert [one.kind for one in page.story] == ["dip", "look", "addition", "addition", "addition"]
     assert page.story[0].said == "Hem (500 g of wool) was in it for 5 min"
+    assert url("cloth.show", key=page.story[0].key) in response.content.decode()
     assert "60 g of indigo powder" in " ".join(one.said for one in page.story)
     assert client.get(url("vats.show", key=vat.pk), {"as": "json"}).json()["name"] == "Vat 9"
 
