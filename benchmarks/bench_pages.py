@@ -43,6 +43,7 @@ LISTS = (
     "/alkali/", "/weather/", "/intake/", "/gardens/", "/tubs/?page=60", "/jars/?page=40", "/pickings/?page=40",
     "/tubs/begin/", "/batches/begin/", "/jars/fill/", "/pickings/add/", "/measured/", "/swatches/", "/cards/",
     "/vats/", "/stock/",
+    "/cloth/", "/cloth/?page=10",
 )  # fmt: skip
 """Every list, and the forms that offer rows."""
 THINGS = {
@@ -56,6 +57,7 @@ THINGS = {
     ),
     "jars": ("/jars/{}/", "/jars/{}/take/", "/threads/jar/{}/"),
     "vats": ("/vats/{}/", "/vats/{}/look/"),
+    "pieces": ("/cloth/{}/", "/cloth/{}/dips/", "/cloth/{}/story/", "/threads/piece/{}/"),
     "measured": ("/measured/{}/",),
     "photos": ("/photos/{}/", "/measured/photo/{}/"),
 }  # fmt: skip
@@ -74,6 +76,7 @@ KEYS = {
     "batches": "select id from journal_batch order by begun_at",
     "jars": "select id from journal_jar order by filled_at",
     "vats": "select id from journal_vat order by started_at",
+    "pieces": "select id from journal_piece order by begun_at",
     "measured": "select id from journal_measured order by measured_at",
     "photos": "select id from journal_photo where original_bytes > 0 order by taken_at",
 }

@@ -27,6 +27,7 @@ MEASURED: Final = 300
 WITH_FILES: Final = 24
 """Of so many photos the files are there, too."""
 VATS: Final = 24
+PIECES_A_VAT = 10
 STANDING: Final = 4
 VAT_D: Final = 60
 AT_ONCE: Final = 2_000
@@ -244,6 +245,32 @@ class _Writer:
                 film=2, strip_s=float(self.random.randint(12, 30)), **self.made,
             )
             for vat in vats for day in range(VAT_D)
+        )  # fmt: skip
+        self.cloth(vats)
+
+    def cloth(self, vats: Sequence[Any]) -> None:
+        """So many pieces in each vat, dipped four times and finished."""
+        m = self.models
+        pieces = [
+            (
+                vat,
+                m.Piece(
+                    garden=self.garden, name=f"Piece {PIECES_A_VAT * at + k + 1}", fibre="wool", mass_g=300.0,
+                    mass_typed="300 g", begun_at=vat.started_at, scour="soap", scoured_at=vat.started_at,
+                    finish="soaped", finished_at=vat.started_at + timedelta(days=k + 2), **self.made,
+                ),
+            )
+            for at, vat in enumerate(vats)
+            for k in range(PIECES_A_VAT)
+        ]  # fmt: skip
+        self.keep(piece for _vat, piece in pieces)
+        self.keep(
+            m.Dip(
+                piece=piece, vat=vat, began_at=piece.finished_at - timedelta(hours=hour),
+                ended_at=piece.finished_at - timedelta(hours=hour - 0.1), **self.made,
+            )
+            for vat, piece in pieces
+            for hour in (8, 7, 6, 5)
         )  # fmt: skip
 
     def measured(self, tubs: Sequence[Any]) -> None:

@@ -9,6 +9,7 @@ import pytest
 from django.utils import timezone
 
 from bluewright.journal import demo
+from bluewright.journal.actions import dips as actions
 from bluewright.journal.bridge import batches as bridge
 from bluewright.journal.bridge import jars as jar_bridge
 from bluewright.journal.models import (
@@ -16,7 +17,9 @@ from bluewright.journal.models import (
     Batch,
     Bed,
     Change,
+    Dip,
     Garden,
+    HomeTest,
     Jar,
     JarTaken,
     LiquorLook,
@@ -27,7 +30,7 @@ from bluewright.journal.models import (
     Strain,
     Weighing,
 )
-from bluewright.journal.queries import batches, jars
+from bluewright.journal.queries import batches, jars, pieces
 from bluewright.journal.queries.batches import stage_of
 from bluewright.science.air.finish import airing
 from bluewright.science.alkali.dose import dose
@@ -41,6 +44,7 @@ BEFORE_THE_CLOCKS_CHANGE = datetime(2027, 3, 28, 0, 30, tzinfo=UTC)
 MOMENTS = {
     Steep: "started_at", Reading: "taken_at", Strain: "strained_at", Picking: "picked_at", Batch: "begun_at",
     LiquorLook: "taken_at", Weighing: "weighed_at", Jar: "filled_at", JarTaken: "taken_at",
+    Dip: "ended_at", HomeTest: "done_at",
 }  # fmt: skip
 
 
@@ -80,6 +84,9 @@ def test_the_season_holds_every_stage_and_stands_by_the_science(
     assert batches.unworked_strains(garden).count() == 1, "liquor waits for its alkali"
     assert Poured.objects.exclude(batch=None).count() == 2, "two batches were joined in one settling"
     assert any(picking.went_into.count() == 2 for picking in Picking.objects.all()), "one picking went into two tubs"
+    cloth = Counter(pieces.stage_of(piece) for piece in pieces.pieces(garden))
+    assert cloth == {"finished": 4, "airing": 1, "scoured": 1}
+    assert all(actions.check(dip) is None for dip in Dip.objects.select_related("vat"))
     for model, column in MOMENTS.items():
         late = model.objects.filter(**{f"{column}__gt": now})
         assert not late.exists(), f"{model.__name__} in the future"

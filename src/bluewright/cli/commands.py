@@ -49,6 +49,7 @@ COMMANDS: Final = (
     Command(("jar", "yield"), "what the jar holds, share of the leaf's blue, where the rest went", "jar_yield"),
     Command(("jar", "look"), "is there blue dye in a jar of liquor, is more forming, or is it haze", "jar_look"),
     Command(("cost", "blue"), "what a gram of pure blue costs: hours, water, alkali, money", "cost_blue"),
+    Command(("cost", "cloth"), "what a dyed piece costs: blue, share of the vat, hours, money", "cost_cloth"),
     Command(("stock", "left"), "what is left in jars and cupboard, and whether scale and book agree", "stock_left"),
     Command(("assay", "spectrum"), "indigo in a pigment by a spectrum (record or CSV)", "assay_spectrum"),
     Command(("assay", "led"), "indigo in a pigment by a one-band meter and your own standards", "assay_led"),

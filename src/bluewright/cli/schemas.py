@@ -19,6 +19,7 @@ from bluewright.science.bed.rotation_record import RotationAnswer, RotationRecor
 from bluewright.science.bed.stand_record import StandAnswer, StandRecord
 from bluewright.science.colour.compare_record import CompareAnswer, CompareRecord
 from bluewright.science.colour.reflectance_record import ReflectanceAnswer, ReflectanceRecord
+from bluewright.science.cost.cloth_record import ClothCostAnswer, ClothCostRecord
 from bluewright.science.cost.cost_record import CostAnswer, CostRecord
 from bluewright.science.cost.stock_record import StockAnswer, StockRecord
 from bluewright.science.dyeing.ladder_record import LadderAnswer, LadderRecord
@@ -87,6 +88,8 @@ PUBLISHED: dict[str, type] = {
     "bed-rotation-answer": RotationAnswer,
     "cost-record": CostRecord,
     "cost-answer": CostAnswer,
+    "cloth-cost-record": ClothCostRecord,
+    "cloth-cost-answer": ClothCostAnswer,
     "stock-record": StockRecord,
     "stock-answer": StockAnswer,
     "season-record": SeasonRecord,

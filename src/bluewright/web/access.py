@@ -43,7 +43,7 @@ KNOWLEDGE: Final = frozenset({"bench", "method"})
 READING: Final = frozenset({"index", "show", "why"})
 """Verbs of the garden's work that an onlooker may read."""
 READ_BY_ALL: Final = frozenset({
-    "today", "weather.days", "gardens.begin", "photos.image", "alkali.dose", "alkali.jar", "alkali.card",
+    "today", "weather.days", "gardens.begin", "photos.image", "alkali.dose", "alkali.jar", "alkali.card", "cloth.cost",
     "prints.batch", "prints.alkali", "prints.jar", "prints.card", "prints.plan", "prints.vat",
     "vats.plan", "vats.fault", "book.csv", "book.looks",
     "jarlooks.how_jar", "jarlooks.how_light", "swatches.compare", "costs.csv", "stock.csv",

@@ -15,6 +15,7 @@ from bluewright.journal.actions.keeping import keep
 from bluewright.journal.bridge.steeps import steep_record
 from bluewright.journal.demo import assaying, plan
 from bluewright.journal.demo.card import a_card
+from bluewright.journal.demo.cloth import write_cloth
 from bluewright.journal.demo.hours import PRICES, write_hours
 from bluewright.journal.demo.ladder import a_ladder
 from bluewright.journal.demo.tub_truth import TubTruth, noted, tub_truth
@@ -106,7 +107,7 @@ class _Season:
                 what_for=what_for,
             )  # fmt: skip
             keep(row_taken, by=self.by)
-        write_vats(self.garden, jars=work.jars, now=self.now, by=self.by, seed=SEED)
+        self._dyed(work.jars)
         write_hours(self.garden, batches=work.done, beds=self.beds, now=self.now, by=self.by)
         a_card(self.garden, now=self.now, by=self.by)
         for name, method, days_ago in plan.ASSAYS:
@@ -177,6 +178,11 @@ class _Season:
             a_star=a_star, b_star=b_star, l_sd=l_sd, a_sd=a_sd, b_sd=b_sd, k_over_s=told.k_over_s, note=told.note,
         )  # fmt: skip
         keep(row, by=self.by)
+
+    def _dyed(self, jars: dict[str, tuple[Jar, float]]) -> None:
+        """The vats, and the cloth that was dyed in them."""
+        write_vats(self.garden, jars=jars, now=self.now, by=self.by, seed=SEED)
+        write_cloth(self.garden, jars=jars, now=self.now, by=self.by, seed=SEED)
 
     def _weather(self) -> None:
         """A mild slope: lowest and highest of each day, a slow wave with the days' own whims."""

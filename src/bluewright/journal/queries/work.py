@@ -99,6 +99,13 @@ def named(of: Garden, about: str) -> str:
     return "" if row is None else str(row)
 
 
+def spent_on(piece: Piece) -> float | None:
+    """Minutes that were noted for a piece; None where none were."""
+    found = WorkNote.objects.filter(piece=piece).order_by().aggregate(all_min=Sum("spent_min"))
+    minutes: float | None = found["all_min"]
+    return minutes
+
+
 def noted_min(batch: Batch) -> float:
     """Minutes that were written down for a batch by its own name."""
     found = WorkNote.objects.filter(batch=batch).order_by().aggregate(all_min=Sum("spent_min"))

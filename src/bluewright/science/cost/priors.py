@@ -52,6 +52,18 @@ KIT_LIFE_SD: Final = Sourced(
     value=0.25, unit="1", source="bluewright-cost", low=0.1, high=0.4, grade="guess",
     note="log-sd of how long a tub or sieve lasts beside what was expected of it",
 )  # fmt: skip
+DRAWN_OFF_FRAC: Final = Sourced(
+    value=0.3, unit="1", source="bluewright-cost", low=0.15, high=0.6, grade="guess",
+    note="by how much the blue that cloth took from a vat is off, by dips and strength",
+)  # fmt: skip
+PUT_IN_OFF_FRAC: Final = Sourced(
+    value=0.15, unit="1", source="bluewright-cost", low=0.05, high=0.3, grade="guess",
+    note="the pure blue that went into a vat: mostly its purity",
+)  # fmt: skip
+BLUE_OFF_FRAC: Final = Sourced(
+    value=0.2, unit="1", source="bluewright-cost", low=0.1, high=0.4, grade="guess",
+    note="what a gram of pure blue costs, where it was reckoned elsewhere",
+)  # fmt: skip
 ALLOWANCE_FRAC: Final = Sourced(
     value=0.10, unit="1", source="common-practice", low=0.05, high=0.15, grade="practice",
     note="share of what is made that is never sold: spilt, given as swatches, kept back",

@@ -59,6 +59,7 @@ STAGES: Final[Mapping[str, Stage]] = {
     "YieldAnswer": Stage(entry="pigment.jar_yield", page="yield", main="pure_g"),
     "VatRecipeAnswer": Stage(entry="vat.recipe", page="vat", formula="Recipe", main="powder_g"),
     "CostAnswer": Stage(entry="cost.call", page="cost", main="cost_money_per_g"),
+    "ClothCostAnswer": Stage(entry="cost.cloth", page="cost", formula="A piece", main="cost_money"),
     "StockAnswer": Stage(entry="cost.stock", page="cost", formula="Stock", main="pure_g"),
     "ShadeAnswer": Stage(entry="dyeing.shade", page="dyeing", draws="dyeing.forecast:DRAWS", main="fixed_pct"),
     "FaultAnswer": Stage(entry="vat.faults", page="vat", formula="Faults", main="causes"),

@@ -27,6 +27,8 @@ from bluewright.science.bed.rotation_record import RotationRecord
 from bluewright.science.bed.stand import stand
 from bluewright.science.bed.stand_record import StandRecord
 from bluewright.science.cost.call import cost
+from bluewright.science.cost.cloth import cloth_cost
+from bluewright.science.cost.cloth_record import ClothCostRecord
 from bluewright.science.cost.cost_record import CostRecord
 from bluewright.science.cost.stock import stock
 from bluewright.science.cost.stock_record import StockRecord
@@ -80,6 +82,7 @@ from bluewright.words import (
     weather,
 )
 from bluewright.words import cost as costing
+from bluewright.words import cost_cloth as costing_cloth
 from bluewright.words import disease as damage
 from bluewright.words import dry as drying
 from bluewright.words import growth as growing
@@ -323,6 +326,19 @@ TABLE: Final = (
             "work[].kind": _("Kind of work"), "work[].off_frac": _("It may be off by"), "alkalis": _("Alkalis"),
             "alkalis[].name": _("Name"), "kit": _("Kit that lasts for years"), "kit[].name": _("Name"),
             "used": _("Alkali that went in"), "used[].name": _("Which alkali"), "batches[].id": _("Name"),
+        },
+    ),
+    Calculator(
+        slug="cost-cloth", title=_("What a piece costs"), question=_(costing_cloth.QUESTION),
+        record=ClothCostRecord, compute=cloth_cost, said=costing_cloth.said,
+        front=(
+            "currency", "wage_money_per_h", "spent_min", "own_money", "vats", "vats[].name", "vats[].drawn_g",
+            "vats[].put_in_g", "vats[].blue_money_per_g", "vats[].others", "vats[].others[].name",
+            "vats[].others[].used_g", "vats[].others[].pack_g", "vats[].others[].pack_money",
+        ),
+        labels={
+            "vats[].name": _("Name"), "vats[].others": _("What else went into it"), "vats[].others[].name": _("Name"),
+            "vats[].put_in_g": _("Pure blue put into the vat"), "failed_frac": _("Of such pieces spoilt"),
         },
     ),
     Calculator(

@@ -119,6 +119,8 @@ def story_page(
 def _opening(row: Piece, thread: Thread) -> str:
     plants = _listed(sorted({bed.get_plant_display() for bed in thread.beds}))
     told = {"fibre": row.get_fibre_display(), "mass": row.mass_typed, "plants": plants, "garden": row.garden.name}
+    if not row.dips.all():
+        return sentence(_("%(fibre)s, %(mass)s, not dyed yet.") % told)
     if not plants:
         return sentence(_("%(fibre)s, %(mass)s, dyed with indigo at %(garden)s.") % told)
     if _elsewhere(thread):

@@ -2,7 +2,7 @@
 
 from django.urls import path
 
-from bluewright.web.pages.cloth.views import dips, fastness, pieces, story
+from bluewright.web.pages.cloth.views import cost, dips, fastness, pieces, story
 
 urlpatterns = [
     path("", pieces.index, name="cloth.index"),
@@ -14,6 +14,8 @@ urlpatterns = [
     path("<uuid:key>/unfinish/", pieces.unfinish, name="cloth.unfinish"),
     path("<uuid:key>/delete/", pieces.delete, name="cloth.delete"),
     path("<uuid:key>/restore/", pieces.restore, name="cloth.restore"),
+    path("<uuid:key>/cost/", cost.cost, name="cloth.cost"),
+    path("<uuid:key>/why/<str:figure>/", cost.why, name="cloth.why"),
     path("<uuid:key>/story/", story.story, name="cloth.story"),
     path("<uuid:key>/dips/", dips.dips, name="cloth.dips"),
     path("<uuid:key>/dips/in/", dips.dip_in, name="cloth.dip_in"),

@@ -24,7 +24,7 @@ from bluewright.words.numbers import by_scale, moment, sentence
 MOST_SWATCHES: Final = 30
 OWN_PAGE: Final[dict[Kind, str]] = {
     "bed": "beds.show", "picking": "pickings.show", "tub": "tubs.show", "batch": "batches.show", "jar": "jars.show",
-    "piece": "cloth.show",
+    "vat": "vats.show", "piece": "cloth.show",
 }  # fmt: skip
 """Where each kind has its own page."""
 
@@ -182,7 +182,7 @@ class _Telling:
             when="" if when is None else self._moment(when),
             said=sentence(said),
             came=self._came(self.found.from_.get(thing, ())),
-            href=_page(thing),
+            href=reverse(OWN_PAGE[thing.kind], kwargs={"key": thing.key}),
             here=thing == self.found.at,
         )
 
@@ -210,12 +210,6 @@ class _Telling:
 
     def _moment(self, when: datetime) -> str:
         return moment(when.astimezone(self.zone))
-
-
-def _page(thing: Thing) -> str:
-    if thing.kind not in OWN_PAGE:
-        return reverse("threads.show", kwargs={"kind": thing.kind, "key": thing.key})
-    return reverse(OWN_PAGE[thing.kind], kwargs={"key": thing.key})
 
 
 def _swatches(of: Sequence[Jar | Piece]) -> Iterable[SwatchLink]:

@@ -1,0 +1,160 @@
+"""A piece with its vats, jars, batches and notes of work becomes the record of what it cost."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from datetime import datetime
+from functools import lru_cache
+from math import expm1, log
+from typing import Any, Final
+from uuid import UUID
+from zoneinfo import ZoneInfo
+
+import numpy as np
+
+from bluewright.journal.bridge import costs
+from bluewright.journal.bridge.batches import alkali_record
+from bluewright.journal.bridge.vats import active, vat_answer
+from bluewright.journal.models import Alkali, Garden, JarFrom, Piece, Vat
+from bluewright.journal.queries import vats, work
+from bluewright.journal.queries.pieces import dips_of
+from bluewright.science.base.bands import Band
+from bluewright.science.cost.cloth import cloth_cost
+from bluewright.science.cost.cloth_record import ClothCostAnswer, ClothCostRecord, IntoVat, VatShare
+from bluewright.science.dyeing.parts import Dipping, DyedCloth, DyeVat
+from bluewright.science.dyeing.shade import shade
+from bluewright.science.dyeing.shade_record import MOST_DIPS, ShadeRecord
+from bluewright.words.vat import SUBSTANCES
+
+NINETY_WIDTH_SD: Final = 3.29
+MOST_OFF: Final = 2.0
+LEAST_SD_FRAC, MOST_SD_FRAC = 0.005, 1.0
+
+
+@lru_cache(maxsize=128)
+def reckoned(record: ClothCostRecord) -> ClothCostAnswer:
+    """What a record costs, kept while it stays the same."""
+    return cloth_cost(record, rng=np.random.default_rng(record.seed))
+
+
+def cost_record(row: Piece, *, now: datetime) -> ClothCostRecord | None:
+    """The record of a piece of `queries.pieces`; None before its first dip. Raises InputError or ModelError."""
+    of: Garden = row.garden
+    dipped: dict[UUID, list[datetime]] = {}
+    for dip in dips_of(row):
+        dipped.setdefault(dip.vat_id, []).append(dip.began_at)
+    if not dipped:
+        return None
+    found = {vat.pk: vat for vat in vats.vats(of).filter(pk__in=dipped)}
+    prices, cupboard = _blue_prices(of, found), _cupboard(of)
+    spent = work.spent_on(row)
+    return ClothCostRecord(
+        id=row.name,
+        currency=of.currency,
+        money_decimals=of.money_decimals,
+        wage_money_per_h=of.wage_money_per_h,
+        vats=tuple(_share(row, found[key], times, prices, cupboard, now) for key, times in dipped.items()),
+        spent_min=spent,
+        seed=row.seed,
+    )
+
+
+def _share(
+    row: Piece, vat: Vat, times: list[datetime], prices: Mapping[UUID, Band], cupboard: Mapping[str, Alkali],
+    now: datetime,
+) -> VatShare:  # fmt: skip
+    drawn, stands = _drawn(row, vat, times, now), vat_answer(vat, now)
+    whole = Band(
+        p5=stands.total_g.p5 + stands.taken_g.p5, p50=stands.total_g.p50 + stands.taken_g.p50,
+        p95=stands.total_g.p95 + stands.taken_g.p95,
+    )  # fmt: skip
+    blue = prices.get(vat.pk)
+    money: dict[str, Any] = {} if blue is None else {"blue_money_per_g": blue.p50, "blue_off_frac": off_frac(blue)}
+    return VatShare(
+        name=vat.name, drawn_g=drawn.p50, drawn_off_frac=off_frac(drawn), put_in_g=whole.p50,
+        put_in_off_frac=off_frac(whole), others=tuple(_others(vat, cupboard)), **money,
+    )  # fmt: skip
+
+
+def off_frac(band: Band) -> float:
+    """How far a positive band may be off, as a share: that of the log-normal of its width."""
+    if band.p5 <= 0:
+        return MOST_OFF
+    return min(expm1((log(band.p95) - log(band.p5)) / NINETY_WIDTH_SD), MOST_OFF)
+
+
+def _drawn(row: Piece, vat: Vat, times: list[datetime], now: datetime) -> Band:
+    """Pure indigo that its dips took from a vat, by the forecast of dyeing at the strength of the first of them."""
+    strength = active(vat, now, at=min(times))
+    spread = (log(strength.p95) - log(strength.p5)) / NINETY_WIDTH_SD if strength.p5 > 0 else MOST_SD_FRAC
+    known: Any = row
+    record = ShadeRecord(
+        cloth=DyedCloth(
+            fibre=known.fibre, mass_kg=row.mass_g / 1000.0, basis=known.basis, body=known.body,
+            thickness_mm=row.thickness_mm,
+        ),
+        vat=DyeVat(
+            bath_l=vat.volume_l, active_g_per_l=strength.p50,
+            active_sd_frac=min(max(spread, LEAST_SD_FRAC), MOST_SD_FRAC),
+        ),
+        dips=min(len(times), MOST_DIPS),
+        way=Dipping(dip_min=row.dip_min, air_min=row.air_min, after_dip=known.after_dip),
+        seed=row.seed,
+    )  # fmt: skip
+    return shade(record, rng=np.random.default_rng(record.seed)).drawn_g
+
+
+def _others(vat: Vat, cupboard: Mapping[str, Alkali]) -> Iterator[IntoVat]:
+    """What went into it beside powder, each kind once, with its price where the cupboard tells one."""
+    used_g: dict[str, float] = {}
+    for added in vat.additions.all():
+        if added.what != "powder":
+            used_g[added.what] = used_g.get(added.what, 0.0) + added.mass_g
+    for what, grams in used_g.items():
+        pack = cupboard.get(what)
+        price: dict[str, Any] = {}
+        if pack is not None:
+            price = {"pack_g": pack.pack_amount, "pack_money": pack.pack_money}
+        word: Any = what
+        yield IntoVat(name=SUBSTANCES[word], used_g=grams, **price)
+
+
+def _cupboard(of: Garden) -> dict[str, Alkali]:
+    """Solids of the cupboard that have a price, by kind."""
+    return {
+        one.kind: one
+        for one in work.cupboard(of)
+        if one.pack_amount and one.pack_money is not None and alkali_record(one).unit == "g"
+    }
+
+
+def _blue_prices(of: Garden, found: Mapping[UUID, Vat]) -> dict[UUID, Band]:
+    """What a gram of pure blue cost of the batches whose powder went into each vat; without those of no price."""
+    into = {
+        vat: {added.taken.jar_id for added in row.additions.all() if added.taken is not None}
+        for vat, row in found.items()
+    }
+    jars = {jar for of_vat in into.values() for jar in of_vat}
+    parts = list(JarFrom.objects.filter(jar__in=jars, batch__deleted_at=None).select_related("batch"))
+    zone = ZoneInfo(of.time_zone)
+    known: dict[UUID, Band] = {}
+    for year in {part.batch.begun_at.astimezone(zone).year for part in parts}:
+        season = costs.season(of, (datetime(year, 1, 1, tzinfo=zone), datetime(year + 1, 1, 1, tzinfo=zone)))
+        if season is not None:
+            told = {one.id: one.cost_money_per_g for one in costs.reckoned(season.record).batches}
+            known |= {UUID(key): band for key, name in season.names.items() if (band := told.get(name)) is not None}
+    prices = {}
+    for vat, of_vat in into.items():
+        rows = [
+            (part.pigment_g, known[part.batch_id]) for part in parts if part.jar_id in of_vat and part.batch_id in known
+        ]
+        if rows:
+            prices[vat] = _mixed(rows)
+    return prices
+
+
+def _mixed(rows: list[tuple[float, Band]]) -> Band:
+    """The price of a mixture: each batch by its grams of pigment."""
+    whole = sum(grams for grams, _band in rows)
+    p5, p50, p95 = (sum(grams * getattr(band, name) for grams, band in rows) / whole for name in ("p5", "p50", "p95"))
+    return Band(p5=p5, p50=p50, p95=p95)

@@ -1,0 +1,125 @@
+"""What a dyed piece costs: its blue, its share of the vat, the work on it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Final
+
+import numpy as np
+
+from bluewright.science.base.bands import band, significant
+from bluewright.science.base.cautions import Caution
+from bluewright.science.base.sourced import Floats, Sourced
+from bluewright.science.cost.cloth_record import (
+    ClothCostAnswer,
+    ClothCostPart,
+    ClothCostRecord,
+    ClothItem,
+    IntoVat,
+    VatShare,
+)
+from bluewright.science.cost.priors import BLUE_OFF_FRAC, DRAWN_OFF_FRAC, PUT_IN_OFF_FRAC
+
+DRAWS: Final = 2000
+SOURCE: Final = "bluewright-cost"
+
+
+def cloth_cost(record: ClothCostRecord, *, rng: np.random.Generator) -> ClothCostAnswer:
+    """What a piece costs in money, grams of blue and hours.
+
+    Formula: blue = sum drawn * price of a gram; vat = sum min(drawn / put in, 1) * (used * pack price / pack);
+    work = minutes / 60 * wage; whole = (blue + vat + work + own) / (1 - failed). Each amount is log-normal about what
+    was told; all is added within each draw. Source: common practice.
+    """
+    drawn = [_about(vat.drawn_g, _off(vat.drawn_off_frac, DRAWN_OFF_FRAC), rng) for vat in record.vats]
+    work_h = None if record.spent_min is None else _about(record.spent_min / 60.0, record.spent_off_frac, rng)
+    carried = 1.0 / (1.0 - record.failed_frac)
+    parts = {item: carried * money for item, money in _parts(record, drawn, work_h, rng).items()}
+    whole = sum(parts.values(), np.zeros(DRAWS))
+    priced = bool(parts) and bool(np.all(whole > 0))
+    told = sorted(
+        (
+            ClothCostPart(item=item, cost_money=band(money), share_frac=significant(float(np.mean(money / whole)), 3))
+            for item, money in parts.items()
+        ),
+        key=lambda part: -part.share_frac,
+    ) if priced else []  # fmt: skip
+    return ClothCostAnswer(
+        id=record.id,
+        cost_money=band(whole) if priced else None,
+        blue_g=band(np.sum(drawn, axis=0)),
+        work_h=None if work_h is None else band(work_h),
+        parts=tuple(told),
+        most=told[0].item if told else None,
+        unpriced=tuple(_unpriced(record)),
+        inputs=record,
+        cautions=tuple(_cautions(record)),
+        sources=(SOURCE, "common-practice"),
+    )
+
+
+def _parts(
+    record: ClothCostRecord, drawn: list[Floats], work_h: Floats | None, rng: np.random.Generator
+) -> dict[ClothItem, Floats]:
+    """The money of each thing that has a price, by draw."""
+    found: dict[ClothItem, Floats] = {}
+    for vat, grams in zip(record.vats, drawn, strict=True):
+        if vat.blue_money_per_g is not None:
+            found["blue"] = found.get("blue", 0.0) + grams * _about(
+                vat.blue_money_per_g, _off(vat.blue_off_frac, BLUE_OFF_FRAC), rng
+            )
+        others_money = sum(_money(one) for one in vat.others if one.pack_money is not None)
+        if others_money and vat.put_in_g is not None:
+            found["vat"] = found.get("vat", 0.0) + others_money * _share(vat, grams, rng)
+    if work_h is not None and record.wage_money_per_h is not None:
+        found["work"] = work_h * record.wage_money_per_h
+    if record.own_money:
+        found["own"] = np.full(DRAWS, record.own_money)
+    return found
+
+
+def _share(vat: VatShare, drawn_g: Floats, rng: np.random.Generator) -> Floats:
+    """Its share of all that went into the vat: that of its blue, and never more than all."""
+    assert vat.put_in_g is not None  # the caller asked
+    return np.minimum(drawn_g / _about(vat.put_in_g, _off(vat.put_in_off_frac, PUT_IN_OFF_FRAC), rng), 1.0)
+
+
+def _money(one: IntoVat) -> float:
+    assert one.pack_g is not None and one.pack_money is not None  # a price has its pack
+    return one.used_g * one.pack_money / one.pack_g
+
+
+def _off(told: float | None, usual: Sourced) -> float:
+    return usual.value if told is None else told
+
+
+def _about(value: float, off_frac: float, rng: np.random.Generator) -> Floats:
+    """Log-normal draws about a value, off by so much of it."""
+    return np.asarray(value * np.exp(np.log1p(off_frac) * rng.standard_normal(DRAWS)))
+
+
+def _unpriced(record: ClothCostRecord) -> Iterator[str]:
+    for vat in record.vats:
+        if vat.blue_money_per_g is None:
+            yield f"blue of {vat.name}" if vat.name else "blue"
+        for one in vat.others:
+            if one.pack_money is None or vat.put_in_g is None:
+                yield one.name
+
+
+def _cautions(record: ClothCostRecord) -> Iterator[Caution]:
+    unpriced = list(dict.fromkeys(_unpriced(record)))
+    if unpriced:
+        named = ", ".join(f"'{name[:40]}'" for name in unpriced[:3])
+        more = f" and {len(unpriced) - 3} more" if len(unpriced) > 3 else ""
+        text = f"No price is known of {named}{more}: it is not in the money."
+        yield Caution(code="alkali-unpriced", text=text, source=SOURCE)
+    if record.spent_min is None:
+        text = "No work on the piece was noted, and none is guessed: hours at the vat are not in these figures."
+        yield Caution(code="work-not-counted", text=text, source=SOURCE)
+    if record.wage_money_per_h is not None:
+        text = (
+            "This is reckoned for yourself. For taxes, grants or a business your local rules and an accountant go "
+            "first."
+        )
+        yield Caution(code="own-rule", text=text, source=SOURCE)
