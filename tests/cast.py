@@ -44,6 +44,7 @@ from bluewright.journal.models import (
     LadderDip,
     LadderRung,
     LawCheck,
+    LeftOut,
     Limits,
     LiquorLook,
     Photo,
@@ -215,6 +216,10 @@ def a_year(bed: Bed, *, years_ago: int = 2, **told: Any) -> BedPast:
 def a_law_check(garden: Garden, *, days_ago: int = 3, **told: Any) -> LawCheck:
     plain = {"garden": garden, "plant": "woad", "day": a_day(days_ago), "whom": "the county's weed office"}
     return keep(LawCheck(**plain | told), by=None)
+
+
+def left_out(steep: Steep, *, why: str = "half of it was spilt") -> LeftOut:
+    return keep(LeftOut(garden=steep.garden, steep=steep, why=why), by=None)
 
 
 def an_alkali(garden: Garden, **other: Any) -> Alkali:

@@ -74,6 +74,7 @@ def test_a_batch_goes_along_from_its_straining_to_its_jar(garden: Garden, strain
     bed = cast.a_bed(garden, shade="half")
     cast.a_bed_look(bed)
     cast.a_law_check(garden)
+    cast.left_out(cast.a_tub(garden))
     cast.a_year(bed, clubroot=True)
     cast.some_limits(garden)
     cast.days_away(garden)

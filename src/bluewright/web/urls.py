@@ -41,6 +41,7 @@ urlpatterns = [
     path("plan/schedule/", include("bluewright.web.pages.schedule.urls")),
     path("law/", include("bluewright.web.pages.law.urls")),
     path("vats/", include("bluewright.web.pages.vats.urls")),
+    path("learned/", include("bluewright.web.pages.learned.urls")),
     path("past/", include("bluewright.web.pages.past.urls")),
     path("plan/", include("bluewright.web.pages.plan.urls")),
     path("weather/", include("bluewright.web.pages.weather.urls")),

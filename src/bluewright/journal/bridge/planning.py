@@ -11,14 +11,12 @@ from typing import Any
 import numpy as np
 
 from bluewright.journal.bridge import outlooks
-from bluewright.journal.bridge.assays import purity
-from bluewright.journal.bridge.jars import leaf_of
+from bluewright.journal.bridge.own_blue import own_jar
 from bluewright.journal.bridge.stock import pure_left_g
 from bluewright.journal.bridge.watering import climate_of
 from bluewright.journal.models import Bed, Garden, Jar, PlanBasis, Want
 from bluewright.journal.queries import jars, plan
 from bluewright.science.base.bands import significant
-from bluewright.science.base.errors import InputError
 from bluewright.science.bed.growth_record import GrowthAnswer
 from bluewright.science.media.dry_pigment import MOISTURE_FRAC
 from bluewright.science.media.purity import PURITY
@@ -120,17 +118,8 @@ def own_blue_g_per_kg(garden: Garden, *, plant: str) -> list[float]:
 
     Measured purity, dry mass and leaf alone: no prior is in it, since the plan joins it to one.
     """
-    found = []
-    for jar in jars.whole(garden, plan.measured_jars(garden)):
-        known = purity(jar)
-        try:
-            of_plant, leaf_kg = leaf_of(jar)
-        except InputError:
-            continue
-        if known is not None and of_plant == plant and leaf_kg > 0:
-            pure_g = jars.put_in_g(jar) * (1 - MOISTURE_FRAC.centre) * known.mean_frac
-            found.append(significant(pure_g / leaf_kg))
-    return [one for one in found if LEAST_G < one < MOST_G_PER_KG]
+    found = [own_jar(jar) for jar in jars.whole(garden, plan.measured_jars(garden))]
+    return [significant(one.g_per_kg) for one in found if one is not None and one.measured and one.plant == plant]
 
 
 def jars_at_hand(garden: Garden) -> tuple[JarAtHand, ...]:

@@ -16,6 +16,7 @@ from bluewright.journal.models.kept import Change, Kept
 from bluewright.journal.models.kit import KitItem
 from bluewright.journal.models.ladder import Ladder, LadderDip, LadderRung
 from bluewright.journal.models.law_check import LawCheck
+from bluewright.journal.models.left_out import LeftOut
 from bluewright.journal.models.measured import JarLook, Measured
 from bluewright.journal.models.person import DoorTry, Person
 from bluewright.journal.models.photo import Photo
@@ -67,6 +68,7 @@ __all__ = [
     "LadderDip",
     "LadderRung",
     "LawCheck",
+    "LeftOut",
     "Limits",
     "LiquorLook",
     "Measured",

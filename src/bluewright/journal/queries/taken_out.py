@@ -27,6 +27,7 @@ from bluewright.journal.models import (
     Ladder,
     LadderRung,
     LawCheck,
+    LeftOut,
     Photo,
     Picking,
     Piece,
@@ -46,6 +47,7 @@ from bluewright.journal.models.kept import KEPT_AFTER_DELETE
 WAYS: Final[Mapping[type[Kept], tuple[str, str]]] = {
     Bed: ("garden", ""),
     LawCheck: ("garden", ""),
+    LeftOut: ("garden", "steep"),
     Picking: ("garden", ""),
     Steep: ("garden", ""),
     Reading: ("steep__garden", "steep"),

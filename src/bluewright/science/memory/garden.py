@@ -59,6 +59,8 @@ class Learned:
     left_out: tuple[LeftOut, ...]
     belief: Belief
     prior: tuple[Floats, Floats]
+    messages: Mapping[int, Told]
+    """What each batch said, as it can be kept for the next time."""
 
     @property
     def layout(self) -> Layout:
@@ -124,7 +126,7 @@ def learned(
     layout = layout_of(names, [said.keys for _, _, said in used])
     prior = prepared_prior(layout, record.prior)
     belief = learn([said for _, _, said in used], layout=layout, prior=prior)
-    return Learned(record=record, used=tuple(used), left_out=tuple(out), belief=belief, prior=prior)
+    return Learned(record=record, used=tuple(used), left_out=tuple(out), belief=belief, prior=prior, messages=messages)
 
 
 def learn_garden(record: GardenRecord, *, rng: np.random.Generator) -> GardenAnswer:

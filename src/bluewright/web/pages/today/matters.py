@@ -13,6 +13,7 @@ from django.utils.translation import gettext as _
 from django.utils.translation import ngettext
 
 from bluewright.journal.bridge import calls
+from bluewright.journal.bridge.learned import taught
 from bluewright.journal.bridge.steeps import steep_record
 from bluewright.journal.models import Garden, Steep
 from bluewright.journal.queries import batches, gardens, tubs
@@ -60,7 +61,7 @@ def tub_matters(garden: Garden, now: datetime) -> Iterator[Matter]:
     for steep in steeping:
         try:
             record = steep_record(steep, air=air[steep.pk], logged=logged[steep.pk], now=now)
-            answer = calls.strain_call(steep.pk, record)
+            answer = calls.strain_call(steep.pk, taught(record, steep))
         except BluewrightError as error:
             yield _tub(steep, urgency_h=24.0, what=steep.name, why=_no_forecast(error))
         else:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from django.utils import timezone
 
 from bluewright.journal.bridge import calls
+from bluewright.journal.bridge.learned import taught
 from bluewright.journal.bridge.steeps import steep_record
 from bluewright.journal.models import Steep
 from bluewright.journal.queries import tubs
@@ -21,7 +22,7 @@ def strain_call(steep: Steep) -> tuple[SteepAnswer | None, str]:
         record = steep_record(
             steep, air=tubs.air(steep.garden, around=steep), logged=tubs.logged(steep), now=timezone.now()
         )
-        answer = calls.strain_call(steep.pk, record)
+        answer = calls.strain_call(steep.pk, taught(record, steep))
     except BluewrightError as error:
         return None, own_text(str(error))
     calls.remember(steep, answer)

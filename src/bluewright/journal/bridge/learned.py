@@ -1,0 +1,180 @@
+"""The garden's memory, kept while the program runs by what it rests on, and reckoned anew beside the pages.
+
+Nothing of it is stored: it is recomputed from the rows. What one tub says is kept by its record, so that a tub more, or
+one left out, takes a moment.
+"""
+
+from __future__ import annotations
+
+from collections import Counter, OrderedDict
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+from typing import Any, Final
+from uuid import UUID
+from zoneinfo import ZoneInfo
+
+from bluewright.journal.bridge.own_blue import OwnBlue, by_tub
+from bluewright.journal.bridge.steeps import steep_record
+from bluewright.journal.models import Garden, Steep
+from bluewright.journal.queries import learned as queries
+from bluewright.journal.queries import tubs
+from bluewright.science.base.errors import BluewrightError
+from bluewright.science.memory import garden as memory
+from bluewright.science.memory.garden import Learned, garden_of
+from bluewright.science.memory.joining import next_keys
+from bluewright.science.memory.pool import share
+from bluewright.science.memory.pool_record import SharedGarden
+from bluewright.science.memory.record import MAX_BATCHES, Batch, GardenAnswer, GardenRecord, NextBatch
+from bluewright.science.memory.told import Told
+from bluewright.science.steep.record import Garden as Taught
+from bluewright.science.steep.record import SteepRecord
+
+MOST_GARDENS: Final = 4
+MOST_MESSAGES: Final = 4 * MAX_BATCHES
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Kept:
+    """What a garden has taught, as it was last reckoned."""
+
+    stamp: queries.Stamp
+    learned: Learned | None
+    """None while there is no strained tub to learn from."""
+    answer: GardenAnswer | None
+    tubs: tuple[UUID, ...]
+    """The tub of each batch of the record."""
+    names: tuple[str, ...]
+    """Their names."""
+
+
+_kept: OrderedDict[UUID, Kept] = OrderedDict()
+_messages: OrderedDict[Batch, Told] = OrderedDict()
+progress: dict[UUID, tuple[int, int]] = {}
+"""Of gardens that are being reckoned: how many tubs are read, of how many."""
+
+
+def kept(garden: Garden) -> tuple[Kept | None, bool]:
+    """What was last reckoned of a garden, if anything, and whether nothing it rests on changed since."""
+    found = _kept.get(garden.pk)
+    return found, found is not None and found.stamp == queries.stamp(garden)
+
+
+def reckon(garden: Garden) -> Kept:
+    """Learn from the garden's strained tubs; what did not change is not read again."""
+    before, fresh = kept(garden)
+    if before is not None and fresh:
+        return before
+    stamp = queries.stamp(garden)
+    steeps, batches = _batches(garden)
+    learned = None
+    if any(batch.left_out is None for batch in batches):
+        try:
+            learned = _learned(garden, batches)
+        except BluewrightError:  # no tub could be one: each is told on its own page
+            learned = None
+    made = Kept(
+        stamp=stamp,
+        learned=learned,
+        answer=None if learned is None else memory.answer(learned),
+        tubs=tuple(steep.pk for steep in steeps),
+        names=tuple(steep.name for steep in steeps),
+    )
+    _kept[garden.pk] = made
+    _kept.move_to_end(garden.pk)
+    while len(_kept) > MOST_GARDENS:
+        _kept.popitem(last=False)
+    return made
+
+
+def taught(record: SteepRecord, steep: Steep) -> SteepRecord:
+    """The record of a tub with what its garden has taught, as far as it was reckoned; without, as it is.
+
+    A tub that is learned from itself is not asked of its own lesson.
+    """
+    found = _kept.get(steep.garden_id)
+    if found is None or found.learned is None or steep.pk in found.tubs:
+        return record
+    return replace(record, garden=_for(found.learned, record, bed=_bed(steep), tub=steep.name, reader=_reader(steep)))
+
+
+def given_away(found: Kept) -> SharedGarden | None:
+    """What a garden would give away."""
+    return None if found.learned is None else share(found.learned)
+
+
+def _learned(garden: Garden, batches: Sequence[Batch]) -> Learned:
+    bare = [_bare(batch) for batch in batches]
+    known = {k: _messages[one] for k, one in enumerate(bare) if one in _messages}
+
+    def on(read: int, of: int) -> None:
+        progress[garden.pk] = (read, of)
+
+    last = batches[-1].steep
+    record = GardenRecord(
+        id=garden.name, batches=tuple(batches), for_next=NextBatch(plant=last.plant, age=last.leaf.age)
+    )
+    try:
+        learned = memory.learned(record, known=known, progress=on)
+    finally:
+        progress.pop(garden.pk, None)
+    for index, message in learned.messages.items():
+        _messages[bare[index]] = message
+    while len(_messages) > MOST_MESSAGES:
+        _messages.popitem(last=False)
+    return learned
+
+
+def _bare(batch: Batch) -> Batch:
+    """A batch as its message hangs on it: not on whose bed or vessel it was, nor when it was known."""
+    return replace(batch, bed="", tub="", reader="", known_at=None, left_out=None)
+
+
+def _batches(garden: Garden) -> tuple[list[Steep], list[Batch]]:
+    """Every strained tub that can be told as a batch."""
+    steeps = list(queries.strained(garden))[-MAX_BATCHES:]
+    air, logged = tubs.air_by_tub(garden, steeps), tubs.logged_by_tub(steeps)
+    blue = by_tub(queries.filled(garden)) if steeps else {}
+    out = {row.steep_id: row.why for row in queries.left_out(garden)}
+    found: list[Steep] = []
+    made: list[Batch] = []
+    for steep in steeps:
+        try:
+            strained = steep.strains.all()[0].strained_at.astimezone(ZoneInfo(garden.time_zone))
+            record = steep_record(steep, air=air[steep.pk], logged=logged[steep.pk], now=strained)
+            batch = _batch(steep, record, blue.get(steep.pk), why=out.get(steep.pk))
+        except BluewrightError:
+            continue
+        found.append(steep)
+        made.append(batch)
+    return found, made
+
+
+def _batch(steep: Steep, record: SteepRecord, blue: OwnBlue | None, *, why: str | None) -> Batch:
+    plain: dict[str, Any] = {} if blue is None else {"pure_g": blue.pure_g, "pure_log_sd": blue.log_sd}
+    if blue is not None:
+        plain["known_at"] = max(blue.known_at, record.now).astimezone(record.now.tzinfo)
+    return Batch(
+        steep=record, strained=record.now, bed=_bed(steep), tub=steep.name, reader=_reader(steep), left_out=why, **plain
+    )
+
+
+def _bed(steep: Steep) -> str:
+    """The bed, if all leaf came from one."""
+    beds = {str(bed.pk) for part in steep.leaf.all() for bed in part.picking.beds.all()}
+    return beds.pop() if len(beds) == 1 else ""
+
+
+def _reader(steep: Steep) -> str:
+    """Who took most of the looks."""
+    people = Counter(str(one.made_by_id) for one in steep.readings.all() if one.made_by_id is not None)
+    return people.most_common(1)[0][0] if people else ""
+
+
+def _for(learned: Learned, record: SteepRecord, *, bed: str, tub: str, reader: str) -> Taught | None:
+    """What is believed of a tub; None for a plant that no tub taught."""
+    wanted = NextBatch(
+        plant=record.plant, on=record.started.date(), age=record.leaf.age, bed=bed, tub=tub, reader=reader
+    )
+    if record.plant not in {batch.steep.plant for _, batch, _ in learned.used}:
+        return None
+    return garden_of(learned.belief, wanted, next_keys(wanted, last=learned.last))

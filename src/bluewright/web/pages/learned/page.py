@@ -1,0 +1,99 @@
+"""What the pages of the memory show."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+from django.utils.translation import gettext as _
+
+from bluewright.journal.bridge.learned import Kept
+from bluewright.journal.models import LeftOut
+from bluewright.science.base.records import dump
+from bluewright.science.memory.pool_record import SharedGarden
+from bluewright.science.memory.record import GardenAnswer, Place
+from bluewright.web.ui.answered import Answered, answered
+from bluewright.words.memory import said
+from bluewright.words.numbers import sentence, weekday
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LeftOutRow:
+    """One tub that is left out."""
+
+    key: str
+    said: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LearnedPage:
+    """What was learned, as it was last reckoned."""
+
+    answer: Answered | None
+    state: str
+    """Whether it is being reckoned, or there is nothing to learn from; empty where it is as of now."""
+    left_out: tuple[LeftOutRow, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SharePage:
+    """What could be given away, as it would go."""
+
+    facts: str
+    text: str
+
+
+def learned_page(
+    found: Kept | None, *, fresh: bool, progress: tuple[int, int] | None, rows: Sequence[LeftOut], beds: dict[str, str]
+) -> LearnedPage:
+    """The page; `beds` are names by key."""
+    return LearnedPage(
+        answer=None if found is None or found.answer is None else answered(said(_named(found.answer, beds))),
+        state=_state(found, fresh=fresh, progress=progress),
+        left_out=tuple(LeftOutRow(key=str(row.pk), said=sentence(_row(row))) for row in rows),
+    )
+
+
+def share_page(given: SharedGarden) -> SharePage:
+    """The preview: every character that would go."""
+    told = {"batches": len(given.batches), "plants": len(given.messages)}
+    return SharePage(
+        facts=_("%(batches)s batches, summaries of %(plants)s plants; no names, no place, no day.") % told,
+        text=share_text(given),
+    )
+
+
+def share_text(given: SharedGarden) -> str:
+    """The file itself."""
+    return json.dumps(dump(given), indent=1, ensure_ascii=False) + "\n"
+
+
+def _state(found: Kept | None, *, fresh: bool, progress: tuple[int, int] | None) -> str:
+    if progress is not None:
+        told = {"read": progress[0], "of": progress[1]}
+        return _("It is being reckoned: %(read)s of %(of)s tubs are read. Look again in a moment.") % told
+    if not fresh:
+        return _("It is being reckoned. Look again in a moment.")
+    if found is None or found.answer is None:
+        return _("There is nothing to learn from yet: the first strained tub begins it, its weighed jar teaches most.")
+    return ""
+
+
+def _named(answer: GardenAnswer, beds: dict[str, str]) -> GardenAnswer:
+    """The answer with beds by their names, and without people."""
+    places = tuple(_place(one, beds) for one in answer.places if one.part != "reader")
+    return replace(answer, places=places)
+
+
+def _place(place: Place, beds: dict[str, str]) -> Place:
+    return replace(place, key=beds.get(place.key, place.key)) if place.part == "bed" else place
+
+
+def _row(row: LeftOut) -> str:
+    told = {
+        "tub": row.steep.name,
+        "day": f"{weekday(row.steep.started_at)} {row.steep.started_at.year}",
+        "why": row.why,
+    }
+    return _("%(tub)s of %(day)s: %(why)s") % told

@@ -1,0 +1,103 @@
+"""The garden's memory: what was learned, what is left out, what could be given away."""
+
+from __future__ import annotations
+
+from uuid import UUID
+
+from django.contrib import messages
+from django.http import Http404, HttpRequest, HttpResponse
+from django.shortcuts import get_object_or_404, redirect
+from django.urls import reverse
+from django.utils.translation import gettext as _
+from django.views.decorators.http import require_POST, require_safe
+
+from bluewright.journal.actions.keeping import keep
+from bluewright.journal.bridge import learned as bridge
+from bluewright.journal.models import Bed, Garden, LeftOut
+from bluewright.journal.queries import learned as queries
+from bluewright.web.aside import ASIDE
+from bluewright.web.pages.learned.forms import LeaveOutForm, new_left_out
+from bluewright.web.pages.learned.page import learned_page, share_page, share_text
+from bluewright.web.ui.respond import brought_back, in_garden, shown, taken_out
+
+MOST_TUBS = 60
+"""Tubs that can be chosen to be left out: the latest."""
+
+
+@require_safe
+@in_garden
+def index(request: HttpRequest, garden: Garden) -> HttpResponse:
+    """What was learned, and how much better the forecasts became."""
+    return _shown(request, garden)
+
+
+@require_POST
+@in_garden
+def leave_out(request: HttpRequest, garden: Garden) -> HttpResponse:
+    """Learn nothing from a tub, and say why."""
+    form = LeaveOutForm(request.POST, tubs=queries.choosable(garden, most=MOST_TUBS))
+    if not form.is_valid():
+        return _shown(request, garden, form=form, status=422)
+    made = keep(new_left_out(form, garden=garden), by=request.user)
+    messages.success(request, _("Left out."), extra_tags=reverse("learned.delete", kwargs={"key": made.pk}))
+    return redirect("learned.index")
+
+
+@require_POST
+@in_garden
+def delete(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
+    """Learn from a tub again."""
+    row = get_object_or_404(LeftOut, pk=key, garden=garden)
+    taken_out(request, row, said=_("It is learned from again."), undo=reverse("learned.restore", kwargs={"key": key}))
+    return redirect("learned.index")
+
+
+@require_POST
+@in_garden
+def restore(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
+    """Leave it out after all."""
+    brought_back(request, get_object_or_404(LeftOut.everything, pk=key, garden=garden))
+    return redirect("learned.index")
+
+
+@require_safe
+@in_garden
+def share(request: HttpRequest, garden: Garden) -> HttpResponse:
+    """What would be given away, in full; with `?file=1` as a file. Nothing is sent anywhere."""
+    found, _fresh = _known(garden)
+    given = None if found is None else bridge.given_away(found)
+    if given is None:
+        raise Http404("nothing was learned yet")
+    if request.GET.get("file"):
+        response = HttpResponse(share_text(given), content_type="application/json")
+        response["Content-Disposition"] = 'attachment; filename="shared-garden.json"'
+        return response
+    return shown(request, "learned/share.html", share_page(given))
+
+
+def _known(garden: Garden) -> tuple[bridge.Kept | None, bool]:
+    """What is known now; what is missing is reckoned beside the pages, or at once where nothing runs beside them."""
+    found, fresh = bridge.kept(garden)
+    key = ("learned", garden.pk)
+    if not fresh and not ASIDE.ask(key, lambda: _reckon(garden)) and not ASIDE.waits(key):
+        return bridge.reckon(garden), True
+    return found, fresh
+
+
+def _reckon(garden: Garden) -> None:
+    bridge.reckon(garden)
+
+
+def _shown(
+    request: HttpRequest, garden: Garden, *, form: LeaveOutForm | None = None, status: int = 200
+) -> HttpResponse:
+    found, fresh = _known(garden)
+    page = learned_page(
+        found,
+        fresh=fresh,
+        progress=bridge.progress.get(garden.pk),
+        rows=queries.left_out(garden),
+        beds={str(key): name for key, name in Bed.everything.filter(garden=garden).values_list("pk", "name")},
+    )
+    form = form or LeaveOutForm(tubs=queries.choosable(garden, most=MOST_TUBS))
+    return shown(request, "learned/index.html", page, status=status, form=form)
