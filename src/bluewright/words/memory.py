@@ -60,7 +60,7 @@ LESSONS: Final[dict[str, str]] = {
     "light_b": marked("your photos of liquor, yellow and blue"),
 }
 """What each score stands for; signs by their own names."""
-UNITS: Final[dict[str, str]] = {"1": "", "cue": marked("of its scale"), "sd": marked("of its usual error"), "pH": ""}
+UNITS: Final[dict[str, str]] = {"1": "", "level": marked("levels"), "sd": marked("of its usual error"), "pH": ""}
 PARTS: Final[dict[str, str]] = {
     "bed": marked("bed"),
     "age": marked("leaf age"),
@@ -80,8 +80,12 @@ def said(found: GardenAnswer) -> Said:
     """The answer as the gardener reads it."""
     parts: list[str | Rows] = [blue_said(found), _better(found), timing_said(found)]
     parts += [line for line in (_left_out(found),) if line]
-    if found.lessons and found.lessons[0].told_frac >= TOLD_FRAC:
-        parts.append(lessons_table(found.lessons[:SHOWN_LESSONS]))
+    of_tubs = tuple(one for one in found.lessons if one.unit not in ("level", "sd"))[:SHOWN_LESSONS]
+    of_eyes = tuple(one for one in found.lessons if one.unit in ("level", "sd"))[:SHOWN_LESSONS]
+    if any(one.told_frac >= TOLD_FRAC for one in of_tubs):
+        parts.append(lessons_table(of_tubs, caption=_("What was learned of leaf and tubs")))
+    if any(one.told_frac >= TOLD_FRAC for one in of_eyes):
+        parts.append(lessons_table(of_eyes, caption=_("How signs and instruments are read here, above what is usual")))
     if found.places:
         parts.append(places_table(found.places[:SHOWN_PLACES]))
     if found.calls:
@@ -142,10 +146,10 @@ def _left_out(found: GardenAnswer) -> str:
     return _("Not learned from: %(whys)s.") % {"whys": whys}
 
 
-def lessons_table(lessons: tuple[Lesson, ...]) -> Rows:
+def lessons_table(lessons: tuple[Lesson, ...], *, caption: str) -> Rows:
     """What is believed before and after, with how much of the doubt is gone."""
     return Rows(
-        caption=_("What was learned"),
+        caption=caption,
         head=(_("of"), _("any garden"), _("your next batch"), _("doubt gone")),
         rows=tuple(
             (name_said(one.name), in_unit(one.before, one.unit), in_unit(one.now, one.unit), percent(one.told_frac))

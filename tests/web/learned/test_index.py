@@ -30,6 +30,7 @@ def test_a_weighed_jar_teaches_and_the_next_tub_s_call_draws_from_it(client: Cli
     assert page.state == ""
     assert page.answer.first.startswith("By 1 batch, the next gives ")
     assert "fewer than two yields" in found.content.decode()
+    assert "Was it got as foretold?" in page.answer.chart
     tub = cast.a_tub(garden)
     plain = steep_record(tub, air=(), now=tub.started_at + timedelta(hours=30))
     taught = learned.taught(plain, tub)

@@ -44,8 +44,6 @@ MOST_FACTOR = 10.0
 NINETY_SD = 2 * 1.6449
 LEAST_G = 0.001
 """A jar that holds less pure indigo counts as empty."""
-MOST_G_PER_KG = 20.0
-"""More than that of a kilogram of leaf is a slip, and no figure of one's own."""
 
 
 def plan_record(garden: Garden, *, wants: Sequence[Want], basis: PlanBasis, today: date) -> ClothPlanRecord | None:

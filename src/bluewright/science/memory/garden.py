@@ -27,7 +27,7 @@ from bluewright.science.memory.record import (
     Timing,
 )
 from bluewright.science.memory.scales import differs, on_scale, scale_of
-from bluewright.science.memory.shares import KEPT_NAME, SCATTERS, Part, shares_of
+from bluewright.science.memory.shares import KEPT_NAME, SCATTERS, TRUSTED_FRAC, YIELD_NAMES, Part, shares_of
 from bluewright.science.memory.told import Told, told
 from bluewright.science.steep.record import Garden, Move, learnable
 
@@ -170,8 +170,8 @@ def answer(made: Learned) -> GardenAnswer:
 
 
 def garden_of(belief: Belief, record: NextBatch, keys: Keys) -> Garden:
-    """What is believed of a batch with these keys, as the steep takes it."""
-    mean, covariance = belief.of(keys)
+    """What is believed of a batch with these keys, as the steep takes it: of speed and signs with half trust."""
+    mean, covariance = _moderated(belief, keys)
     wanted = [belief.layout.names.index(name) for name in learnable(record.plant)]
     spread = np.sqrt(np.diag(covariance)[wanted])
     correlation = LOOSENED * covariance[np.ix_(wanted, wanted)] / spread[:, None] / spread
@@ -185,6 +185,17 @@ def garden_of(belief: Belief, record: NextBatch, keys: Keys) -> Garden:
         },
         together=tuple(tuple(round(float(value), 4) for value in row[:place]) for place, row in enumerate(correlation)),
     )
+
+
+def _moderated(belief: Belief, keys: Keys) -> tuple[Floats, Floats]:
+    """Mean and covariance for the call: the chain to the jar as learned, all else a mixture with its prior.
+
+    With trust t: mean t m, variance t s + (1 - t) + t (1 - t) m^2, and covariances times the root of both trusts.
+    """
+    mean, covariance = belief.of(keys)
+    trust = np.array([1.0 if name in YIELD_NAMES else TRUSTED_FRAC.value for name in belief.layout.names])
+    mixed = np.sqrt(trust)[:, None] * covariance * np.sqrt(trust)
+    return trust * mean, mixed + np.diag((1 - trust) * (1 + trust * mean**2))
 
 
 def blue_of_next(made: Learned, keys: Keys) -> tuple[Band, Band]:

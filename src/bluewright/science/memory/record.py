@@ -108,7 +108,7 @@ class Lesson:
     name: str
     """Name of the parameter, sign or instrument."""
     unit: str
-    """Its unit; `cue` for the slant of a sign, `sd` for that of an instrument."""
+    """Its unit; `level` for the slant of a sign, `sd` for that of an instrument in its usual error."""
     before: Band
     """As believed of any garden's next batch."""
     now: Band
@@ -130,7 +130,7 @@ class Place:
     name: str
     """The parameter that differs most surely there."""
     factor: Band
-    """By what factor its quantity differs; 1 is no difference. Of a sign: by how many levels of its cue, 0 is none."""
+    """By what factor its quantity differs; 1 is no difference. Of a sign: by how many levels, 0 is none."""
     batches: int
     """How many batches say so."""
 

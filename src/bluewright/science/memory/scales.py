@@ -16,11 +16,11 @@ from bluewright.science.steep.signs import SIGNS
 
 
 def scale_of(plant: Plant, name: str) -> tuple[Prior | None, str]:
-    """The prior on which a score stands, and its unit; signs slant in their cue, instruments in errors."""
+    """The prior on which a score stands, and its unit; signs slant by levels, instruments by errors."""
     priors = priors_of(plant) | {CONTENT_NAME: CONTENT[plant], KEPT_NAME: KEPT}
     if name in priors:
         return priors[name], priors[name].unit
-    return None, "cue" if name in SIGNS else "sd"
+    return None, "level" if name in SIGNS else "sd"
 
 
 def on_scale(plant: Plant, name: str, mean_z: float, sd_z: float) -> Band:
@@ -40,8 +40,10 @@ def differs(plant: Plant, name: str, mean_z: float, sd_z: float) -> Band:
 
 
 def _step(name: str) -> float:
-    """What one score of a sign's slant is in its cue; 1 for an instrument."""
-    return next((sign.offset_sd for known, sign in SIGNS.items() if known == name), 1.0)
+    """What one score of a sign's slant is in levels, by the mean distance between its cuts; 1 for an instrument."""
+    return next(
+        (2 * sign.offset_sd / (sign.cuts[2] - sign.cuts[0]) for known, sign in SIGNS.items() if known == name), 1.0
+    )
 
 
 def _band(values: Floats) -> Band:

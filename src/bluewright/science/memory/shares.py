@@ -58,6 +58,11 @@ SCATTER_LOG_SD: Final = Sourced(
     value=0.35, unit="1", source="common-practice", low=0.2, high=0.6, grade="guess",
     note="log-sd of how much more or less than usual the batches of one garden scatter",
 )  # fmt: skip
+TRUSTED_FRAC: Final = Sourced(
+    value=0.5, unit="1", source="common-practice", low=0.25, high=1.0, grade="guess",
+    note="how far the strain call trusts what was taught of speed and signs, since the model may be wrong alike each "
+    "time; set by simulated gardens that do not obey it, where full trust cost more than it gained",
+)  # fmt: skip
 SCATTERS: Final = (0.5, 0.71, 1.0, 1.41, 2.0)
 """Factors on the batches' scatter that are weighed against each other: never nought."""
 

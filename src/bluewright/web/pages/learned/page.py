@@ -8,6 +8,7 @@ from dataclasses import dataclass, replace
 
 from django.utils.translation import gettext as _
 
+from bluewright.charts.memory_chart import memory_chart
 from bluewright.journal.bridge.learned import Kept
 from bluewright.journal.models import LeftOut
 from bluewright.science.base.records import dump
@@ -49,7 +50,7 @@ def learned_page(
 ) -> LearnedPage:
     """The page; `beds` are names by key."""
     return LearnedPage(
-        answer=None if found is None or found.answer is None else answered(said(_named(found.answer, beds))),
+        answer=None if found is None or found.answer is None else _answered(_named(found.answer, beds)),
         state=_state(found, fresh=fresh, progress=progress),
         left_out=tuple(LeftOutRow(key=str(row.pk), said=sentence(_row(row))) for row in rows),
     )
@@ -78,6 +79,11 @@ def _state(found: Kept | None, *, fresh: bool, progress: tuple[int, int] | None)
     if found is None or found.answer is None:
         return _("There is nothing to learn from yet: the first strained tub begins it, its weighed jar teaches most.")
     return ""
+
+
+def _answered(answer: GardenAnswer) -> Answered:
+    told = said(answer)
+    return answered(told, chart=memory_chart(answer, answer=told.first))
 
 
 def _named(answer: GardenAnswer, beds: dict[str, str]) -> GardenAnswer:
