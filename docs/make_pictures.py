@@ -138,6 +138,7 @@ def pictures(page: Any, address: str) -> Iterator[tuple[str, dict[str, int], str
         "bed": bed, "weather": "/weather/", "book-phone": "/book/",
         "card": first("/cards/", "/cards/*/"), "vat": first("/vats/", "/vats/*/", named="Class vat"),
         "vat-fault": f"{first('/vats/', '/vats/*/', named='The crock')}fault/",
+        "ladder": first("/ladders/", "/ladders/*/"),
     }  # fmt: skip
     for name, path in shots.items():
         yield name, PHONE, path

@@ -164,4 +164,5 @@ def _inside_said(section: Sequence[Span]) -> str:
 
 
 def _span_said(span: Span) -> str:
-    return with_range(percent(span.mid), percent(span.low), percent(span.high))
+    mid, low, high = percent(span.mid), percent(span.low), percent(span.high)
+    return mid if mid == low == high else with_range(mid, low, high)

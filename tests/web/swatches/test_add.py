@@ -48,6 +48,18 @@ def test_a_pasted_spectrum_gives_colour_spread_and_depth(client: Client, garden:
     assert row.how == "instrument" and row.l_sd is not None and 0.1 < row.l_sd < 0.5
 
 
+def test_the_undyed_ground_is_kept_and_told(client: Client, garden: Garden) -> None:
+    """Typed with the swatch; left out, as its piece says."""
+    client.post(WHERE, TYPED | {"ground": "88 0.4 9"})
+    row = Swatch.objects.get()
+    assert (row.ground_l_star, row.ground_a_star, row.ground_b_star) == (88.0, 0.4, 9.0)
+    assert filled_with(client, url("swatches.change", key=row.pk))["ground"] == "88 0.4 9"
+    piece = cast.a_piece(garden, ground_l_star=86.0, ground_a_star=0.2, ground_b_star=11.0)
+    of_piece = cast.a_swatch(garden, piece=piece)
+    facts = dict(client.get(url("swatches.show", key=of_piece.pk)).context["page"].facts)
+    assert "86.0" in facts["The same cloth undyed"]
+
+
 def test_a_spread_that_nobody_knows_stays_empty(client: Client, garden: Garden) -> None:
     client.post(WHERE, TYPED | {"lab_sd": "", "dips": "", "fibre": "", "jar": ""})
     row = Swatch.objects.get()

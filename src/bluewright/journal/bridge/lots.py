@@ -17,6 +17,8 @@ from bluewright.science.dyeing.lots import lots
 from bluewright.science.dyeing.lots_record import MOST_JARS, LotJar, LotsAnswer, LotsRecord
 from bluewright.science.media.dry_pigment import MOISTURE_FRAC
 
+MOST_LOOKED_AT = 60
+"""So many jars, the newest, are asked for their indigo."""
 LEAST_G = 0.01
 """A jar with less pigment is empty."""
 
@@ -49,7 +51,7 @@ def shelf(garden: Garden) -> Shelf:
     zone = ZoneInfo(garden.time_zone)
     known: list[LotJar] = []
     keys, unknown, left_out = dict[str, str](), list[str](), list[str]()
-    for jar in jars.these(garden, jars.holding(garden)):
+    for jar in jars.these(garden, jars.holding(garden)[:MOST_LOOKED_AT]):
         share, left = jar_purity(jar), jars.left_g(jar)
         if left < LEAST_G:
             continue

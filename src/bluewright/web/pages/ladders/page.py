@@ -115,8 +115,12 @@ def _learned(fibre: str, counts: Sequence[int]) -> str:
     told = {
         "fibre": _(FIBRES[fibre]).capitalize(), "ladders": len(counts), "strips": strips(sum(counts))  # type: ignore[index]
     }  # fmt: skip
-    one, many = "%(fibre)s: %(ladders)d ladder, %(strips)s.", "%(fibre)s: %(ladders)d ladders, %(strips)s."
-    return ngettext(one, many, len(counts)) % told
+    return (
+        ngettext(
+            "%(fibre)s: %(ladders)d ladder, %(strips)s.", "%(fibre)s: %(ladders)d ladders, %(strips)s.", len(counts)
+        )
+        % told
+    )
 
 
 def ladder_row(row: Ladder) -> LadderRow:

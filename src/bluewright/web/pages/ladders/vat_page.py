@@ -117,15 +117,23 @@ def _in_the_vat(
     to_do = _("Take them out at %(out)s: %(after)s.") % told
     then = []
     if ready:
-        one, many = (
-            "The strip marked %(ready)s is done: hang it apart.",
-            "Those marked %(ready)s are done: hang them apart.",
+        then.append(
+            ngettext(
+                "The strip marked %(ready)s is done: hang it apart.",
+                "Those marked %(ready)s are done: hang them apart.",
+                len(ready),
+            )
+            % told
         )
-        then.append(ngettext(one, many, len(ready)) % told)
     if further:
-        one = "The strip marked %(further)s hangs for %(air)s minutes, then it goes in again."
-        many = "The strips marked %(further)s hang for %(air)s minutes, then they go in again."
-        then.append(ngettext(one, many, len(further)) % told)
+        then.append(
+            ngettext(
+                "The strip marked %(further)s hangs for %(air)s minutes, then it goes in again.",
+                "The strips marked %(further)s hang for %(air)s minutes, then they go in again.",
+                len(further),
+            )
+            % told
+        )
     return to_do, " ".join(then), "out"
 
 

@@ -11,7 +11,7 @@ from django.utils import timezone
 from django.utils.translation import gettext as _
 from django.utils.translation import gettext_lazy
 
-from bluewright.journal.bridge.swatches import of_spectrum
+from bluewright.journal.bridge.swatches import ground_lab, of_spectrum
 from bluewright.journal.models import Garden, Jar, Measured, Piece, Swatch
 from bluewright.journal.models.swatch import FIBRES, HOWS, OF
 from bluewright.science.base.errors import InputError
@@ -58,6 +58,10 @@ class SwatchForm(WithPhotos):
     lab_sd = ThreeField(
         limits=((0.0, MOST_SPREAD),) * 3, one_will_do=True, required=False, label=gettext_lazy("Give or take"),
         help_text=gettext_lazy("One number, or one each. Left out: what is usual for how it was measured."),
+    )  # fmt: skip
+    ground = ThreeField(
+        limits=LAB_LIMITS, required=False, label=gettext_lazy("The same cloth undyed: L, a, b"),
+        help_text=gettext_lazy("So that its blue can be told apart from its ground. Left out: as its piece says."),
     )  # fmt: skip
     how = forms.ChoiceField(choices=HOWS, label=gettext_lazy("How it was measured"))
     k_over_s = DecimalField(
@@ -120,6 +124,7 @@ def as_typed(row: Swatch) -> dict[str, Any]:
         "piece": str(row.piece_id) if row.piece_id else "",
         "lab": three_said((row.l_star, row.a_star, row.b_star)),
         "lab_sd": "" if None in spread else three_said(spread),
+        "ground": "" if ground_lab(row) is None else three_said(ground_lab(row) or ()),
         "k_over_s": row.k_over_s,
         "measured_at": shown_moment(row.measured_at),
     }
@@ -178,6 +183,7 @@ def write_swatch(form: SwatchForm, row: Swatch, *, sample: tuple[Measured, int] 
     row.jar, row.piece = form.jars.get(found["jar"]), form.pieces.get(found["piece"])
     row.l_star, row.a_star, row.b_star = form.read.lab if form.read is not None else found["lab"]
     row.l_sd, row.a_sd, row.b_sd = found["lab_sd"] or (None, None, None)
+    row.ground_l_star, row.ground_a_star, row.ground_b_star = found["ground"] or (None, None, None)
     if form.read is not None:
         row.how, row.k_over_s = "instrument", form.read.k_over_s.p50
         row.l_sd, row.a_sd, row.b_sd = form.read.lab_sd

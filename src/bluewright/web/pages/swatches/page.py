@@ -17,7 +17,7 @@ from bluewright.charts.colour_answers import difference_chart
 from bluewright.charts.colours import Chip, hex_of_lab
 from bluewright.charts.depth_ladder import DepthLadder, Rung, depth_ladder
 from bluewright.charts.inputs import Span
-from bluewright.journal.bridge.swatches import lab, lab_sd, told
+from bluewright.journal.bridge.swatches import ground, lab, lab_sd, told
 from bluewright.journal.models import Measured, Swatch
 from bluewright.journal.queries.history import Step
 from bluewright.science.colour.compare_record import CompareAnswer, ToldColour
@@ -227,6 +227,9 @@ def _facts(row: Swatch, found: ToldColour, zone: ZoneInfo) -> Iterable[tuple[str
     known = None not in (row.l_sd, row.a_sd, row.b_sd)
     spread = ", ".join(figure(sd) for sd in lab_sd(row))
     yield _("Give or take"), spread if known else _("%(spread)s (usual for how it was measured)") % {"spread": spread}
+    undyed = ground(row)
+    if undyed is not None:
+        yield _("The same cloth undyed"), words.lab_said(undyed)
     yield _("Hue and chroma"), f"{words.hue_said(found.hue_deg)}; C {ranged(found.chroma, '')}"
     yield _("Depth"), _depth(row, found)
     yield _("Measured"), f"{moment(row.measured_at.astimezone(zone))}, {row.get_how_display()}"
