@@ -98,6 +98,11 @@ def reckon(garden: Garden, *, rest_s: float = REST_S) -> None:
         time.sleep(rest_s)
 
 
+def how_many_beside() -> int:
+    """Of how many jars it was worked out beside the pages what they hold."""
+    return len(_beside)
+
+
 def _pure_g(jar: Jar) -> Band | None:
     try:
         return answer(jar).pure_g

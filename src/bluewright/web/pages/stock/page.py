@@ -10,7 +10,7 @@ from django.utils.translation import gettext as _
 
 from bluewright.journal.bridge.cupboard import Cupboard
 from bluewright.journal.bridge.stock import pure_left_g, pure_of_g
-from bluewright.journal.models import Garden, Jar, Vat
+from bluewright.journal.models import Jar, Vat
 from bluewright.journal.queries.jars import left_g
 from bluewright.science.base.bands import Band
 from bluewright.science.pigment.stock import together
@@ -44,6 +44,16 @@ class HeelRow:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Gone:
+    """What went out of all jars that there ever were."""
+
+    used: tuple[UsedRow, ...]
+    """By what it was for, the most first."""
+    weighed: tuple[str, ...]
+    """The jars that were weighed again, the newest first."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class StockRoomPage:
     """All that is left."""
 
@@ -66,10 +76,9 @@ class StockRoomPage:
 
 
 def stock_room(
-    of: Garden, *, jars: Sequence[Jar], unknown: str, vats: Known, shelf: Cupboard, why: Link
-) -> StockRoomPage:  # fmt: skip
-    """The page of all jars of a garden, its vats and its cupboard."""
-    holding = held(jars)
+    *, holding: Sequence[Jar], gone: Gone, unknown: str, vats: Known, shelf: Cupboard, why: Link
+) -> StockRoomPage:
+    """The page of the jars of a garden that hold something, its vats and its cupboard."""
     pure = [pure_left_g(jar) for jar in holding]
     return StockRoomPage(
         total=total_said(sum(map(left_g, holding)), pure),
@@ -78,11 +87,16 @@ def stock_room(
         in_vats=_in_vats([one.total_g for _, one in vats if isinstance(one, VatAnswer)]),
         vats=tuple(_heel(vat, one) for vat, one in vats if isinstance(one, VatAnswer)),
         waits=reckoned_soon(vats),
-        used=tuple(_used(jars)),
-        weighed=tuple(_weighed(jars, ZoneInfo(of.time_zone))),
+        used=gone.used,
+        weighed=gone.weighed,
         cupboard=None if shelf.answer is None else _cupboard(shelf, why),
         missing=tuple(_missing(shelf)),
     )
+
+
+def gone_from(jars: Sequence[Jar], zone: ZoneInfo) -> Gone:
+    """What went out of these jars."""
+    return Gone(used=tuple(_used(jars)), weighed=tuple(_weighed(jars, zone)))
 
 
 def held(jars: Sequence[Jar]) -> list[Jar]:

@@ -2,28 +2,41 @@
 
 from __future__ import annotations
 
+from typing import Final
+from uuid import UUID
 from zoneinfo import ZoneInfo
 
 from django.http import HttpRequest, HttpResponse
 from django.http.response import HttpResponseBase
 from django.urls import reverse
 from django.utils import timezone
+from django.utils.translation import get_language
 from django.utils.translation import gettext as _
 from django.views.decorators.http import require_safe
 
 from bluewright.journal.bridge.cupboard import cupboard
+from bluewright.journal.bridge.stock import how_many_beside
 from bluewright.journal.models import Garden
 from bluewright.journal.queries import jars
+from bluewright.journal.written import UntilWritten
 from bluewright.web.pages.jars.reckoning import unknown_said
 from bluewright.web.pages.stock.export import stock_csv
-from bluewright.web.pages.stock.page import held, stock_room
+from bluewright.web.pages.stock.page import Gone, gone_from, held, stock_room
 from bluewright.web.pages.vats.kept import known_vats
 from bluewright.web.ui.respond import in_garden, shown
 from bluewright.web.ui.table import bom_asked, table
 from bluewright.web.ui.why import Link
 from bluewright.web.ui.why_view import why_address, why_shown
+from bluewright.words.reader import Reader, reader
 
 MAIN = "alkalis"
+_gone: Final = UntilWritten[tuple[UUID, int, str | None, Reader], Gone](8)
+
+
+def _gone_from(garden: Garden) -> Gone:
+    """What went out of all jars, in the words of the one who asks; kept until anything is written or reckoned."""
+    key = garden.pk, how_many_beside(), get_language(), reader()
+    return _gone.got(key, lambda: gone_from(list(jars.jars(garden)), ZoneInfo(garden.time_zone)))
 
 
 @require_safe
@@ -32,10 +45,10 @@ def index(request: HttpRequest, garden: Garden) -> HttpResponse:
     """What is left in jars and cupboard."""
     shelf = cupboard(garden, today=timezone.localdate())
     why_to = Link(to=reverse("stock.why", kwargs={"figure": MAIN}), name=_("what is left of the alkali"))
-    found = list(jars.jars(garden))
+    holding = held(jars.these(garden, jars.holding(garden)))
     page = stock_room(
-        garden, jars=found, unknown=unknown_said(garden, held(found)), vats=known_vats(garden, timezone.now()),
-        shelf=shelf, why=why_to,
+        holding=holding, gone=_gone_from(garden), unknown=unknown_said(garden, holding),
+        vats=known_vats(garden, timezone.now()), shelf=shelf, why=why_to,
     )  # fmt: skip
     return shown(request, "stock/index.html", page)
 
