@@ -7,6 +7,7 @@ import numpy as np
 import pytest
 
 from bluewright.cli.main import main
+from bluewright.science.base.errors import InputError
 from bluewright.science.base.records import dump, read
 from bluewright.science.memory.garden import Learned
 from bluewright.science.memory.model import Keys, Said, layout_of, learn
@@ -65,6 +66,25 @@ def test_a_new_garden_begins_wiser_and_is_still_its_own(shared: SharedGarden) ->
     assert {caution.code for caution in found.cautions} == {"same-garden"}
     thrice = np.array([matrix(m) for m in found.prior.beliefs])
     assert thrice == pytest.approx(3 * np.array([matrix(m) for m in shared.messages]), rel=1e-3, abs=1e-3)
+
+
+@pytest.mark.parametrize(
+    ("names", "push", "precision", "where"),
+    [
+        (["beauty"], [1.0], [[2.0]], "names"),
+        (["water_ph"], [1.0], [[2.0]], "names"),
+        (["kill_q10", "kill_q10"], [1.0, 1.0], [[2.0], [0.0, 2.0]], "names"),
+        (["kill_q10"], [1.0], [[-50.0]], "precision"),
+        (["kill_q10", "half_mmol_per_l"], [1.0, 1.0], [[1.0], [1e9, 1.0]], "precision"),
+        (["kill_q10"], [1e9], [[0.0]], "precision"),
+        (["kill_q10"], [1.0, 2.0], [[1.0]], "precision"),
+    ],
+)
+def test_a_file_that_no_garden_can_have_written_is_refused_in_words(names, push, precision, where) -> None:
+    """It comes from strangers: a name not known here or not shared, doubt that grows, a place beyond all gardens."""
+    told = {"plant": "woad", "names": names, "push": push, "precision": precision}
+    with pytest.raises(InputError, match=where):
+        read(PoolRecord, {"gardens": [{"messages": [told]}]})
 
 
 def test_the_commands_share_pool_and_learn_with_the_pool(tmp_path, capsys: pytest.CaptureFixture[str]) -> None:

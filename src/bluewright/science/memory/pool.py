@@ -25,6 +25,7 @@ from bluewright.science.memory.pool_record import (
     Prepared,
     SharedBatch,
     SharedGarden,
+    matrix,
 )
 from bluewright.science.memory.scales import on_scale, scale_of
 from bluewright.science.memory.shares import shares_of
@@ -117,15 +118,6 @@ def _among(message: Message, inside: Sequence[int]) -> tuple[Floats, Floats]:
     return precision[np.ix_(inside, inside)] - precision[np.ix_(inside, gone)] @ across, push[inside] - across.T @ push[
         gone
     ]
-
-
-def matrix(message: Message) -> Floats:
-    """The precision of a message, (k, k)."""
-    k = len(message.names)
-    found = np.zeros((k, k))
-    for row, values in enumerate(message.precision):
-        found[row, : row + 1] = found[: row + 1, row] = values
-    return found
 
 
 def _message(plant: str, names: Sequence[str], *, push: Floats, precision: Floats) -> Message:

@@ -4,16 +4,26 @@ from __future__ import annotations
 
 from typing import Annotated, Final, Literal
 
+import numpy as np
 from pydantic import Field
 
 from bluewright.science.base.bands import Band
 from bluewright.science.base.cautions import Caution
 from bluewright.science.base.errors import InputError
 from bluewright.science.base.records import answer, record
+from bluewright.science.base.sourced import Floats
 from bluewright.science.media.basket import Plant
+from bluewright.science.memory.shares import KEPT_NAME, shares_of
+from bluewright.science.steep.priors import priors_of
+from bluewright.science.steep.record import CONTENT_NAME
+from bluewright.science.steep.signs import SIGNS
 
 MAX_GARDENS: Final = 200
 MAX_NAMES: Final = 80
+MOST_OFF_Z: Final = 6.0
+"""Scores from the centre of a prior: no plant or hand is further off in all gardens."""
+ROUNDED_FRAC: Final = 1e-4
+"""A precision is written with five figures; so far below nothing rounding may bring it."""
 Row = tuple[Annotated[float, Field(ge=-1e9, le=1e9)], ...]
 
 
@@ -36,6 +46,44 @@ class Message:
             raise InputError(
                 where="precision", what="it does not go with the names", right="leave the file as it was written"
             )
+        shared = shared_names(self.plant)
+        odd = [name for k, name in enumerate(self.names) if name not in shared or name in self.names[:k]]
+        if odd:
+            raise InputError(
+                where="names", what=f"{odd[0]!r} is nothing that gardens share, or stands there twice",
+                right="leave the file as it was written, or update this program",
+            )  # fmt: skip
+        if not _can_be_learned(self):
+            raise InputError(
+                where="precision", what="no batches can have taught this", right="leave the file as it was written"
+            )
+
+
+def shared_names(plant: Plant) -> frozenset[str]:
+    """The scores of a plant that have a part common to all gardens."""
+    names = {*priors_of(plant), CONTENT_NAME, KEPT_NAME, *SIGNS}
+    return frozenset(name for name in names if "everywhere" in shares_of(name))
+
+
+def matrix(message: Message) -> Floats:
+    """The precision of a message, (k, k)."""
+    k = len(message.names)
+    found = np.zeros((k, k))
+    for row, values in enumerate(message.precision):
+        found[row, : row + 1] = found[: row + 1, row] = values
+    return found
+
+
+def _can_be_learned(message: Message) -> bool:
+    """Whether a message takes doubt away in every direction, and moves no score beyond what can be."""
+    precision = matrix(message)
+    values = np.linalg.eigvalsh(precision)
+    if values[0] < -ROUNDED_FRAC * max(1.0, values[-1]):
+        return False
+    both = precision + np.diag([1 / shares_of(name)["everywhere"] for name in message.names])
+    if np.linalg.eigvalsh(both)[0] <= 0.0:
+        return False
+    return bool(np.max(np.abs(np.linalg.solve(both, np.array(message.push)))) <= MOST_OFF_Z)
 
 
 @record
