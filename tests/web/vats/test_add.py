@@ -28,6 +28,18 @@ def test_it_is_written_as_typed_with_a_way_back(client: Client, garden: Garden) 
     assert undo in [message.extra_tags for message in response.context["messages"]]
 
 
+@pytest.mark.parametrize(
+    ("kind", "says"),
+    [
+        ("fructose", "Slaked lime. Take care: goggles and gloves; lime into water"),
+        ("dithionite", "Sodium dithionite. Take care: powder into water, never water onto powder"),
+        ("dithionite", "never any acid near this vat: poisonous gas"),
+    ],
+)
+def test_what_could_hurt_stands_where_it_goes_in(client: Client, garden: Garden, kind: str, says: str) -> None:
+    assert says in client.get(where(cast.a_vat(garden, kind=kind))).content.decode()
+
+
 def test_powder_comes_out_of_its_jar(client: Client, garden: Garden) -> None:
     vat, jar = cast.a_vat(garden), cast.a_jar_from_the_bed(garden, 40.0, filled_at=cast.moment(90))
     client.post(where(vat), entry(what="powder", mass="15 g", jar=str(jar.pk)))

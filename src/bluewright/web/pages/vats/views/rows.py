@@ -17,14 +17,16 @@ from bluewright.journal.actions import vats as actions
 from bluewright.journal.actions.keeping import correct, keep
 from bluewright.journal.models import Garden, Jar, Vat, VatAddition, VatReading
 from bluewright.science.base.errors import InputError
+from bluewright.science.vat.order import HAZARDS
 from bluewright.web.pages.vats import typed
 from bluewright.web.pages.vats.asked import answered_now, jars_holding, the_vat
-from bluewright.web.pages.vats.forms import SIGNS, AddForm, LookForm
+from bluewright.web.pages.vats.forms import SIGNS, AddForm, LookForm, fitting
 from bluewright.web.pages.vats.page import vat_page
 from bluewright.web.pages.vats.plan_forms import AmountsForm
 from bluewright.web.ui.photos import keep_photos, sent_files
 from bluewright.web.ui.respond import brought_back, in_garden, posted, shown, taken_out
 from bluewright.words.numbers import sentence
+from bluewright.words.vat import SUBSTANCES, beside
 
 
 @require_http_methods(["GET", "HEAD", "POST"])
@@ -175,7 +177,8 @@ def _look_page(request: HttpRequest, form: LookForm, vat: Vat) -> HttpResponse:
 
 def _add_page(request: HttpRequest, form: AddForm, vat: Vat) -> HttpResponse:
     page = vat_page(vat, answer=None, trouble="", photos={}, steps={})
-    return shown(request, "vats/add.html", page, status=422 if form.errors else 200, form=form)
+    cares = [(_(SUBSTANCES[what]), beside(HAZARDS[what])) for what in fitting(vat) if HAZARDS[what]]
+    return shown(request, "vats/add.html", page, status=422 if form.errors else 200, form=form, cares=cares)
 
 
 def _undo_reading(key: UUID, row: UUID) -> str:
