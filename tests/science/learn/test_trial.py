@@ -1,6 +1,7 @@
 """What a trial says: the result, its range, what it is worth, and the guards."""
 
 import math
+from dataclasses import replace
 from itertools import product
 from typing import Any
 
@@ -55,6 +56,16 @@ def test_the_result_is_student_s_t_with_the_scatter_and_the_belief_pooled() -> N
     spread = math.sqrt((4 * 0.25**2 + 4 * 0.10600**2) / 8)
     reach = stats.t.ppf(0.95, 8) * spread / math.sqrt(5)
     assert found.p95 / found.p50 == pytest.approx(math.exp(reach), rel=3e-4)
+
+
+@pytest.mark.parametrize("gain_frac", [0.1, 0.0, -0.1])
+def test_where_less_is_better_a_gain_is_so_many_times_less(gain_frac: float) -> None:
+    """The same trial turned upside down: what gave a tenth more of the blue leaves 1.1 times less of the loss."""
+    plain = pairs(least_gain_frac=gain_frac)
+    turned = tuple(replace(tub, value=1.0 / tub.value) for tub in plain.tubs if tub.value is not None)
+    upside_down = answered(replace(plain, tubs=turned, less_is_better=True, outcome="other")).against[0]
+    assert upside_down.worth_chance == pytest.approx(answered(plain).against[0].worth_chance, abs=2e-3)
+    assert 0.001 < upside_down.worth_chance < 0.999
 
 
 def test_a_belief_that_changes_do_little_draws_the_result_in() -> None:

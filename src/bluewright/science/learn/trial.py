@@ -169,8 +169,8 @@ def _worth(record: TrialRecord, which: int, ratio: Floats, usual_g: Floats | Non
     work_h = record.ways[which].work_h
     if record.least_g_per_h is not None and work_h is not None and usual_g is not None:
         return float(np.mean(usual_g * ratio >= record.least_g_per_h * work_h))
-    above = 1.0 - known.below(math.log1p(record.least_gain_frac))
-    return 1.0 - above if record.less_is_better else above
+    edge = math.log1p(record.least_gain_frac)
+    return known.below(-edge) if record.less_is_better else 1.0 - known.below(edge)
 
 
 def _decided(record: TrialRecord, known: MixedNormals, worth: float, blocks: int) -> Decision:

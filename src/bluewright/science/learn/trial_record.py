@@ -98,7 +98,8 @@ class TrialRecord:
     leaf_kg: Annotated[float, Field(ge=LEAST, le=100_000)] | None = None
     """Leaf in a tub, so that the answer tells grams."""
     least_gain_frac: Annotated[float, Field(ge=-0.95, le=10)] = 0.0
-    """How much more it must give, as a share, to be worth changing; below 0, how much less you would put up with."""
+    """How much more it must give, as a share, to be worth changing; below 0, how much less you would put up with. Where
+    less is better, 0.1 asks for 1.1 times less."""
     least_g_per_h: Annotated[float, Field(ge=LEAST, le=1e6)] | None = None
     """Pure blue that an hour of work must bring at least; with the work of each way this decides instead."""
     seed: Annotated[int, Field(ge=0)] = 1
