@@ -98,11 +98,6 @@ def reckon(garden: Garden, *, rest_s: float = REST_S) -> None:
         time.sleep(rest_s)
 
 
-def how_many_beside() -> int:
-    """Of how many jars it was worked out beside the pages what they hold."""
-    return len(_beside)
-
-
 def _pure_g(jar: Jar) -> Band | None:
     try:
         return answer(jar).pure_g
@@ -135,6 +130,6 @@ def _answer(record: YieldRecord) -> YieldAnswer:
     return jar_yield(record, rng=np.random.default_rng(record.seed))
 
 
-@lru_cache(maxsize=512)
+@lru_cache(maxsize=8192)
 def _by_purity(pigment_g: float, known: Known, scale_sd_g: float, seed: int) -> Band:
     return pure_of(pigment_g, purity=known, scale_sd_g=scale_sd_g, rng=np.random.default_rng(seed))

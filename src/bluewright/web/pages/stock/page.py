@@ -10,7 +10,7 @@ from django.utils.translation import gettext as _
 
 from bluewright.journal.bridge.cupboard import Cupboard
 from bluewright.journal.bridge.stock import pure_left_g, pure_of_g
-from bluewright.journal.models import Jar, Vat
+from bluewright.journal.models import Garden, Jar, JarTaken, Vat
 from bluewright.journal.queries.jars import left_g
 from bluewright.science.base.bands import Band
 from bluewright.science.pigment.stock import together
@@ -45,12 +45,12 @@ class HeelRow:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Gone:
-    """What went out of all jars that there ever were."""
+    """What went out of some jars."""
 
-    used: tuple[UsedRow, ...]
-    """By what it was for, the most first."""
-    weighed: tuple[str, ...]
-    """The jars that were weighed again, the newest first."""
+    taken: tuple[tuple[str, float, Band | None], ...]
+    """For what, how many grams, and the pure blue in them where that is known."""
+    weighed: tuple[tuple[JarTaken, str], ...]
+    """Weighings again, each with the name of its jar."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -76,9 +76,10 @@ class StockRoomPage:
 
 
 def stock_room(
-    *, holding: Sequence[Jar], gone: Gone, unknown: str, vats: Known, shelf: Cupboard, why: Link
+    of: Garden, *, holding: Sequence[Jar], before: Gone, unknown: str, vats: Known, shelf: Cupboard, why: Link
 ) -> StockRoomPage:
-    """The page of the jars of a garden that hold something, its vats and its cupboard."""
+    """The page of the jars of a garden that hold something, what went out of those `before`, vats and cupboard."""
+    lately = gone_from(holding)
     pure = [pure_left_g(jar) for jar in holding]
     return StockRoomPage(
         total=total_said(sum(map(left_g, holding)), pure),
@@ -87,16 +88,22 @@ def stock_room(
         in_vats=_in_vats([one.total_g for _, one in vats if isinstance(one, VatAnswer)]),
         vats=tuple(_heel(vat, one) for vat, one in vats if isinstance(one, VatAnswer)),
         waits=reckoned_soon(vats),
-        used=gone.used,
-        weighed=gone.weighed,
+        used=tuple(_used([*lately.taken, *before.taken])),
+        weighed=tuple(_weighed([*lately.weighed, *before.weighed], ZoneInfo(of.time_zone))),
         cupboard=None if shelf.answer is None else _cupboard(shelf, why),
         missing=tuple(_missing(shelf)),
     )
 
 
-def gone_from(jars: Sequence[Jar], zone: ZoneInfo) -> Gone:
+def gone_from(jars: Sequence[Jar]) -> Gone:
     """What went out of these jars."""
-    return Gone(used=tuple(_used(jars)), weighed=tuple(_weighed(jars, zone)))
+    rows = [(jar, row) for jar in jars for row in jar.taken.all()]
+    return Gone(
+        taken=tuple(
+            (row.what_for, row.taken_g, pure_of_g(jar, row.taken_g)) for jar, row in rows if row.weighed_g is None
+        ),
+        weighed=tuple((row, jar.name) for jar, row in rows if row.weighed_g is not None),
+    )
 
 
 def held(jars: Sequence[Jar]) -> list[Jar]:
@@ -116,14 +123,12 @@ def _heel(vat: Vat, found: VatAnswer) -> HeelRow:
     return HeelRow(key=str(vat.pk), name=vat.name, said=said)
 
 
-def _used(jars: Sequence[Jar]) -> list[UsedRow]:
+def _used(taken: Sequence[tuple[str, float, Band | None]]) -> list[UsedRow]:
     grams: dict[str, float] = {}
     pure: dict[str, list[Band | None]] = {}
-    for jar in jars:
-        for row in jar.taken.all():
-            if row.weighed_g is None:
-                grams[row.what_for] = grams.get(row.what_for, 0.0) + row.taken_g
-                pure.setdefault(row.what_for, []).append(pure_of_g(jar, row.taken_g))
+    for what, taken_g, pure_g in taken:
+        grams[what] = grams.get(what, 0.0) + taken_g
+        pure.setdefault(what, []).append(pure_g)
     return [
         UsedRow(what=what or _("not said for what"), said=_used_said(grams[what], pure[what]))
         for what in sorted(grams, key=lambda one: -grams[one])
@@ -138,13 +143,12 @@ def _used_said(grams: float, pure: Sequence[Band | None]) -> str:
     return _("%(grams)s g, in it %(pure)s of pure blue") % told
 
 
-def _weighed(jars: Sequence[Jar], zone: ZoneInfo) -> list[str]:
-    rows = [(row, jar) for jar in jars for row in jar.taken.all() if row.weighed_g is not None]
-    rows.sort(key=lambda one: one[0].taken_at, reverse=True)
+def _weighed(weighings: Sequence[tuple[JarTaken, str]], zone: ZoneInfo) -> list[str]:
+    rows = sorted(weighings, key=lambda one: one[0].taken_at, reverse=True)
     return [
         _("%(day)s, %(jar)s: %(said)s")
-        % {"day": day(row.taken_at.astimezone(zone)), "jar": jar.name, "said": weighing_said(row)}
-        for row, jar in rows
+        % {"day": day(row.taken_at.astimezone(zone)), "jar": name, "said": weighing_said(row)}
+        for row, name in rows
     ]
 
 

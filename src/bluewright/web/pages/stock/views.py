@@ -10,12 +10,10 @@ from django.http import HttpRequest, HttpResponse
 from django.http.response import HttpResponseBase
 from django.urls import reverse
 from django.utils import timezone
-from django.utils.translation import get_language
 from django.utils.translation import gettext as _
 from django.views.decorators.http import require_safe
 
 from bluewright.journal.bridge.cupboard import cupboard
-from bluewright.journal.bridge.stock import how_many_beside
 from bluewright.journal.models import Garden
 from bluewright.journal.queries import jars
 from bluewright.journal.written import UntilWritten
@@ -27,16 +25,19 @@ from bluewright.web.ui.respond import in_garden, shown
 from bluewright.web.ui.table import bom_asked, table
 from bluewright.web.ui.why import Link
 from bluewright.web.ui.why_view import why_address, why_shown
-from bluewright.words.reader import Reader, reader
 
 MAIN = "alkalis"
-_gone: Final = UntilWritten[tuple[UUID, int, str | None, Reader], Gone](8)
+_gone: Final = UntilWritten[UUID, Gone](4)
 
 
-def _gone_from(garden: Garden) -> Gone:
-    """What went out of all jars, in the words of the one who asks; kept until anything is written or reckoned."""
-    key = garden.pk, how_many_beside(), get_language(), reader()
-    return _gone.got(key, lambda: gone_from(list(jars.jars(garden)), ZoneInfo(garden.time_zone)))
+def _gone_before(garden: Garden) -> Gone:
+    """What went out of the jars that hold nothing any more: many, over the years; kept until anything is written."""
+
+    def read() -> Gone:
+        holding = set(jars.holding(garden))
+        return gone_from([jar for jar in jars.jars(garden) if jar.pk not in holding])
+
+    return _gone.got(garden.pk, read)
 
 
 @require_safe
@@ -47,7 +48,7 @@ def index(request: HttpRequest, garden: Garden) -> HttpResponse:
     why_to = Link(to=reverse("stock.why", kwargs={"figure": MAIN}), name=_("what is left of the alkali"))
     holding = held(jars.these(garden, jars.holding(garden)))
     page = stock_room(
-        holding=holding, gone=_gone_from(garden), unknown=unknown_said(garden, holding),
+        garden, holding=holding, before=_gone_before(garden), unknown=unknown_said(garden, holding),
         vats=known_vats(garden, timezone.now()), shelf=shelf, why=why_to,
     )  # fmt: skip
     return shown(request, "stock/index.html", page)
