@@ -69,6 +69,8 @@ from bluewright.journal.models import (
     SteepLeaf,
     Strain,
     Swatch,
+    Trial,
+    TrialTub,
     Vat,
     VatAddition,
     VatReading,
@@ -128,6 +130,8 @@ KINDS: Final[dict[str, tuple[type[models.Model], str]]] = {
     "ladders": (Ladder, "garden"),
     "ladder_rungs": (LadderRung, "ladder__garden"),
     "ladder_dips": (LadderDip, "ladder__garden"),
+    "trials": (Trial, "garden"),
+    "trial_tubs": (TrialTub, "trial__garden"),
     "work_notes": (WorkNote, "garden"),
     "kit": (KitItem, "garden"),
     "wants": (Want, "garden"),
@@ -151,6 +155,7 @@ LOGGED: Final = "logged"
 PEOPLE: Final = frozenset({"made_by_id", "changed_by_id"})
 LOOSE: Final = frozenset({
     (Swatch, "jar_id"), (Swatch, "piece_id"), (VatAddition, "taken_id"), (Ladder, "vat_id"), (LadderRung, "swatch_id"),
+    (TrialTub, "steep_id"),
     (WorkNote, "batch_id"), (WorkNote, "steep_id"), (WorkNote, "bed_id"), (WorkNote, "vat_id"), (WorkNote, "piece_id"),
 })  # fmt: skip
 """Columns that are left empty where what they name stays behind: the row itself goes along."""

@@ -34,6 +34,7 @@ WORK: Final = frozenset({
     "batches", "alkali", "airing", "settling", "washing", "drying", "jars", "threads", "prints", "book", "photos",
     "assays", "intake", "cards", "measured", "jarlooks", "swatches", "watering", "growing", "past", "costs", "stock",
     "schedule", "plan", "law", "cloth", "ladders", "vats", "lots", "shades", "learned",
+    "compare",
 })  # fmt: skip
 """Nouns of the garden's work: helpers may do all of it."""
 OF_THE_WORK: Final = frozenset({"gardens.taken_out", "kit.restore"})

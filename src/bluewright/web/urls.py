@@ -31,6 +31,7 @@ urlpatterns = [
     path("lots/", include("bluewright.web.pages.lots.urls")),
     path("shades/", include("bluewright.web.pages.shades.urls")),
     path("ladders/", include("bluewright.web.pages.ladders.urls")),
+    path("compare/", include("bluewright.web.pages.compare.urls")),
     path("swatches/", include("bluewright.web.pages.swatches.urls")),
     path("cards/", include("bluewright.web.pages.cards.urls")),
     path("costs/kit/", include("bluewright.web.pages.kit.urls")),

@@ -29,6 +29,7 @@ from bluewright.journal.models.standing import EdgeReading, Standing
 from bluewright.journal.models.station_day import StationDay
 from bluewright.journal.models.steep import CallSeen, Reading, Steep, SteepLeaf, Strain
 from bluewright.journal.models.swatch import Swatch
+from bluewright.journal.models.trial import Trial, TrialTub
 from bluewright.journal.models.vat import Vat, VatAddition, VatReading
 from bluewright.journal.models.want import Want
 from bluewright.journal.models.water import RainDay, WaterNote
@@ -89,6 +90,8 @@ __all__ = [
     "SteepLeaf",
     "Strain",
     "Swatch",
+    "Trial",
+    "TrialTub",
     "TubTemp",
     "Vat",
     "VatAddition",

@@ -60,6 +60,8 @@ NAMES: Final = {
     "dip_min": gettext_lazy("minutes in the vat"),
     "air_min": gettext_lazy("minutes in the air"),
     "done_at": gettext_lazy("learned from"),
+    "ended_at": gettext_lazy("ended"),
+    "looks": gettext_lazy("looks before the end"),
     "scale_sd_g": gettext_lazy("grams the scale is good to"),
 }
 """Columns whose own name says too little."""

@@ -25,6 +25,7 @@ from bluewright.web.pages.today.cloth import cloth_matters
 from bluewright.web.pages.today.page import Matter, Step
 from bluewright.web.pages.today.planned import planned
 from bluewright.web.pages.today.vats import vat_matters
+from bluewright.web.pages.today.trials import trial_matters
 from bluewright.words.numbers import moment, sentence
 from bluewright.words.own_text import own_text
 from bluewright.words.steep import advice, now_gives
@@ -47,6 +48,7 @@ def all_matters(garden: Garden, now: datetime) -> Iterator[Matter]:
     yield from batch_matters(garden, now)
     yield from cloth_matters(garden, now)
     yield from vat_matters(garden, now)
+    yield from trial_matters(garden, now)
     by_schedule, planned_ones = planned(garden, now)
     yield from planned_ones
     told, matters = foretold(garden, now, but=by_schedule)

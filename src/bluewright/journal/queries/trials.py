@@ -1,0 +1,52 @@
+"""Trials with their lots, and the batches that came of their tubs, in a fixed number of statements."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from datetime import datetime
+from uuid import UUID
+
+from django.db.models import Prefetch, Q, QuerySet
+
+from bluewright.journal.models import Batch, Garden, Steep, Trial, TrialTub
+
+OFFERED = 40
+"""So many tubs are offered for a lot: the latest."""
+
+
+def trials(of: Garden) -> QuerySet[Trial]:
+    """The trials of a garden, the newest first, with their lots and the tubs that these became."""
+    lots = Prefetch("lots", queryset=TrialTub.objects.select_related("steep"))
+    found: QuerySet[Trial] = Trial.objects.filter(garden=of).select_related("garden", "made_by")
+    return found.prefetch_related(lots)
+
+
+def trial(key: UUID, *, of: Garden) -> Trial | None:
+    """The trial of that key in a garden; None if there is none."""
+    return trials(of).filter(pk=key).first()
+
+
+def running(of: Garden, *, since: datetime) -> QuerySet[Trial]:
+    """The trials that go on, laid down since then."""
+    return trials(of).filter(ended_at=None, laid_down_at__gte=since)
+
+
+def tub_of(lot: TrialTub) -> Steep | None:
+    """The tub that a lot became, as long as it stands."""
+    return lot.steep if lot.steep is not None and lot.steep.deleted_at is None else None
+
+
+def free_tubs(of: Garden, *, but_lot: TrialTub | None = None) -> QuerySet[Steep]:
+    """The latest tubs that are no lot of a trial yet, and the one of this lot."""
+    taken = TrialTub.objects.exclude(steep=None)
+    if but_lot is not None:
+        taken = taken.exclude(pk=but_lot.pk)
+    return Steep.objects.filter(garden=of).exclude(pk__in=taken.values("steep")).order_by("-started_at")[:OFFERED]
+
+
+def batches_of(of: Garden, tubs: Iterable[UUID]) -> QuerySet[Batch]:
+    """The batches that liquor of these tubs was poured into, straight or by way of one other."""
+    keys = list(tubs)
+    straight = Q(came_from__strain__steep__in=keys, came_from__strain__deleted_at=None)
+    onward = Q(came_from__batch__came_from__strain__steep__in=keys)
+    return Batch.objects.filter(pk__in=Batch.objects.filter(straight | onward, garden=of).values("pk"), garden=of)

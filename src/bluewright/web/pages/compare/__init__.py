@@ -1,0 +1,1 @@
+"""Compare: trials laid down, set tub by tub, told."""
