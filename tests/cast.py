@@ -14,6 +14,8 @@ from django.utils import timezone
 
 from bluewright.journal.actions import assays, batches, beds, photos, steeps
 from bluewright.journal.actions.keeping import keep
+from bluewright.journal.actions.trials import lay_down, open_envelope
+from bluewright.journal.bridge import trials
 from bluewright.journal.bridge.assays import found_now
 from bluewright.journal.models import (
     Airing,
@@ -56,6 +58,7 @@ from bluewright.journal.models import (
     Steep,
     Strain,
     Swatch,
+    Trial,
     Vat,
     VatAddition,
     VatReading,
@@ -484,6 +487,29 @@ def a_home_test(piece: Piece, **other: Any) -> HomeTest:
 
 LADDER = ((1, 58.9, -4.6, -14.5), (2, 48.7, -3.3, -18.4), (4, 38.9, -1.6, -20.2), (8, 29.9, 0.9, -18.9))
 """Dips and colour of the strips of a ladder of wool (invented)."""
+
+
+def a_trial(garden: Garden, *, hours_ago: float = 60, open_lots: int = 0, **other: Any) -> Trial:
+    """Clean against spotted leaf in two pairs, so many lots open, unless told otherwise."""
+    plain = {
+        "garden": garden, "name": "Spots", "question": "Is spotted leaf worth a tub?", "ways": ["clean", "spotted"],
+        "differs": "leaf", "assigned": "leaf", "tubs": 2, "days": 2, "leaf_kg": 6.0, "leaf_typed": "6 kg",
+        "spoilt_if": "it leaks", "laid_down_at": moment(hours_ago), "seed": 5,
+    }  # fmt: skip
+    row = Trial(**plain | other)
+    plan = trials.laid_out(trials.plan_record(row))
+    row.seal = plan.seal
+    lay_down(row, lots=trials.lots_of(row, plan), by=None)
+    for lot in row.lots.all()[:open_lots]:
+        open_envelope(lot, steep=None, by=None)
+    return row
+
+
+def weighed_by_hand(row: Trial, *values: float) -> None:
+    """What the open lots gave, in grams from a kilogram."""
+    for lot, value in zip(row.lots.exclude(opened_at=None), values, strict=True):
+        lot.got_g_per_kg, lot.got_typed = value, f"{value:g} g/kg"
+        keep(lot, by=None)
 
 
 def a_ladder(garden: Garden, *, hours_ago: float = 50, **other: Any) -> Ladder:

@@ -41,8 +41,8 @@ CHARTS: dict[str, Callable[..., str]] = {
     "bed water": answers.water_chart,
     "jar yield": answers.loss_chart,
     "cost blue": costs.cost_chart,
-    "compare trial": compare_answers.trial_drawn,
-    "compare batches": compare_answers.batches_drawn,
+    "compare trial": compare_answers.tubs_chart,
+    "compare batches": compare_answers.batches_chart,
     "stock left": costs.stock_chart,
     "vat recipe": vat_chart.forms_chart,
     "vat state": vat_chart.vat_chart,
@@ -74,7 +74,7 @@ def test_the_question_is_the_title_and_the_answer_stands_below(drawn: tuple[Any,
 def test_every_chart_of_an_answer_is_tested_here() -> None:
     made_here = {
         name
-        for module in (answers, assays, costs, vat_chart)
+        for module in (answers, assays, compare_answers, costs, vat_chart)
         for name, value in vars(module).items()
         if name.endswith("_chart") and getattr(value, "__module__", "") == module.__name__
     }

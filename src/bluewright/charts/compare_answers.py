@@ -17,7 +17,7 @@ from bluewright.words.numbers import sentence
 MOST_ROWS = 12
 
 
-def trial_drawn(found: TrialAnswer, *, answer: str) -> str:
+def tubs_chart(found: TrialAnswer, *, answer: str) -> str:
     """Every tub, and how each way compares."""
     places = {way.name: place for place, way in enumerate(found.inputs.ways)}
     return trial_chart(
@@ -60,7 +60,7 @@ def _against(one: WayAgainst) -> RatioRow:
     )  # fmt: skip
 
 
-def batches_drawn(found: BatchesAnswer, *, answer: str) -> str:
+def batches_chart(found: BatchesAnswer, *, answer: str) -> str:
     """Each cause with its range; the first twelve."""
     rows = tuple(
         RatioRow(label=cause_said(one), figures=range_said(one.ratio_factor), ratio=_span(one.ratio_factor))

@@ -14,8 +14,12 @@ from bluewright.science.learn.design_power import half_width_log, least_factor, 
 from bluewright.science.learn.design_record import TrialPlanAnswer, TrialPlanRecord
 
 
+def named(*ways: str) -> list[dict[str, str]]:
+    return [{"name": way} for way in ways]
+
+
 def laid_out(**more: Any) -> TrialPlanAnswer:
-    record = read(TrialPlanRecord, {"ways": ["two days", "three days"], "tubs": 2, "days": 6} | more)
+    record = read(TrialPlanRecord, {"ways": named("two days", "three days"), "tubs": 2, "days": 6} | more)
     return trial_plan(record, rng=np.random.default_rng(record.seed))
 
 
@@ -65,8 +69,8 @@ def test_lots_are_the_same_for_a_seed_and_their_seal_shows_a_change() -> None:
 
 
 def test_unlike_vessels_get_each_way_equally_often() -> None:
-    for ways, tubs, days in ((["a", "b"], 4, 6), (["a", "b", "c"], 3, 6)):
-        found = laid_out(ways=ways, tubs=tubs, days=days, vessels_differ=True)
+    for ways, tubs, days in (("ab", 4, 6), ("abc", 3, 6)):
+        found = laid_out(ways=named(*ways), tubs=tubs, days=days, vessels_differ=True)
         met = Counter((one.tub, one.way) for one in found.settings)
         assert set(met.values()) == {days // len(ways)}
 
@@ -101,6 +105,6 @@ def test_one_tub_a_day_is_the_weakest_and_says_so() -> None:
 
 def test_more_ways_than_tubs_are_refused() -> None:
     with pytest.raises(InputError, match="fewer than the 3 ways"):
-        laid_out(ways=["a", "b", "c"], tubs=2)
+        laid_out(ways=named("a", "b", "c"), tubs=2)
     with pytest.raises(InputError, match="one day and one tub"):
         laid_out(tubs=1, days=1)

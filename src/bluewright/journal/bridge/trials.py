@@ -17,7 +17,7 @@ from bluewright.journal.queries import book
 from bluewright.journal.queries.trials import batches_of, tub_of
 from bluewright.science.base.bands import Band
 from bluewright.science.learn.design import trial_plan
-from bluewright.science.learn.design_record import TrialPlanAnswer, TrialPlanRecord
+from bluewright.science.learn.design_record import NamedWay, TrialPlanAnswer, TrialPlanRecord
 from bluewright.science.learn.trial import trial
 from bluewright.science.learn.trial_answer import TrialAnswer
 from bluewright.science.learn.trial_record import TrialRecord, Way
@@ -43,9 +43,9 @@ class Got:
 
 def plan_record(row: Trial) -> TrialPlanRecord:
     """The layout as it was laid down. Raises InputError as the record does."""
-    ways: Any = tuple(row.ways)
     return TrialPlanRecord(
-        id=row.name, question=row.question, ways=ways, differs=_word(row.differs), outcome=_word(row.outcome),
+        id=row.name, question=row.question, ways=tuple(NamedWay(name=way) for way in row.ways),
+        differs=_word(row.differs), outcome=_word(row.outcome),
         assigned=_word(row.assigned), tubs=row.tubs, days=row.days, vessels_differ=row.vessels_differ,
         worth_finding_frac=row.worth_finding_frac, leaf_kg=row.leaf_kg, seed=row.seed,
     )  # fmt: skip

@@ -18,6 +18,7 @@ from bluewright.journal.demo.card import a_card
 from bluewright.journal.demo.cloth import write_cloth
 from bluewright.journal.demo.hours import PRICES, write_hours
 from bluewright.journal.demo.ladder import a_ladder
+from bluewright.journal.demo.trials import write_trials
 from bluewright.journal.demo.tub_truth import TubTruth, noted, tub_truth
 from bluewright.journal.demo.vats import write_vats
 from bluewright.journal.demo.work import Tub, Work
@@ -125,6 +126,8 @@ class _Season:
         keep(PlanBasis(garden=self.garden, **plan.BASIS), by=self.by)
         self._limits()
         self._beside(work.jars)
+        own_rng = np.random.default_rng(SEED + 1)
+        write_trials(self.garden, tub=self.tubs["16"].steep, now=self.now, by=self.by, rng=own_rng)
         return self.garden
 
     def _beside(self, jars: dict[str, tuple[Jar, float]]) -> None:

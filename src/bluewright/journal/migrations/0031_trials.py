@@ -9,7 +9,7 @@ from django.db import migrations, models
 
 class Migration(migrations.Migration):
     dependencies = [
-        ("journal", "0028_ladders"),
+        ("journal", "0029_kit"),
         migrations.swappable_dependency(settings.AUTH_USER_MODEL),
     ]
 

@@ -86,7 +86,7 @@ def _settings(record: TrialPlanRecord, blocks: int, rng: np.random.Generator) ->
     if not sets:
         order = rng.permutation(np.repeat(np.arange(2), blocks))
         for day, way in enumerate(order, start=1):
-            yield Setting(number=day, day=day, block=str(day), tub=1, way=record.ways[way])
+            yield Setting(number=day, day=day, block=str(day), tub=1, way=record.ways[way].name)
         return
     days = -(-blocks // sets)
     in_turn = [_squares(days, ways, rng) for _ in range(sets)] if record.vessels_differ else None
@@ -100,7 +100,7 @@ def _settings(record: TrialPlanRecord, blocks: int, rng: np.random.Generator) ->
         for place, way in enumerate(lot):
             number += 1
             yield Setting(
-                number=number, day=day + 1, block=name, tub=part * ways + place + 1, way=record.ways[int(way)]
+                number=number, day=day + 1, block=name, tub=part * ways + place + 1, way=record.ways[int(way)].name
             )  # fmt: skip
 
 

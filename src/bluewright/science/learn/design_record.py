@@ -30,6 +30,14 @@ Layout = Literal["split_picking", "sorted_picking", "by_day"]
 
 
 @record
+class NamedWay:
+    """One of the ways that are compared."""
+
+    name: Name
+    """What it is called."""
+
+
+@record
 class TrialPlanRecord:
     """A question, and the tubs and picking days that there are for it."""
 
@@ -39,7 +47,7 @@ class TrialPlanRecord:
     """Your own name for the trial, given back with the answer."""
     question: Annotated[str, Field(max_length=200)] = ""
     """What you want to know, in your words."""
-    ways: Annotated[tuple[Name, ...], Field(min_length=2, max_length=MOST_WAYS)]
+    ways: Annotated[tuple[NamedWay, ...], Field(min_length=2, max_length=MOST_WAYS)]
     """What is compared: the usual way first."""
     differs: Differs = "other"
     """What is different between them."""
@@ -63,7 +71,7 @@ class TrialPlanRecord:
     """Seed of the lots: the same record and seed draw the same ones."""
 
     def __post_init__(self) -> None:
-        check_names(self.ways)
+        check_names(tuple(way.name for way in self.ways))
 
 
 @answer

@@ -6,7 +6,7 @@ from typing import Final
 
 from django.utils.translation import gettext_lazy as _
 
-from bluewright.charts.compare_answers import batches_drawn, trial_drawn
+from bluewright.charts.compare_answers import batches_chart, tubs_chart
 from bluewright.science.learn.design import trial_plan as lay_out
 from bluewright.science.learn.design_record import TrialPlanRecord
 from bluewright.science.learn.mixed import batches as causes
@@ -28,9 +28,13 @@ OF_COMPARING: Final = (
     Calculator(
         slug="compare-design", title=_("A fair trial laid out"), question=_(trial_plan.QUESTION),
         record=TrialPlanRecord, compute=lay_out, said=trial_plan.said,
-        front=("question", "ways", "differs", "assigned", "tubs", "days", "worth_finding_frac", "leaf_kg"),
+        front=(
+            "question", "ways", "ways[].name", "differs", "assigned", "tubs", "days",
+            "worth_finding_frac", "leaf_kg",
+        ),
         labels={
-            **SHARED, "ways": _("What is compared, the usual way first"), "differs": _("What is different"),
+            **SHARED, "ways": _("What is compared, the usual way first"), "ways[].name": _("Way"),
+            "differs": _("What is different"),
             "tubs": _("Tubs to fill on one day"), "days": _("Picking days for it"),
             "vessels_differ": _("The tubs are unlike"), "worth_finding_frac": _("A difference worth finding"),
             "seed": _("Number that the lots start from"),
@@ -38,7 +42,7 @@ OF_COMPARING: Final = (
     ),
     Calculator(
         slug="compare-trial", title=_("Was it worth it"), question=_(trial.QUESTION),
-        record=TrialRecord, compute=weigh_up, said=trial.said, chart=trial_drawn, chart_on_paper=False,
+        record=TrialRecord, compute=weigh_up, said=trial.said, chart=tubs_chart, chart_on_paper=False,
         front=(
             "question", "outcome", "ways", "ways[].name", "ways[].work_h", "assigned", "planned_blocks", "leaf_kg",
             "tubs", "tubs[].way", "tubs[].block", "tubs[].value", "tubs[].spoilt",
@@ -56,7 +60,7 @@ OF_COMPARING: Final = (
     ),
     Calculator(
         slug="compare-batches", title=_("What many batches say"), question=_(batches.QUESTION),
-        record=BatchesRecord, compute=causes, said=batches.said, chart=batches_drawn, chart_on_paper=False,
+        record=BatchesRecord, compute=causes, said=batches.said, chart=batches_chart, chart_on_paper=False,
         front=(
             "question", "outcome", "usual", "batches", "batches[].way", "batches[].value", "batches[].day",
             "batches[].temp_c", "batches[].held_h",

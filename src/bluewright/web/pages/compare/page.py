@@ -11,7 +11,7 @@ from django.urls import reverse
 from django.utils.translation import gettext as _
 from django.utils.translation import ngettext
 
-from bluewright.charts.compare_answers import trial_drawn
+from bluewright.charts.compare_answers import tubs_chart
 from bluewright.journal.bridge.trials import Got
 from bluewright.journal.models import Trial, TrialTub
 from bluewright.journal.queries.history import Step
@@ -142,7 +142,7 @@ def trial_page(
 def _answered(row: Trial, answer: TrialAnswer) -> Answered:
     words = said(answer)
     why = Link(to=reverse("compare.why", kwargs={"key": row.pk, "figure": "against"}), name=_("the result"))
-    return answered(words, chart=trial_drawn(answer, answer=words.first), why=why)
+    return answered(words, chart=tubs_chart(answer, answer=words.first), why=why)
 
 
 def _facts(row: Trial, zone: ZoneInfo) -> tuple[tuple[str, str], ...]:
