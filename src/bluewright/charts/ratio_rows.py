@@ -17,7 +17,9 @@ from bluewright.science.base.errors import InputError
 from bluewright.words.language import gettext as _
 
 ROW: Final = 48.0
-_PLACES: Final = (0.05, 0.1, 0.2, 0.3, 0.5, 0.7, 0.8, 0.9, 1.0, 1.1, 1.25, 1.5, 2.0, 3.0, 5.0, 10.0, 20.0)
+_WIDE: Final = (0.05, 0.1, 0.2, 0.5, 1.0, 2.0, 5.0, 10.0, 20.0)
+_USUAL: Final = (0.3, 0.5, 0.7, 1.0, 1.5, 2.0, 3.0)
+_CLOSE: Final = (0.7, 0.8, 0.9, 1.0, 1.1, 1.25, 1.4)
 _LEAST_REACH: Final = math.log(1.3)
 _MOST_REACH: Final = math.log(20.0)
 
@@ -124,7 +126,7 @@ def _reach(rows: Sequence[RatioRow]) -> float:
 def _ticks(reach: float) -> list[Tick]:
     return [
         Tick(at=math.log(place), label=_("as much") if place == 1 else f"× {place:g}")
-        for place in _PLACES
+        for place in (_CLOSE if reach < math.log(1.5) else _USUAL if reach < math.log(3.5) else _WIDE)
         if abs(math.log(place)) <= reach
     ]
 

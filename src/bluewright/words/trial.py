@@ -147,12 +147,22 @@ def _ways(found: TrialAnswer) -> Rows:
 
 
 def _tubs(found: TrialAnswer) -> Rows:
-    rows = tuple((tub.block or "–", tub.way, _value(tub, found), tub.spoilt) for tub in found.inputs.tubs)
-    return Rows(caption=_("Every tub"), head=(_("picking"), _("way"), _("it gave"), _("spoilt")), rows=rows)
+    """A row for each picking with a column for each way; for tubs that stand alone, a row for each tub."""
+    ways = tuple(way.name for way in found.inputs.ways)
+    if found.kind == "alone":
+        plain = tuple((tub.way, _value(tub, found)) for tub in found.inputs.tubs)
+        return Rows(caption=_("Every tub"), head=(_("way"), _("it gave")), rows=plain)
+    rows = []
+    for block in dict.fromkeys(tub.block for tub in found.inputs.tubs):
+        tubs = [tub for tub in found.inputs.tubs if tub.block == block]
+        cells = (", ".join(_value(tub, found) for tub in tubs if tub.way == way) or "–" for way in ways)
+        rows.append((block or "–", *cells))
+    return Rows(caption=_("Every tub"), head=(_("picking"), *ways), rows=tuple(rows))
 
 
 def _value(tub: TrialTub, found: TrialAnswer) -> str:
-    return "–" if tub.value is None else got_said(tub.value, found.inputs.outcome)
+    value = "–" if tub.value is None else got_said(tub.value, found.inputs.outcome)
+    return _("%(value)s, spoilt: %(why)s") % {"value": value, "why": tub.spoilt} if tub.spoilt else value
 
 
 def _beliefs(one: WayAgainst) -> Rows:
@@ -165,9 +175,5 @@ def _beliefs(one: WayAgainst) -> Rows:
     )  # fmt: skip
     return Rows(
         caption=_("%(way)s, by what is believed beforehand") % {"way": sentence(one.way)},
-        head=(_("belief"), _("about"), _("could be"), _("is more")), rows=rows, advised=_result_row(one),
+        head=(_("belief"), _("about"), _("could be"), _("is more")), rows=rows,
     )  # fmt: skip
-
-
-def _result_row(one: WayAgainst) -> int:
-    return [seen.belief for seen in one.beliefs].index("tubs_as_usual")

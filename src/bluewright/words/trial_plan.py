@@ -30,12 +30,8 @@ def said(found: TrialPlanAnswer) -> Said:
     parts.append(_table(found))
     parts.append(_lots(found))
     parts.append(_("Seal of these lots: %(seal)s. Note it before the first tub.") % {"seal": found.seal})
-    parts.append(
-        Rows(
-            caption=_("Keep equal within a picking"), head=("", ""),
-            rows=tuple((str(k), _(EQUAL[one])) for k, one in enumerate(found.keep_equal, start=1)),
-        )
-    )  # fmt: skip
+    equal = "; ".join(_(EQUAL[one]) for one in found.keep_equal)
+    parts.append(_("Keep equal within a picking: %(what)s.") % {"what": equal})
     return Said(parts=tuple(parts), cautions=found.cautions)
 
 

@@ -106,6 +106,14 @@ def test_an_error_that_all_tubs_of_a_way_share_is_not_in_their_scatter() -> None
     assert spread[0] - spread[1] == pytest.approx(2 * 0.1**2, rel=0.1)
 
 
+def test_a_trial_of_which_a_pair_was_spoilt_is_not_before_its_end() -> None:
+    tubs = [{"way": tub.way, "block": tub.block, "value": tub.value} for tub in pairs(planned_blocks=5).tubs]
+    spoilt = [*tubs[:9], {"way": "spotted", "block": "p4", "spoilt": "it leaked"}]
+    waited = [*tubs[:9], {"way": "spotted", "block": "p4"}]
+    assert "before-the-end" not in codes(pairs(tubs=spoilt, planned_blocks=5))
+    assert "before-the-end" in codes(pairs(tubs=waited, planned_blocks=5))
+
+
 def test_a_spoilt_tub_takes_its_rival_along_and_stays_in_sight() -> None:
     record = pairs()
     tubs = [

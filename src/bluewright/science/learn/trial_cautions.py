@@ -87,7 +87,7 @@ def _stopping(record: TrialRecord, blocks: int) -> Iterator[Caution]:
             "How many tubs it would be was not laid down beforehand. Who stops when it looks good finds "
             "differences that are not there.",
         )
-    elif blocks < planned:
+    elif blocks < planned and not _all_tried(record, planned):
         yield _note(
             "before-the-end",
             f"A look before the end: {blocks} of {planned} laid down. Go on to the end, whatever it looks like now.",
@@ -114,6 +114,14 @@ def _stopping(record: TrialRecord, blocks: int) -> Iterator[Caution]:
             f"{many} comparisons in the same tubs: by luck alone the best of them seems clear in "
             f"{100 * (1 - 0.95**many):.0f} of 100 trials. Trust the one that was asked beforehand.",
         )
+
+
+def _all_tried(record: TrialRecord, planned: int) -> bool:
+    """Whether all that was laid down was set, and nothing is waited for: what is missing then was spoilt."""
+    if any(tub.value is None and not tub.spoilt for tub in record.tubs):
+        return False
+    blocks = {tub.block for tub in record.tubs if tub.block}
+    return (len(blocks) if blocks else len(record.tubs) // len(record.ways)) >= planned
 
 
 def _tubs(record: TrialRecord, cells: Counted) -> Iterator[Caution]:

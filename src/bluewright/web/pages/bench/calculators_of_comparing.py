@@ -37,7 +37,6 @@ OF_COMPARING: Final = (
             "differs": _("What is different"),
             "tubs": _("Tubs to fill on one day"), "days": _("Picking days for it"),
             "vessels_differ": _("The tubs are unlike"), "worth_finding_frac": _("A difference worth finding"),
-            "seed": _("Number that the lots start from"),
         },
     ),
     Calculator(

@@ -29,7 +29,7 @@ MEASURES: Final[dict[str, MeasureKind]] = {
 UNITS: Final = {
     "dissolved_oxygen_mg_l": "mg/L", "mg_caco3_l": "mg CaCO₃/L", "percent_w_w": "%", "percent_w_v": "%",
     "mol_per_l": "mol/L", "us_per_cm": "µS/cm", "m_per_s": "m/s", "l_per_min": "L/min", "l_per_s": "L/s",
-    "g_per_kg": "g/kg", "g_per_l": "g/L", "per_min": marked("a minute"), "changes_per_h": marked("an hour"),
+    "g_per_kg": "g/kg", "g_per_h": "g/h", "g_per_l": "g/L", "per_min": marked("a minute"), "changes_per_h": marked("an hour"),
     "mol": "mol", "m3": "m³", "s": "s", "error_c": "°C", "mg": "mg", "nm": "nm", "cm": "cm", "mg_per_l": "mg/L",
     "l_per_g_cm": "L/(g cm)", "pct": "%", "factor": marked("times"), "latitude_deg": "°",
     "mj_per_m2": "MJ/m²", "degree_d": "°C d", "wet_d": marked("days"), "ahead_d": marked("days"),
@@ -37,7 +37,7 @@ UNITS: Final = {
     "money_per_m3": marked("a cubic metre"), "amount": "",
 }  # fmt: skip
 """Units of bare numbers by the ending of the field's name; the longest that fits holds."""
-NUMBERS: Final = frozenset({"error_c", "hold_error_c", "ph_sd", "kla_sd_frac", "demand_sd_frac"})
+NUMBERS: Final = frozenset({"error_c", "hold_error_c", "ph_sd", "kla_sd_frac", "demand_sd_frac", "least_gain_frac"})
 """Fields that only look like a measure: differences, and shares that may be above one."""
 UNTYPED: Final = frozenset({"version", "garden", "learned", "seed"})
 """What programs write and people do not."""
