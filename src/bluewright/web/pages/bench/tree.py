@@ -29,7 +29,8 @@ MEASURES: Final[dict[str, MeasureKind]] = {
 UNITS: Final = {
     "dissolved_oxygen_mg_l": "mg/L", "mg_caco3_l": "mg CaCO₃/L", "percent_w_w": "%", "percent_w_v": "%",
     "mol_per_l": "mol/L", "us_per_cm": "µS/cm", "m_per_s": "m/s", "l_per_min": "L/min", "l_per_s": "L/s",
-    "g_per_kg": "g/kg", "g_per_h": "g/h", "g_per_l": "g/L", "per_min": marked("a minute"), "changes_per_h": marked("an hour"),
+    "g_per_kg": "g/kg", "g_per_h": "g/h", "g_per_l": "g/L", "per_min": marked("a minute"),
+    "changes_per_h": marked("an hour"),
     "mol": "mol", "m3": "m³", "s": "s", "error_c": "°C", "mg": "mg", "nm": "nm", "cm": "cm", "mg_per_l": "mg/L",
     "l_per_g_cm": "L/(g cm)", "pct": "%", "factor": marked("times"), "latitude_deg": "°",
     "mj_per_m2": "MJ/m²", "degree_d": "°C d", "wet_d": marked("days"), "ahead_d": marked("days"),
