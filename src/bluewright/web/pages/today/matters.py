@@ -24,8 +24,8 @@ from bluewright.web.pages.today.beds import foretold
 from bluewright.web.pages.today.cloth import cloth_matters
 from bluewright.web.pages.today.page import Matter, Step
 from bluewright.web.pages.today.planned import planned
-from bluewright.web.pages.today.vats import vat_matters
 from bluewright.web.pages.today.trials import trial_matters
+from bluewright.web.pages.today.vats import vat_matters
 from bluewright.words.numbers import moment, sentence
 from bluewright.words.own_text import own_text
 from bluewright.words.steep import advice, now_gives
