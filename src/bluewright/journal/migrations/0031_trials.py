@@ -9,7 +9,7 @@ from django.db import migrations, models
 
 class Migration(migrations.Migration):
     dependencies = [
-        ("journal", "0029_kit"),
+        ("journal", "0030_left_out"),
         migrations.swappable_dependency(settings.AUTH_USER_MODEL),
     ]
 
