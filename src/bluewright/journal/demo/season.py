@@ -126,12 +126,10 @@ class _Season:
         keep(PlanBasis(garden=self.garden, **plan.BASIS), by=self.by)
         self._limits()
         self._beside(work.jars)
-        own_rng = np.random.default_rng(SEED + 1)
-        write_trials(self.garden, tub=self.tubs["16"].steep, now=self.now, by=self.by, rng=own_rng)
         return self.garden
 
     def _beside(self, jars: dict[str, tuple[Jar, float]]) -> None:
-        """What is written now and then: the law, a jar weighed again, the kit."""
+        """What is written now and then: the law, a jar weighed again, the kit, trials."""
         for plant, days_ago, whom, note in plan.LAW:
             day = (self.now - timedelta(days=days_ago)).date()
             keep(LawCheck(garden=self.garden, plant=plant, day=day, whom=whom, note=note), by=self.by)
@@ -145,6 +143,8 @@ class _Season:
             keep(again, by=self.by)
         for thing in plan.KIT:
             keep(KitItem(garden=self.garden, **thing), by=self.by)
+        own_rng = np.random.default_rng(SEED + 1)
+        write_trials(self.garden, tub=self.tubs["16"].steep, now=self.now, by=self.by, rng=own_rng)
 
     def _limits(self) -> None:
         """What the season's schedule keeps to; the schedule itself is reckoned when it is asked for."""
