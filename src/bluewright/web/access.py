@@ -58,6 +58,7 @@ OF_THE_DOOR: Final = frozenset({"door.come_in", "door.leave"})
 """What a stranger may ask for."""
 OWNERS: Final = frozenset({
     "costs.prices", "gardens.begin", "gardens.change", "gardens.take_out", "gardens.bring_in", "gardens.demo",
+    "kit.change", "kit.delete", "kit.index",
     "people.index", "people.add", "people.change", "people.passphrase", "people.shut_out",
 })  # fmt: skip
 """What is the owner's alone, but for reading what stands in `READ_BY_ALL`."""
