@@ -42,9 +42,9 @@ def why(name: str, figure: str) -> WhyPage:
 
 
 def test_every_answer_that_is_published_has_its_stage() -> None:
-    """But the colours in a photo: no page asks why of them."""
+    """But the colours in a photo and gardens pooled: no page asks why of them."""
     published = {kind.__name__ for name, kind in PUBLISHED.items() if name.endswith("-answer")}
-    assert published - {"PhotoAnswer"} == set(STAGES)
+    assert published - {"PhotoAnswer", "PoolAnswer"} == set(STAGES)
     assert {type(answer).__name__ for answer in ANSWERS.values()} == set(STAGES)
 
 

@@ -25,6 +25,7 @@ def test_without_a_strained_tub_it_says_what_begins_it(client: Client, garden: G
 
 def test_a_weighed_jar_teaches_and_the_next_tub_s_call_draws_from_it(client: Client, garden: Garden) -> None:
     (done,) = learned.queries.strained(garden)
+    cast.a_jar((cast.a_batch(done.strains.get()), 9.0))
     found = client.get(WHERE)
     page = found.context["page"]
     assert page.state == ""

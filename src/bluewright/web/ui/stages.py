@@ -70,6 +70,7 @@ STAGES: Final[Mapping[str, Stage]] = {
     "TrialPlanAnswer": Stage(entry="learn.design", page="compare", formula="Layout", exact=True, main="found_chance"),
     "TrialAnswer": Stage(entry="learn.trial", page="compare", formula="Few tubs", main="against"),
     "BatchesAnswer": Stage(entry="learn.mixed", page="compare", formula="Many batches", main="causes"),
+    "GardenAnswer": Stage(entry="memory.garden", page="memory", draws="memory.told:DRAWS", main="pure_g_per_kg"),
     "CompareAnswer": Stage(entry="colour.compare", page="colour", formula="Differences", main="against"),
     "ReflectanceAnswer": Stage(entry="colour.reflectance", page="colour", formula="From a spectrum", main="k_over_s"),
     "SpectrumAnswer": Stage(entry="assay.spectrum", page="assay", formula="Spectrum", main="indigo_pct"),

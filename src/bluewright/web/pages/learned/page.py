@@ -6,6 +6,7 @@ import json
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
+from django.urls import reverse
 from django.utils.translation import gettext as _
 
 from bluewright.charts.memory_chart import memory_chart
@@ -15,6 +16,7 @@ from bluewright.science.base.records import dump
 from bluewright.science.memory.pool_record import SharedGarden
 from bluewright.science.memory.record import GardenAnswer, Place
 from bluewright.web.ui.answered import Answered, answered
+from bluewright.web.ui.why import Link
 from bluewright.words.memory import said
 from bluewright.words.numbers import sentence, weekday
 
@@ -83,7 +85,8 @@ def _state(found: Kept | None, *, fresh: bool, progress: tuple[int, int] | None)
 
 def _answered(answer: GardenAnswer) -> Answered:
     told = said(answer)
-    return answered(told, chart=memory_chart(answer, answer=told.first))
+    why = Link(to=reverse("learned.why", kwargs={"figure": "pure_g_per_kg"}), name=_("what a kilogram of leaf gives"))
+    return answered(told, chart=memory_chart(answer, answer=told.first), why=why)
 
 
 def _named(answer: GardenAnswer, beds: dict[str, str]) -> GardenAnswer:

@@ -7,6 +7,7 @@ from bluewright.web.pages.learned import views
 urlpatterns = [
     path("", views.index, name="learned.index"),
     path("leave-out/", views.leave_out, name="learned.leave_out"),
+    path("why/<str:figure>/", views.why, name="learned.why"),
     path("share/", views.share, name="learned.share"),
     path("<uuid:key>/delete/", views.delete, name="learned.delete"),
     path("<uuid:key>/restore/", views.restore, name="learned.restore"),

@@ -19,6 +19,8 @@ from bluewright.web.aside import ASIDE
 from bluewright.web.pages.learned.forms import LeaveOutForm, new_left_out
 from bluewright.web.pages.learned.page import learned_page, share_page, share_text
 from bluewright.web.ui.respond import brought_back, in_garden, shown, taken_out
+from bluewright.web.ui.why import Link
+from bluewright.web.ui.why_view import why_address, why_shown
 
 MOST_TUBS = 60
 """Tubs that can be chosen to be left out: the latest."""
@@ -29,6 +31,17 @@ MOST_TUBS = 60
 def index(request: HttpRequest, garden: Garden) -> HttpResponse:
     """What was learned, and how much better the forecasts became."""
     return _shown(request, garden)
+
+
+@require_safe
+@in_garden
+def why(request: HttpRequest, garden: Garden, figure: str) -> HttpResponse:
+    """Why a figure of what was learned is so."""
+    found, _fresh = _known(garden)
+    return why_shown(
+        request, None if found is None else found.answer, figure=figure, address=why_address("learned.why"),
+        back=Link(to=reverse("learned.index"), name=_("What was learned")), missing=_("Nothing was learned yet."),
+    )  # fmt: skip
 
 
 @require_POST
