@@ -20,9 +20,10 @@ def test_it_is_kept_and_the_vat_is_next(client: Client, garden: Garden) -> None:
 
 
 def test_wool_is_not_told_to_boil(client: Client, garden: Garden) -> None:
-    for fibre, says in (("wool", "no boiling"), ("linen", "boiled with soda")):
+    for fibre, says, care in (("wool", "no boiling", "Hot water scalds"), ("linen", "boiled with soda", "goggles")):
         page = client.get(url("cloth.scour", key=cast.a_piece(garden, fibre=fibre).pk)).content.decode()
-        assert says in page and "goggles" in page
+        assert says in page and care in page
+        assert ("Hot soda" in page) == (fibre == "linen")
 
 
 def test_a_mistake_keeps_what_was_typed(client: Client, garden: Garden) -> None:

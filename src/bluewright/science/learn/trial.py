@@ -242,6 +242,6 @@ def _further(blocks: int, fit: Fit, noise: Noise) -> tuple[MoreBlocks, ...]:
             estimate_log=np.zeros(1), unit_factor=fit.unit_factor[:1, :1] * share, shared=fit.shared[:1, :1],
             rss=fit.rss, dof=fit.dof, measured=fit.measured,
         )  # fmt: skip
-        half = flat(later, Noise(dof=noise.dof + more, tub_sd=noise.tub_sd), 0).point(0.95)
+        half = flat(later, Noise(dof=noise.dof + more * fit.estimate_log.size, tub_sd=noise.tub_sd), 0).point(0.95)
         found.append(MoreBlocks(more=more, either_way_factor=significant(math.exp(half), 3)))
     return tuple(found)

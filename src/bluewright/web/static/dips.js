@@ -150,9 +150,10 @@
         if (moved) await fetched();
       }
       failed = false;
-    } catch {
+    } catch (error) {
       failed = true;
-      waiting = setTimeout(send, RETRY_MS);
+      // A piece that was taken out takes no taps: they are kept, and sent if it is brought back and opened.
+      if (error.message !== "404") waiting = setTimeout(send, RETRY_MS);
     }
     sending = false;
     show();
