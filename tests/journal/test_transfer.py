@@ -65,6 +65,7 @@ def test_a_batch_goes_along_from_its_straining_to_its_jar(garden: Garden, strain
     cast.a_dip(piece, vat)
     cast.a_home_test(piece)
     cast.a_ladder_dip(cast.a_done_ladder(garden, vat=vat))
+    cast.a_trial(garden, open_lots=1)
     cast.a_rain(garden, 4.0)
     cast.a_water_note(cast.a_bed(garden), water_l=100.0, water_typed="100 L")
     cast.a_want(garden)

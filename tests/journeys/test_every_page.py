@@ -5,6 +5,7 @@ from __future__ import annotations
 import os
 import subprocess
 import sys
+import time
 from pathlib import Path
 from typing import Any
 
@@ -22,9 +23,9 @@ import django
 django.setup()
 from django.utils import timezone
 from bluewright.journal.bridge import scheduling
-from bluewright.journal.models import Assay, Batch, Garden, Steep, Strain
+from bluewright.journal.models import Assay, Batch, Garden, HomeTest, Ladder, Steep, Strain
 from tests import cast
-from tests.web.measuring import written
+from tests.web.measuring import a_written_cloth, written
 from tests.web.visitors import a_person
 garden = Garden.objects.get()
 written(garden, of=Steep.objects.filter(garden=garden)[0])
@@ -36,11 +37,16 @@ scheduling.reckon(garden, by=None, quick=True)
 print(Batch.objects.filter(standings__decanted_at__isnull=False)[0].pk)
 print(Batch.objects.filter(airings__isnull=False, standings__isnull=True)[0].pk)
 print(Assay.objects.filter(jar__garden=garden)[0].pk)
+ladder = Ladder.objects.filter(garden=garden)[0]
+a_written_cloth(garden, of=ladder, kind="ladder")
+print(ladder.pk)
+print(HomeTest.objects.filter(piece__garden=garden)[0].piece_id)
 """
-"""What the invented season does not hold: a photo, a person, liquor to be dosed, a schedule.
+"""What the invented season does not hold: photos, a person, liquor to be dosed, a schedule.
 
-Prints a batch that was decanted, one that is being aired, and an assay.
+Prints a batch that was decanted, one that is being aired, an assay, a ladder and a piece of cloth that was tried.
 """
+LEARNED_IN_S = 90
 
 
 @pytest.fixture(scope="module")
@@ -53,14 +59,25 @@ def walked(server: str, home: Path) -> Walk:
         with page.expect_navigation():
             page.get_by_role("button", name="bring it in").click()
         previewed = bring_in(page, server, "two.csv")
-        stood, aired, assay = done.stdout.split()
-        starts = ("/", previewed, f"/washing/{stood}/acid/", f"/airing/{aired}/", f"/assays/{assay}/")
+        stood, aired, assay, ladder, piece = done.stdout.split()
+        things = (f"/washing/{stood}/acid/", f"/airing/{aired}/", f"/assays/{assay}/", f"/ladders/{ladder}/",
+                  f"/cloth/{piece}/", "/learned/")  # fmt: skip
+        starts = ("/", previewed, *things)
+        wait_until_learned(page, server)
         found = walk(page, server, starts=starts)
         page.set_extra_http_headers({"X-Forwarded-For": "192.0.2.7"})
         page.goto(f"{server}/door/")
         look(page, "/door/", found, keys=True)
         found.opened["door.come_in"] += 1
     return found
+
+
+def wait_until_learned(page: Any, server: str) -> None:
+    """What the tubs taught is worked out beside the pages; only then it can be given away."""
+    give_up = time.monotonic() + LEARNED_IN_S
+    while not page.request.get(f"{server}/learned/", params={"as": "json"}).json()["answer"]:
+        assert time.monotonic() < give_up, "nothing was learned in time"
+        page.wait_for_timeout(1000)
 
 
 def bring_in(page: Any, server: str, name: str) -> str:

@@ -67,8 +67,7 @@ def a_jar_look(
 
 def written(garden: Garden, *, of: Steep) -> None:
     """A measured cloth and a look at a jar of a tub, written without a page."""
-    photo = a_cloth_photo(garden, of=of)
-    _write(photo, PhotoRecord(samples=(Box(**_sides(CLOTH)),), white=Box(**_sides(WHITE))), roles=["sample"])
+    a_written_cloth(garden, of=of)
     jars = a_jar_photo(garden, of=of, kind="tub")
     record = PhotoRecord(samples=(Box(**_sides(LIQUOR)), Box(**_sides(WATER))))
     look = JarLook(
@@ -76,6 +75,12 @@ def written(garden: Garden, *, of: Steep) -> None:
         path_cm=7.0, path_typed="7 cm", dilution_factor=5.0,
     )  # fmt: skip
     add_jar_look(look, read_as=None, by=None)
+
+
+def a_written_cloth(garden: Garden, **of: Any) -> Measured:
+    """A measured cloth, written without a page; `of` is what the photo is of, as `a_cloth_photo` takes it."""
+    record = PhotoRecord(samples=(Box(**_sides(CLOTH)),), white=Box(**_sides(WHITE)))
+    return _write(a_cloth_photo(garden, **of), record, roles=["sample"])
 
 
 def _sides(box: tuple[int, int, int, int]) -> dict[str, int]:

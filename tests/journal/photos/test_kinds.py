@@ -11,16 +11,19 @@ from bluewright.journal.models import (
     Card,
     Garden,
     Jar,
+    Ladder,
     LiquorLook,
     Photo,
     Picking,
+    Piece,
     Reading,
     Steep,
     Strain,
     Swatch,
+    Vat,
 )
 from bluewright.journal.photos.kinds import KINDS
-from tests.cast import a_batch, a_card, a_jar, a_liquor_look, a_swatch
+from tests.cast import a_batch, a_card, a_jar, a_ladder, a_liquor_look, a_piece, a_swatch, a_vat
 
 pytestmark = pytest.mark.django_db
 NOBODY = UUID("00000000-0000-4000-8000-000000000000")
@@ -34,6 +37,9 @@ def one_of(kind: str, garden: Garden) -> UUID:
         "jar": Jar.objects.filter(pk=a_jar((batch, 20.0)).pk),
         "card": Card.objects.filter(pk=a_card(garden).pk),
         "swatch": Swatch.objects.filter(pk=a_swatch(garden).pk),
+        "vat": Vat.objects.filter(pk=a_vat(garden).pk),
+        "piece": Piece.objects.filter(pk=a_piece(garden).pk),
+        "ladder": Ladder.objects.filter(pk=a_ladder(garden).pk),
         "bed": Bed.objects.filter(garden=garden),
         "picking": Picking.objects.filter(garden=garden),
         "tub": Steep.objects.filter(garden=garden),

@@ -5,6 +5,7 @@ from typing import Any
 import pytest
 from django.test import Client
 
+from bluewright.journal import written
 from bluewright.journal.models import Batch, Garden, Steep
 from bluewright.web.pages.costs import beside
 from tests import cast
@@ -148,6 +149,7 @@ def test_a_server_works_its_cost_out_beside_the_page(
     asked: list[Any] = []
     monkeypatch.setattr(beside.ASIDE, "ask", lambda _key, work: asked.append(work) or True)
     monkeypatch.setattr(beside.ASIDE, "waits", lambda _key: True)
+    monkeypatch.setattr(written, "stamp", lambda: (1, 1))
     page = client.get(url("batches.show", key=batch.pk))
     assert page.context["page"].cost_waits
     assert "is being worked out" in page.content.decode()

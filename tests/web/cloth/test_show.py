@@ -28,7 +28,7 @@ def test_what_it_took_up_says_what_scale_and_weather_leave_of_it(client: Client,
     """Own hand: dry 500/1.16 = 431 g, water 4.31 g, scale 0.5 g: sqrt(2) hypot = 6.14 g, 1.645 of it 10.1 g."""
     piece = cast.a_piece(garden, finish="soaped", finished_at=cast.moment(1), after_g=509.0, after_typed="509 g")
     figures = dict(client.get(url("cloth.show", key=piece.pk)).context["page"].figures)
-    assert figures["what it took up"] == "9 g (-1.1 to 19): less than scale and weather can tell"
+    assert figures["what it took up"] == "9 g (−1.1 to 19): less than scale and weather can tell"
     assert figures["bone dry, about"] == "431 g"
 
 

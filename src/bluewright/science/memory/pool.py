@@ -26,6 +26,7 @@ from bluewright.science.memory.pool_record import (
     SharedBatch,
     SharedGarden,
     matrix,
+    shared_names,
 )
 from bluewright.science.memory.scales import on_scale, scale_of
 from bluewright.science.memory.shares import shares_of
@@ -64,8 +65,12 @@ def message_of(belief: Belief, *, prior: tuple[Floats, Floats]) -> tuple[Message
         before = np.linalg.inv(prior[1][np.ix_(here, here)])
         after = np.linalg.inv(belief.covariance[np.ix_(here, here)])
         push = after @ belief.mean[here] - before @ prior[0][here]
-        names = [belief.layout.names[k] for k in rows]
-        messages.append(_message(group[1], names, push=push, precision=_no_less_than_nothing(after - before)))
+        # A garden of two plants carries the names of both: of those of the other plant these batches say nothing.
+        shared = shared_names(group[1])  # type: ignore[arg-type]
+        own = [place for place, k in enumerate(rows) if belief.layout.names[k] in shared]
+        names = [belief.layout.names[rows[place]] for place in own]
+        told = _no_less_than_nothing((after - before)[np.ix_(own, own)])
+        messages.append(_message(group[1], names, push=push[own], precision=told))
     return tuple(messages)
 
 

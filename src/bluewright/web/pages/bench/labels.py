@@ -36,6 +36,7 @@ LABELS: Final[dict[str, Words]] = {
     "frame_m2": _("Area inside the frame"), "counts": _("Plants in each frame"),
     "bolting": _("Of all those, with a flower stem"), "bed_m2": _("Area of the bed"),
     "wanted_error_frac": _("It may be off by"), "spotted_pct": _("Each leaf: spotted, %"),
+    "second_year": _("Woad in its second year"),
     "began": _("Began"), "cuts": _("Cuts"), "on": _("Day"), "state": _("It was cut"),
     "blue_g": _("Pure blue got from it"), "earlier": _("Seasons before"),
     "eaten_pct": _("Each leaf: eaten, %"), "with_key": _("Held against drawn leaves"), "cause": _("What it is"),

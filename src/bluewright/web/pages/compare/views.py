@@ -111,7 +111,7 @@ def change(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
 
 @require_POST
 @in_garden
-def open_next(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
+def open(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
     """The tub is full: open the next envelope for it."""
     row = a_trial(garden, key)
     form, lot = OpenForm(request.POST, garden=garden), next_lot(row)
