@@ -10,7 +10,7 @@ from bluewright.journal import transfer
 from bluewright.journal.actions.keeping import delete
 from bluewright.journal.bridge import scheduling
 from bluewright.journal.bridge.steeps import steep_record
-from bluewright.journal.models import Bed, Garden, Jar, PlanBasis, Reading, Steep, Swatch
+from bluewright.journal.models import Bed, Garden, Jar, JarTaken, PlanBasis, Reading, Steep, Swatch
 from bluewright.journal.queries import tubs
 from bluewright.science.base.errors import InputError
 from tests import cast
@@ -58,6 +58,7 @@ def test_a_batch_goes_along_from_its_straining_to_its_jar(garden: Garden, strain
     cast.a_drying(batch, (50, 160.0))
     jar = cast.a_jar((batch, 12.0))
     cast.taken(jar, 3.0)
+    cast.keep(JarTaken(jar=jar, taken_at=cast.moment(), taken_g=-0.2, weighed_g=9.2, weighed_typed="9.2 g"), by=None)
     cast.an_assay(jar)
     cast.a_registration(cast.a_card(garden))
     cast.a_swatch(garden, jar=Jar.objects.get())

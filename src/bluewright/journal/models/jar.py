@@ -51,7 +51,8 @@ class JarTaken(Kept):
     jar = models.ForeignKey(Jar, models.CASCADE, related_name="taken")
     taken_at = models.DateTimeField()
     taken_g = models.FloatField()
-    taken_typed = models.CharField(max_length=30)
+    taken_typed = models.CharField(max_length=30, blank=True)
+    """Empty where it was weighed again."""
     what_for = models.CharField(max_length=120, blank=True)
     weighed_g = models.FloatField(null=True, blank=True)
     """What was in it when it was weighed again; empty where something was taken out."""
