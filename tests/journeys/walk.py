@@ -205,6 +205,7 @@ NO_PAGES: Final = {
     "costs.csv": "a file to keep",
     "stock.csv": "a file to keep",
     "schedule.calendar": "a file to keep",
+    "learned.share_file": "a file to keep",
     "photos.image": "a picture",
     "prints.alkali": "a sheet as PDF; its page is alkali.card",
 }

@@ -9,6 +9,7 @@ urlpatterns = [
     path("leave-out/", views.leave_out, name="learned.leave_out"),
     path("why/<str:figure>/", views.why, name="learned.why"),
     path("share/", views.share, name="learned.share"),
+    path("share/file/", views.share_file, name="learned.share_file"),
     path("<uuid:key>/delete/", views.delete, name="learned.delete"),
     path("<uuid:key>/restore/", views.restore, name="learned.restore"),
 ]

@@ -15,6 +15,7 @@ from bluewright.journal.actions.keeping import keep
 from bluewright.journal.bridge import learned as bridge
 from bluewright.journal.models import Bed, Garden, LeftOut
 from bluewright.journal.queries import learned as queries
+from bluewright.science.memory.pool_record import SharedGarden
 from bluewright.web.aside import ASIDE
 from bluewright.web.pages.learned.forms import LeaveOutForm, new_left_out
 from bluewright.web.pages.learned.page import learned_page, share_page, share_text
@@ -76,16 +77,25 @@ def restore(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
 @require_safe
 @in_garden
 def share(request: HttpRequest, garden: Garden) -> HttpResponse:
-    """What would be given away, in full; with `?file=1` as a file. Nothing is sent anywhere."""
+    """What would be given away, in full. Nothing is sent anywhere."""
+    return shown(request, "learned/share.html", share_page(_given(garden)))
+
+
+@require_safe
+@in_garden
+def share_file(request: HttpRequest, garden: Garden) -> HttpResponse:
+    """The same as a file to keep."""
+    response = HttpResponse(share_text(_given(garden)), content_type="application/json")
+    response["Content-Disposition"] = 'attachment; filename="shared-garden.json"'
+    return response
+
+
+def _given(garden: Garden) -> SharedGarden:
     found, _fresh = _known(garden)
     given = None if found is None else bridge.given_away(found)
     if given is None:
         raise Http404("nothing was learned yet")
-    if request.GET.get("file"):
-        response = HttpResponse(share_text(given), content_type="application/json")
-        response["Content-Disposition"] = 'attachment; filename="shared-garden.json"'
-        return response
-    return shown(request, "learned/share.html", share_page(given))
+    return given
 
 
 def _known(garden: Garden) -> tuple[bridge.Kept | None, bool]:
