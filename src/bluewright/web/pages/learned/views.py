@@ -83,7 +83,7 @@ def share(request: HttpRequest, garden: Garden) -> HttpResponse:
 
 @require_safe
 @in_garden
-def share_file(request: HttpRequest, garden: Garden) -> HttpResponse:
+def share_file(_request: HttpRequest, garden: Garden) -> HttpResponse:
     """The same as a file to keep."""
     response = HttpResponse(share_text(_given(garden)), content_type="application/json")
     response["Content-Disposition"] = 'attachment; filename="shared-garden.json"'
