@@ -24,3 +24,15 @@ def test_a_chart_is_read_off(phone: Phone) -> None:
     assert len(shown.splitlines()) > 10
     assert "share of the best, %" in shown
     phone.check()
+
+
+def test_what_is_folded_is_unfolded_while_it_is_printed(phone: Phone) -> None:
+    """Where the style sheet alone cannot do it: browsers tell a page before and after it is printed."""
+    phone.open("/costs/")
+    shut = "[...document.querySelectorAll('main details')].filter((one) => !one.open).length"
+    folded = phone.page.evaluate(shut)
+    assert folded
+    phone.page.evaluate("dispatchEvent(new Event('beforeprint'))")
+    assert phone.page.evaluate(shut) == 0
+    phone.page.evaluate("dispatchEvent(new Event('afterprint'))")
+    assert phone.page.evaluate(shut) == folded

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from typing import Final
 
-from bluewright.science.bed.growth_cautions import HEAVY_KG
 from bluewright.science.leaf.record import PotentialAnswer
+from bluewright.science.media.at_the_cut import HEAVY_KG
 from bluewright.words.language import gettext as _
 from bluewright.words.language import marked
 from bluewright.words.measures import amount, measured, of_leaf

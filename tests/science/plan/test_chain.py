@@ -284,3 +284,12 @@ def test_a_guess_is_called_one_until_own_batches_lead() -> None:
 
     assert "starting-guess" in codes()
     assert "starting-guess" not in codes(blue_g_per_kg=[1.0, 1.1])
+
+
+def test_the_law_is_named_where_woad_is_to_be_sown_and_only_there() -> None:
+    def codes(**other: Any) -> list[str]:
+        return [one.code for one in answer(**other).cautions]
+
+    assert codes(pigment=[{"mass_g": 5.0}])[:2] == ["woad-spreads", "keep-seed-in"]
+    assert "woad-spreads" not in codes(pigment=[{"mass_g": 5.0}], plant="japanese_indigo")
+    assert "woad-spreads" not in codes(pigment=[{"mass_g": 0.5}], jars=[{"pure_g": 500.0, "sd_frac": 0.05}])

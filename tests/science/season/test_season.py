@@ -32,6 +32,9 @@ SMALL: dict[str, Any] = {
 }  # fmt: skip
 
 
+LARGE = [{"volume_l": 500.0, "count": 2}]
+
+
 @cache
 def usual() -> SeasonAnswer:
     return season_plan(read(SeasonRecord, SMALL), rng=np.random.default_rng(1))
@@ -204,6 +207,28 @@ def test_what_cannot_be_is_refused_in_words(where: str, other: dict[str, Any]) -
     with pytest.raises(InputError) as refused:
         read(SeasonRecord, SMALL | other)
     assert refused.value.where == where
+
+
+def test_cuts_carry_what_to_mind_of_skin_sun_and_weight_and_the_heaviest_day_its_figures() -> None:
+    codes = [one.code for one in planned().cautions]
+    assert codes[:3] == ["leaf-skin", "cut-sun", "cut-lift"]
+    large = planned(beds=[BED | {"area_m2": 90.0}], tubs=LARGE)
+    heavy = next(one for one in large.cautions if one.code == "heavy-day")
+    by_day: dict[date, float] = {}
+    for cut in large.cuts:
+        by_day[cut.on] = by_day.get(cut.on, 0.0) + cut.taken_kg
+    on = max(by_day, key=lambda day: by_day[day])
+    assert on.isoformat() in heavy.text
+    assert f"{by_day[on]:.0f} kg" in heavy.text
+
+
+def test_the_law_is_named_where_woad_is_still_to_be_sown_and_only_there() -> None:
+    def codes(**bed: Any) -> list[str]:
+        return [one.code for one in planned(beds=[BED | bed]).cautions]
+
+    assert "woad-spreads" not in [one.code for one in planned().cautions]
+    assert "woad-spreads" in codes(began="2026-06-25")
+    assert "woad-spreads" not in codes(began="2026-06-25", plant="japanese_indigo", start="planted")
 
 
 def test_the_ranges_are_those_of_the_draws_and_the_middle_is_within_them() -> None:

@@ -11,18 +11,15 @@ import numpy as np
 from bluewright.science.base.bands import Band
 from bluewright.science.base.cautions import Caution
 from bluewright.science.base.sourced import Sourced
-from bluewright.science.bed import law
 from bluewright.science.bed.growth_record import GrowthRecord
 from bluewright.science.bed.seeds import seedlings_per_m2
 from bluewright.science.bed.winter import FROST_C, HOT_C, WORTH_SAYING, Flowering
+from bluewright.science.media import law
+from bluewright.science.media.at_the_cut import HEAVY_KG, SKIN
 from bluewright.science.media.basket import Plant
 from bluewright.science.media.weather.days import cautions as of_weather
 from bluewright.science.media.weather.filling import Temps
 
-HEAVY_KG = Sourced(
-    value=25.0, unit="kg", source="common-practice", low=15.0, high=25.0, grade="practice",
-    note="more than one person should lift at once",
-)  # fmt: skip
 AT_RISK = Sourced(
     value=0.3, unit="1", source="common-practice", low=0.1, high=0.5, grade="guess", note="chance worth a warning"
 )
@@ -31,26 +28,6 @@ FROST_SAID: dict[Plant, str] = {
     "japanese_indigo": "The first frost blackens Japanese indigo in a night: cut before it, or cover it.",
     "indigofera": "Indigofera does not stand frost: cut before it, or bring it in.",
 }
-SKIN = Caution(
-    code="leaf-skin",
-    text="Some skins redden from sap and hairs of these plants: gloves and long sleeves, and wash after the cut.",
-    source="common-practice",
-)
-
-AT_THE_CUT = (
-    SKIN,
-    Caution(
-        code="cut-sun",
-        text="Pick in the early morning: drink, cover head and neck, and rest in the shade; leaf in the sun heats too.",
-        source="common-practice",
-    ),
-    Caution(
-        code="cut-lift",
-        text=f"Carry leaf in baskets of {HEAVY_KG.value:g} kg at most; wet from rain or dew it weighs more.",
-        source="common-practice",
-    ),
-)
-"""What to mind wherever leaf is picked."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

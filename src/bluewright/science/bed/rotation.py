@@ -9,8 +9,8 @@ import numpy as np
 from bluewright.science.base.bands import band
 from bluewright.science.base.cautions import Caution
 from bluewright.science.base.sourced import Floats, Prior, Sourced
-from bluewright.science.bed import law
 from bluewright.science.bed.rotation_record import Advice, Grown, RotationAnswer, RotationRecord
+from bluewright.science.media import law
 
 DRAWS: Final = 4000
 YEAR_D: Final = 365.25

@@ -16,10 +16,10 @@ from bluewright.science.base.bands import band
 from bluewright.science.base.cautions import Caution
 from bluewright.science.base.published import figure_of
 from bluewright.science.base.sourced import Floats
-from bluewright.science.bed import law
 from bluewright.science.bed.densities import DENSITY, EVENNESS, FEW_FRAMES, SURE_CHANCE, TARGETS_PER_M2
 from bluewright.science.bed.grid import drawn
 from bluewright.science.bed.stand_record import Origin, StandAnswer, StandRecord
+from bluewright.science.media import law
 
 DRAWS: Final = 4000
 NINETY_Z: Final = 1.6449

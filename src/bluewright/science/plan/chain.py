@@ -126,7 +126,7 @@ def plan_cloth(record: ClothPlanRecord, *, crop: Crop, rng: np.random.Generator)
         days=days,
         basis="garden" if record.own is not None or any(jar.assayed for jar in record.jars) else "prior",
         inputs=record,
-        cautions=cautions(record, crop, own_frac=known.blue.own_frac, enough=_sure(enough, record)),
+        cautions=cautions(record, crop, own_frac=known.blue.own_frac, enough=_sure(enough, record), sows=sure_m2 > 0),
         sources=SOURCES,
     )
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from bluewright.science.base.cautions import Caution
+from bluewright.science.media import law
 from bluewright.science.plan.chain_crop import Crop
 from bluewright.science.plan.chain_record import ClothPlanRecord
 
@@ -14,10 +15,12 @@ UNLIKELY: Final = 6.0
 """So many times the prior's middle: more than any source."""
 
 
-def cautions(record: ClothPlanRecord, crop: Crop, *, own_frac: float, enough: bool) -> tuple[Caution, ...]:
-    """Starting guesses, a hot vat's powders, a yield that is not believable."""
+def cautions(
+    record: ClothPlanRecord, crop: Crop, *, own_frac: float, enough: bool, sows: bool
+) -> tuple[Caution, ...]:  # fmt: skip
+    """The law where something is to be sown, starting guesses, a hot vat's powders, a yield that is not believable."""
     own = record.own
-    said = []
+    said = list(law.cautions(record.plant)) if sows else []
     if not enough and own_frac < HALF:
         said.append(
             Caution(

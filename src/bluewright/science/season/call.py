@@ -49,6 +49,7 @@ def season_plan(record: SeasonRecord, *, rng: np.random.Generator, progress: Pro
         found.problem, schedule, tubs, beds=found.beds, steeps=found.steeps, running_g=_running_g(found, record, tubs)
     )
     steeps = _steeps(record, found, schedule, tubs)
+    cuts = _cuts(record, found, schedule, result)
     bound_g, more_g = worth_of_more(made)
     schedule = replace(schedule, bound_g=min(schedule.bound_g, bound_g))
     return SeasonAnswer(
@@ -57,7 +58,7 @@ def season_plan(record: SeasonRecord, *, rng: np.random.Generator, progress: Pro
         plan_g=significant(_plan_g(found, schedule)),
         alone_g=significant(alone_g(found.problem) + sum(tub.blue_g for tub in found.problem.running)),
         standing_kg=significant(sum(schedule.standing_kg.values())),
-        cuts=_cuts(record, found, schedule, result),
+        cuts=cuts,
         steeps=steeps,
         wants=_planned_wants(record, found, result),
         days=_days(record, found, schedule, tubs),
@@ -69,7 +70,7 @@ def season_plan(record: SeasonRecord, *, rng: np.random.Generator, progress: Pro
         every_d=found.every_d,
         basis="garden" if any(bed.learned for bed in found.beds) else "prior",
         inputs=record,
-        cautions=cautions(record),
+        cautions=cautions(record, cuts),
         sources=SOURCES,
     )
 

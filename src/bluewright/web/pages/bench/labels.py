@@ -263,7 +263,7 @@ SAID: Final[dict[str, dict[object, Words]]] = {
         "sealed": _("sealed until now"), "opened": _("opened, closed well"), "old": _("old, damp or lumpy"),
     },
     "plant": {"woad": _("woad"), "japanese_indigo": _("Japanese indigo"), "indigofera": _("Indigofera")},
-    "state": {"early": _("early"), "right": _("in time"), "late": _("late")},
+    "state": {"early": _("early"), "right": _("at the right time"), "late": _("late")},
     "family": {"cabbage": _("cabbage family, woad too"), "other": _("any other")},
     "origin": {"sown": _("sown"), "transplanted": _("transplanted"), "self_sown": _("self-sown")},
     "purpose": {"leaf": _("leaf"), "seed": _("seed")},

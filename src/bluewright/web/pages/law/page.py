@@ -10,7 +10,7 @@ from django.utils.translation import gettext as _
 
 from bluewright.journal.models import Garden, LawCheck
 from bluewright.journal.queries.law import last_check
-from bluewright.science.bed import law
+from bluewright.science.media import law
 from bluewright.words.numbers import sentence, weekday
 from bluewright.words.own_text import own_text
 

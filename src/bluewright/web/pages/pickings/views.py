@@ -18,7 +18,7 @@ from bluewright.journal.models import Garden, Picking
 from bluewright.journal.queries import gardens, photos
 from bluewright.journal.queries.history import histories
 from bluewright.science.base.errors import InputError
-from bluewright.science.bed.growth_cautions import AT_THE_CUT
+from bluewright.science.media.at_the_cut import AT_THE_CUT
 from bluewright.web.pages.pickings.forms import PickingForm, as_typed, write_picking
 from bluewright.web.pages.pickings.page import picking_page
 from bluewright.web.ui.photos import keep_photos, sent_files, thumbs

@@ -12,7 +12,8 @@ from django.utils.translation import gettext as _
 
 from bluewright.journal.bridge.planning import due
 from bluewright.journal.models import Garden, Want
-from bluewright.science.bed import growth_cautions, law
+from bluewright.science.media import law
+from bluewright.science.media.at_the_cut import AT_THE_CUT
 from bluewright.science.media.weather.record import DayBand
 from bluewright.science.plan.chain_record import ClothPlanAnswer, DaysBack, SowBy, Step, Taken
 from bluewright.science.season.answer import SeasonAnswer
@@ -227,7 +228,7 @@ def _plant(answer: ClothPlanAnswer | None, season: SeasonAnswer | None) -> froze
 
 def _care(said: Said | None, season: SeasonAnswer | None, *, plant: frozenset[str], law_said: str) -> Iterator[str]:
     """Each once: law and seed, skin, sun and lifting at the cut, then what plan and schedule say."""
-    standing = [*(law.cautions("woad") if "woad" in plant else ()), *growth_cautions.AT_THE_CUT]
+    standing = [*(law.cautions("woad") if "woad" in plant else ()), *AT_THE_CUT]
     told = [law_said, *(own_text(one.text) for one in standing)]
     told += [] if said is None else said.take_care
     told += [] if season is None else season_words.said(season).take_care
