@@ -2,8 +2,10 @@
 
 import pytest
 from django.test import Client
+from django.utils import timezone
 
 from bluewright.journal.models import Garden, Steep
+from bluewright.web.pages.today.page import Matter, Step, today_page
 from tests import cast
 from tests.cast import a_batch, a_bed, a_garden, a_picking, a_straining, a_tub, an_alkali, an_alkali_part, moment
 from tests.web.checks import flat, only, to_the_start_without_a_garden, url
@@ -58,6 +60,19 @@ def test_the_most_urgent_comes_first(client: Client, garden: Garden) -> None:
     urgencies = [float(str(m["urgency_h"])) for m in matters(client)]
     assert len(urgencies) >= 3
     assert urgencies == sorted(urgencies)
+
+
+def test_what_spoils_comes_before_what_keeps_however_long_that_has_been_due() -> None:
+    def told(key: str, urgency_h: float, *, keeps: bool) -> Matter:
+        do = Step(says="Open", href="/")
+        return Matter(urgency_h=urgency_h, key=key, what=key, why="", do=do, keeps=keeps)
+
+    given = [
+        told("wash", -10.0, keeps=True), told("settled", -20.0, keeps=True), told("tub", -1.0, keeps=False),
+        told("look", 12.0, keeps=False), told("rack", 24.0, keeps=True),
+    ]  # fmt: skip
+    shown = today_page(given, now=timezone.now(), bare=False).matters
+    assert [matter.key for matter in shown] == ["tub", "settled", "wash", "look", "rack"]
 
 
 def test_a_tub_without_forecast_says_why(client: Client, garden: Garden) -> None:

@@ -19,7 +19,7 @@ from bluewright.journal.demo.cloth import write_cloth
 from bluewright.journal.demo.hours import PRICES, write_hours
 from bluewright.journal.demo.ladder import a_ladder
 from bluewright.journal.demo.trials import write_trials
-from bluewright.journal.demo.tub_truth import TubTruth, noted, tub_truth
+from bluewright.journal.demo.tub_truth import GardenTruth, TubTruth, noted, tub_truth
 from bluewright.journal.demo.vats import write_vats
 from bluewright.journal.demo.work import Tub, Work
 from bluewright.journal.models import (
@@ -73,6 +73,7 @@ class _Season:
     def __init__(self, *, now: datetime, by: Any) -> None:
         self.now, self.by = now.astimezone(ZoneInfo(ZONE)), by
         self.rng = np.random.default_rng(SEED)
+        self.truth = GardenTruth(rng=np.random.default_rng(SEED + 2))
         self.air: list[AirTemp] = []
         self.beds: dict[str, Bed] = {}
         self.pickings: dict[str, Picking] = {}
@@ -316,7 +317,7 @@ class _Season:
         until = steep.started_at + timedelta(hours=max(*told.looks_h, told.strain_h or 0.0))
         past = [row for row in near if row.time <= until]
         record = steep_record(whole, air=past, now=until)
-        return tub_truth(record, told.looks_h, strain_h=told.strain_h, rng=self.rng)
+        return tub_truth(record, told.looks_h, strain_h=told.strain_h, garden=self.truth, rng=self.rng)
 
 
 _KEPT_L_PER_KG: Final = {"drained": 1.3, "hand": 0.8, "press": 0.55}

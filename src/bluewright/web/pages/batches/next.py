@@ -18,12 +18,12 @@ from bluewright.web.pages.settling import next as settling
 
 Tells = Callable[[Batch, datetime], tuple[datetime, str, str] | None]
 
-PAGES: Final[tuple[tuple[str, Tells], ...]] = (
-    ("airing.show", airing.next_matter),
-    ("settling.show", settling.next_matter),
-    ("drying.show", drying.next_matter),
+PAGES: Final[tuple[tuple[str, Tells, bool], ...]] = (
+    ("airing.show", airing.next_matter, False),
+    ("settling.show", settling.next_matter, True),
+    ("drying.show", drying.next_matter, True),
 )
-"""The page on which a stage's next step is done, and what tells whether it is due."""
+"""The page on which a stage's next step is done, what tells whether it is due, and whether the stage keeps."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -34,6 +34,8 @@ class NextStep:
     what: str
     why: str
     href: str
+    keeps: bool = False
+    """Whether the batch takes no harm when it waits a little longer."""
 
 
 def next_step(batch: Batch, now: datetime) -> NextStep | None:
@@ -45,9 +47,9 @@ def next_step(batch: Batch, now: datetime) -> NextStep | None:
             why=_("The liquor loses blue while it stands."),
             href=reverse("alkali.dose", kwargs={"key": batch.pk}),
         )
-    for page, tells in PAGES:
+    for page, tells, keeps in PAGES:
         found = tells(batch, now)
         if found is not None:
             due, what, why = found
-            return NextStep(due=due, what=what, why=why, href=reverse(page, kwargs={"key": batch.pk}))
+            return NextStep(due=due, what=what, why=why, href=reverse(page, kwargs={"key": batch.pk}), keeps=keeps)
     return None

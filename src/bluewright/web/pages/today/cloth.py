@@ -4,17 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from datetime import datetime, timedelta
-from typing import Final
 
 from django.urls import reverse
 from django.utils.translation import gettext as _
 
-from bluewright.journal.models import Garden, Piece
+from bluewright.journal.models import Garden
 from bluewright.journal.queries import pieces
 from bluewright.web.pages.cloth.next import ASKED_FOR, next_thing
 from bluewright.web.pages.today.page import Matter, Step
-
-CALM_H: Final = 1.0
 
 
 def cloth_matters(garden: Garden, now: datetime) -> Iterator[Matter]:
@@ -23,16 +20,11 @@ def cloth_matters(garden: Garden, now: datetime) -> Iterator[Matter]:
         found = next_thing(row, now)
         if found is not None:
             yield Matter(
-                urgency_h=_urgency_h(row, found.due - now),
+                urgency_h=(found.due - now) / timedelta(hours=1),
                 key=str(row.pk),
                 what=_("%(piece)s: %(what)s") % {"piece": row.name, "what": found.what},
                 why=found.why,
                 do=Step(says=found.says, href=found.href),
                 also=Step(says=_("Open"), href=reverse("cloth.show", kwargs={"key": row.pk}), writes=False),
+                keeps=pieces.open_dip(row) is None,
             )
-
-
-def _urgency_h(row: Piece, left: timedelta) -> float:
-    """What lies in a vat is in a hurry; what hangs or rests is not, however long it has."""
-    hours = left / timedelta(hours=1)
-    return hours if pieces.open_dip(row) is not None else max(hours, CALM_H)

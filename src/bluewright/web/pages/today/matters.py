@@ -108,6 +108,7 @@ def batch_matters(garden: Garden, now: datetime) -> Iterator[Matter]:
                 what=found.what,
                 why=found.why,
                 do=Step(says=_("Open"), href=found.href, writes=False),
+                keeps=found.keeps,
             )
 
 

@@ -34,6 +34,8 @@ class Matter:
     do: Step
     """Its one next action."""
     also: Step | None = None
+    keeps: bool = False
+    """Whether it takes no harm when it waits: however long it has been due, what spoils comes before it."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -52,11 +54,13 @@ class TodayPage:
 
 SOON_H = 36.0
 """What can wait longer than this stands below, folded."""
+CALM_H = 1.0
+"""What keeps is never more urgent than something that is due in so long."""
 
 
 def today_page(matters: Iterable[Matter], *, now: datetime, bare: bool) -> TodayPage:
     """The page: the most urgent first; `bare` where the garden has no bed yet."""
-    found = sorted(matters, key=lambda m: m.urgency_h)
+    found = sorted(matters, key=_order)
     later = tuple(m for m in found if m.urgency_h > SOON_H)
     said = ngettext("%(n)d thing can wait", "%(n)d things can wait", len(later)) % {"n": len(later)}
     return TodayPage(
@@ -66,3 +70,8 @@ def today_page(matters: Iterable[Matter], *, now: datetime, bare: bool) -> Today
         later_said=said,
         bare=bare,
     )
+
+
+def _order(matter: Matter) -> tuple[float, float]:
+    due_h = matter.urgency_h
+    return (max(due_h, CALM_H) if matter.keeps else due_h), due_h
