@@ -47,7 +47,7 @@ def pick(grower: Phone, leaf: str, *, hours_ago: float) -> None:
 
 def steep(grower: Phone, name: str, *, hours_ago: float, water: str) -> None:
     """Put what was picked last into a tub."""
-    grower.press("put it in a tub")
+    grower.press("Put it in a tub")
     grower.type("name", name)
     grower.type("started_at", ago(hours_ago))
     grower.type("water", water)

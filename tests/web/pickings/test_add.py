@@ -88,3 +88,11 @@ def test_it_says_what_skin_sun_and_back_should_mind(client: Client, garden: Gard
     garden.system = "us"
     garden.save()
     assert "baskets of 55 lb at most" in client.get(WHERE).content.decode()
+
+
+def test_the_only_bed_is_chosen_beforehand_and_one_of_several_is_not(client: Client, garden: Garden) -> None:
+    assert not client.get(WHERE).context["form"].initial.get("beds")
+    only = Bed.objects.filter(garden=garden).first()
+    assert only is not None
+    Bed.objects.filter(garden=garden).exclude(pk=only.pk).update(deleted_at=moment(0))
+    assert client.get(WHERE).context["form"].initial["beds"] == [str(only.pk)]

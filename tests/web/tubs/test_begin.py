@@ -60,6 +60,18 @@ def test_the_picking_that_led_here_is_chosen_already(client: Client, garden: Gar
     assert form["plant"].value() == "japanese_indigo"
 
 
+def test_the_only_leaf_that_waits_is_chosen_and_leaf_in_a_tub_says_in_which(client: Client, garden: Garden) -> None:
+    gone, waits = a_picking(garden), a_picking(garden)
+    client.post(WHERE, entry(gone))
+    form = client.get(WHERE).context["form"]
+    assert form["pickings"].value() == [str(waits.pk)]
+    told = dict(form.fields["pickings"].widget.choices)
+    assert "3 kg Tub 5" in told[str(gone.pk)]
+    assert "Tub 5" not in told[str(waits.pk)]
+    a_picking(garden)
+    assert client.get(WHERE).context["form"]["pickings"].value() is None
+
+
 @pytest.mark.parametrize("strange", ["", "rubbish", str(NOBODY)])
 def test_a_wrong_picking_in_the_address_is_no_choice(client: Client, garden: Garden, strange: str) -> None:
     response = client.get(WHERE, {"picking": strange})

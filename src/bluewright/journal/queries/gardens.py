@@ -63,13 +63,19 @@ def waiting_pickings(of: Garden, *, since: datetime) -> QuerySet[Picking]:
     return Picking.objects.filter(~Exists(used), garden=of, picked_at__gte=since)
 
 
+def only_waiting(of: Garden, *, now: datetime) -> Picking | None:
+    """The picking of the last weeks that is in no tub, where there is just one."""
+    found = list(waiting_pickings(of, since=now - STILL_NEAR)[:2])
+    return found[0] if len(found) == 1 else None
+
+
 def choosable(of: Garden, *, now: datetime, also: Iterable[UUID | str] = ()) -> list[Picking]:
     """Pickings that can go into a tub: those of the last weeks, what is in no tub yet, and what is chosen already.
 
-    Of many, the newest.
+    Of many, the newest; each with the tubs it went into.
     """
     used = SteepLeaf.objects.filter(picking=OuterRef("pk"), steep__deleted_at=None)
-    mine = Picking.objects.filter(garden=of)
+    mine = _threaded(Picking.objects.filter(garden=of))
     found = list(mine.filter(~Exists(used) | Q(picked_at__gte=now - STILL_NEAR))[:CHOICES])
     return found + list(mine.filter(pk__in=list(also)).exclude(pk__in=[row.pk for row in found]))
 
@@ -94,6 +100,12 @@ def bed_of(key: str, *, of: Garden) -> Bed | None:
         return bed(UUID(key), of=of)
     except ValueError:
         return None
+
+
+def only_bed(of: Garden) -> Bed | None:
+    """The garden's bed, where there is just one."""
+    found = list(Bed.objects.filter(garden=of)[:2])
+    return found[0] if len(found) == 1 else None
 
 
 def taken_from(found: Bed) -> QuerySet[Picking]:

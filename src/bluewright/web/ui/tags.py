@@ -45,13 +45,10 @@ def sign_picture(sign: str, level: str) -> SafeString:
     return mark_safe(drawing(sign, int(level)))
 
 
-@register.inclusion_tag("photos/strip_and_more.html", takes_context=True)
-def photo_strip(
-    context: Mapping[str, Any], photos: Mapping[UUID, Sequence[Photo]], kind: str, key: UUID, said: str
-) -> dict[str, Any]:
-    """The small pictures of one thing among those of many, and the way to add more."""
-    thing = {"thumbs": thumbs(photos.get(key, ())), "kind": kind, "key": key, "said": said}
-    return thing | {"can_write": context.get("can_write", False)}
+@register.inclusion_tag("photos/strip.html")
+def photo_strip(photos: Mapping[UUID, Sequence[Photo]], key: UUID) -> dict[str, Any]:
+    """The small pictures of one thing among those of many; more are added on its own page."""
+    return {"thumbs": thumbs(photos.get(key, ()))}
 
 
 @register.inclusion_tag("why/link.html")

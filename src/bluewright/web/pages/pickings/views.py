@@ -108,8 +108,8 @@ def restore(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
 
 
 def _of_bed(key: str, garden: Garden) -> dict[str, Any]:
-    """The bed and its plant, where the form is opened from a bed."""
-    found = gardens.bed_of(key, of=garden)
+    """The bed and its plant, where the form is opened from a bed or the garden has only one."""
+    found = gardens.bed_of(key, of=garden) if key else gardens.only_bed(of=garden)
     return {} if found is None else {"beds": [str(found.pk)], "plant": found.plant}
 
 

@@ -10,6 +10,7 @@ from uuid import UUID
 
 from django import forms
 from django.utils import timezone
+from django.utils.translation import gettext
 from django.utils.translation import gettext_lazy as _
 
 from bluewright.journal.models import Garden, Picking, Steep
@@ -66,7 +67,7 @@ class BeginForm(forms.Form):
         pickings: Any = self.fields["pickings"]
         pickings.queryset = Picking.objects.filter(garden=garden)
         offered = gardens.choosable(garden, now=timezone.now(), also=_keys(self["pickings"].value() or []))
-        pickings.widget.choices = [(str(row.pk), str(row)) for row in offered]
+        pickings.widget.choices = [(str(row.pk), _offered(row)) for row in offered]
         for name in ("water", "leaf"):
             measure: Any = self.fields[name]
             measure.system = garden.system
@@ -138,6 +139,12 @@ class StrainForm(forms.Form):
     def clean_strained_at(self) -> datetime:
         """A tub is not strained before the steep began."""
         return _once_begun(self.cleaned_data["strained_at"], self.steep)
+
+
+def _offered(picking: Picking) -> str:
+    """A picking as a choice: where some of it is in tubs already, in which."""
+    parts = ", ".join(f"{part.leaf_typed} {part.steep.name}" for part in picking.went_into.all())
+    return gettext("%(picking)s (in tubs: %(parts)s)") % {"picking": picking, "parts": parts} if parts else str(picking)
 
 
 def _keys(sent: Iterable[object]) -> list[UUID]:

@@ -47,8 +47,9 @@ def index(request: HttpRequest, garden: Garden) -> HttpResponse:
 @in_garden
 def begin(request: HttpRequest, garden: Garden) -> HttpResponse:
     """Begin a steep."""
-    picking = gardens.picking(request.GET.get("picking", ""), of=garden)
-    first: dict[str, Any] = {"started_at": timezone.localtime()}
+    now = timezone.localtime()
+    picking = gardens.picking(request.GET.get("picking", ""), of=garden) or gardens.only_waiting(garden, now=now)
+    first: dict[str, Any] = {"started_at": now}
     if picking is not None:
         first |= {"pickings": [str(picking.pk)], "plant": picking.plant}
     form = BeginForm(posted(request), garden=garden, initial=first)

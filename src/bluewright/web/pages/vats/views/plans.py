@@ -46,7 +46,9 @@ def plan(request: HttpRequest, garden: Garden) -> HttpResponse:
     """The recipe that the address asks for; what is posted is the vat as it was made by it."""
     jars = jars_holding(garden)
     asked = request.GET if "kind" in request.GET else None
-    form = PlanForm(asked, garden=garden, jars=jars, initial=FIRST | {"jar": typed.first_jar(jars)})
+    form = PlanForm(
+        asked, garden=garden, jars=jars, initial=FIRST | {"jar": request.GET.get("jar") or typed.first_jar(jars)}
+    )
     found = _recipe(form)
     made: MadeForm | None = None
     if found is not None:
