@@ -29,3 +29,11 @@ def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
     files = Counter(item.path for item in items)
     longest = {here / file: place for place, file in enumerate(LONGEST)}
     items.sort(key=lambda item: (longest.get(item.path, len(longest)), -files[item.path]))
+
+
+@pytest.fixture(scope="session")
+def django_db_modify_db_settings(django_db_modify_db_settings_parallel_suffix: None) -> None:
+    """The tests' tables are made from the models at once; `journal/test_migrations.py` holds the two ways equal."""
+    from django.db import connections
+
+    connections.settings["default"]["TEST"]["MIGRATE"] = False

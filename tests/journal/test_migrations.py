@@ -1,23 +1,31 @@
 """A garden written by any earlier program opens in this one with every row as it was.
 
 One database is brought from migration to migration. At each, rows of every table are written by the models as they were
-then, every column filled; after the last, all of them are read by the models as they are now.
+then, every column filled; after the last, all of them are read by the models as they are now. Its tables are then
+those that a new garden gets at once.
 """
 
 from __future__ import annotations
 
+import re
 import uuid
+from collections import Counter
 from collections.abc import Iterator
 from datetime import UTC, date, datetime
+from pathlib import Path
 from typing import Any
 
 import pytest
 from django.apps import apps
-from django.db import connections, models
+from django.core.management.sql import emit_post_migrate_signal
+from django.db import models
 from django.db.migrations.executor import MigrationExecutor
 from django.db.migrations.loader import MigrationLoader
+from django.db.migrations.recorder import MigrationRecorder
 
+from bluewright.journal.anew import make_tables
 from bluewright.journal.transfer import KINDS, OF_PHOTOS
+from tests.journal.empty import empty_database
 
 ALIAS = "earlier"
 STEPS = sorted(name for app, name in MigrationLoader(None).disk_migrations if app == "journal")
@@ -32,15 +40,9 @@ EMPTY = {("poured", "batch"), ("jarlook", "batch")}
 @pytest.fixture(scope="module")
 def earlier(tmp_path_factory: pytest.TempPathFactory, django_db_blocker: Any) -> Iterator[Any]:
     """An empty database of its own beside the one of the tests."""
-    connections.databases[ALIAS] = connections.databases["default"] | {
-        "NAME": str(tmp_path_factory.mktemp("earlier") / "earlier.sqlite3"),
-        "OPTIONS": {"init_command": "PRAGMA foreign_keys=ON;PRAGMA synchronous=OFF;"},
-    }
-    with django_db_blocker.unblock():
-        yield connections[ALIAS]
-        connections[ALIAS].close()
-    del connections.databases[ALIAS]
-    del connections[ALIAS]
+    folder = tmp_path_factory.mktemp("earlier")
+    with django_db_blocker.unblock(), empty_database(ALIAS, folder) as database:
+        yield database
 
 
 def value(field: Any, rows: dict[type[models.Model], models.Model]) -> Any:
@@ -137,3 +139,35 @@ def test_the_database_is_whole_after_every_step(filled: dict[str, Written], earl
 def test_every_table_that_a_garden_s_file_carries_is_filled(filled: dict[str, Written]) -> None:
     tables = {table for table, _ in filled[STEPS[-1]]}
     assert {model._meta.model_name for model, *_ in (*KINDS.values(), *OF_PHOTOS.values())} <= tables
+
+
+def shapes(of: Any) -> dict[str, list[str]]:
+    """The words of which each table, index and trigger is made; columns may stand in another order."""
+    with of.cursor() as cursor:
+        found = cursor.execute("SELECT name, sql FROM sqlite_master WHERE sql IS NOT NULL").fetchall()
+    return {name: sorted(re.findall(r"\w+|[^\w\s]", sql)) for name, sql in found}
+
+
+def rows(of: Any) -> Counter[str]:
+    """How many rows each table holds."""
+    with of.cursor() as cursor:
+        tables = of.introspection.table_names(cursor)
+        return Counter({table: cursor.execute(f'SELECT count(*) FROM "{table}"').fetchone()[0] for table in tables})
+
+
+def test_a_new_garden_has_every_table_column_index_and_constraint_as_all_migrations_make_them(
+    filled: dict[str, Written], earlier: Any, tmp_path: Path
+) -> None:
+    with empty_database("anew", tmp_path) as anew:
+        make_tables(anew)
+        emit_post_migrate_signal(verbosity=0, interactive=False, db=ALIAS)  # as the command `migrate` does at its end
+        by_migrations = shapes(earlier)
+        assert len(by_migrations) > 100
+        assert shapes(anew) == by_migrations
+        assert (
+            MigrationRecorder(anew).applied_migrations().keys()
+            == MigrationRecorder(earlier).applied_migrations().keys()
+        )
+        ours = Counter(f"journal_{table}" for written in filled.values() for table, _ in written)
+        ours["auth_user"] = len(STEPS)
+        assert rows(earlier) - ours == +rows(anew), "no migration writes a row that a new garden would miss"
