@@ -1,6 +1,5 @@
 """From an answer to its chart: the packaged examples (invented) are drawn, with the figures that were answered."""
 
-import json
 import xml.etree.ElementTree as ET
 from collections.abc import Callable
 from dataclasses import replace
@@ -13,7 +12,7 @@ from bluewright.charts import answers, assays, compare_answers, costs, palette, 
 from bluewright.charts.svg import text_width
 from bluewright.science.alkali.dose import titration
 from bluewright.science.alkali.record import DoseAnswer
-from tests.cli.commands import RECORD_COMMANDS, example
+from tests.cli.commands import example_answer
 
 SVG = "{http://www.w3.org/2000/svg}"
 
@@ -59,8 +58,7 @@ CHARTS: dict[str, Callable[..., str]] = {
 @pytest.fixture(scope="module", params=CHARTS)
 def drawn(request: pytest.FixtureRequest) -> tuple[Any, ET.Element]:
     """The answer to the example of a command, and its chart."""
-    command = RECORD_COMMANDS[request.param.split(",")[0]]
-    found = command.answer(json.dumps(example(command)))
+    found = example_answer(request.param.split(",")[0])
     return found, ET.fromstring(CHARTS[request.param](found, answer="An answer in words."))
 
 

@@ -4,6 +4,7 @@ import importlib
 import json
 import subprocess
 import sys
+from functools import cache
 from typing import Any
 
 from bluewright.cli.commands import COMMANDS
@@ -20,6 +21,12 @@ def example(command: RecordCommand[Any, Any]) -> dict[str, Any]:
     """The packaged example record of the command."""
     made: dict[str, Any] = json.loads(example_text(command.example))
     return made
+
+
+@cache
+def example_answer(words: str) -> Any:
+    """The answer to the packaged example of a command, worked out once for all tests of a process."""
+    return RECORD_COMMANDS[words].answer(example_text(RECORD_COMMANDS[words].example))
 
 
 def bluewright(*words: str, given: bytes = b"") -> subprocess.CompletedProcess[bytes]:

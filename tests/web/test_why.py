@@ -1,76 +1,59 @@
 """Why this number, for every computation: each example record of the package is answered and each figure explained."""
 
-from importlib import import_module, resources
-from typing import Any, get_args, get_type_hints
+from importlib import import_module
+from typing import get_args, get_type_hints
 
-import numpy as np
 import pytest
 
-from bluewright.cli.commands import COMMANDS
-from bluewright.cli.record_command import RecordCommand
 from bluewright.cli.schemas import PUBLISHED
-from bluewright.science.base.records import read
 from bluewright.science.base.sourced import Prior, Sourced
 from bluewright.web.ui.basis import BASIS
 from bluewright.web.ui.stages import STAGES, stage_of
 from bluewright.web.ui.why import Link, WhyPage, why_page
 from bluewright.web.ui.why_figures import figures
 from bluewright.words.sources import NO_SOURCE, bibliography
+from tests.cli.commands import RECORD_COMMANDS, example_answer
 
-
-def _answers() -> dict[str, Any]:
-    found = {}
-    for command in COMMANDS:
-        name = "-".join(command.words)
-        path = resources.files("bluewright").joinpath("examples", f"{name}.json")
-        if path.is_file():
-            own = vars(import_module(command.path)).values()
-            made = next((v for v in own if isinstance(v, RecordCommand)), None)
-            if made is None:  # it needs more than a record: a photo
-                continue
-            record = read(made.record, path.read_text("utf-8"))
-            found[name] = made.compute(record, rng=np.random.default_rng(record.seed))
-    return found
-
-
-ANSWERS = _answers()
-EVERY = [(name, figure) for name, answer in ANSWERS.items() for figure in figures(answer)]
+NAMES = pytest.mark.parametrize("name", RECORD_COMMANDS)
 
 
 def why(name: str, figure: str) -> WhyPage:
-    return why_page(ANSWERS[name], figure=figure, address=lambda path: f"?why={path}", back=Link(to="/", name="back"))
+    return why_page(
+        example_answer(name), figure=figure, address=lambda path: f"?why={path}", back=Link(to="/", name="back")
+    )
 
 
 def test_every_answer_that_is_published_has_its_stage() -> None:
     """But the colours in a photo and gardens pooled: no page asks why of them."""
     published = {kind.__name__ for name, kind in PUBLISHED.items() if name.endswith("-answer")}
     assert published - {"PhotoAnswer", "PoolAnswer"} == set(STAGES)
-    assert {type(answer).__name__ for answer in ANSWERS.values()} == set(STAGES)
+    assert {type(answer).__name__ for answer in map(example_answer, RECORD_COMMANDS)} == set(STAGES)
 
 
-@pytest.mark.parametrize(("name", "figure"), EVERY)
-def test_every_figure_says_its_value_in_words(name: str, figure: str) -> None:
-    found = why(name, figure).figure
-    assert found.said or found.parts
-    told = " ".join([found.name, found.said, *(f"{part.name} {part.said}" for part in found.parts)])
-    assert "_" not in told.replace("bluewright_", "")
-    assert not any(raw in told for raw in ("Band(", "None", "nan", "datetime", "array("))
+@NAMES
+def test_every_figure_says_its_value_in_words(name: str) -> None:
+    for figure in figures(example_answer(name)):
+        found = why(name, figure).figure
+        assert found.said or found.parts, figure
+        told = " ".join([found.name, found.said, *(f"{part.name} {part.said}" for part in found.parts)])
+        assert "_" not in told.replace("bluewright_", ""), figure
+        assert not any(raw in told for raw in ("Band(", "None", "nan", "datetime", "array(")), figure
 
 
-@pytest.mark.parametrize("name", ANSWERS)
+@NAMES
 def test_every_computation_has_inputs_a_formula_constants_and_draws(name: str) -> None:
-    page = why(name, figures(ANSWERS[name])[0])
+    page = why(name, figures(example_answer(name))[0])
     assert page.given
     assert "<pre" in page.formula
     assert page.constants
-    assert page.draws == 0 if stage_of(ANSWERS[name]).exact else page.draws >= 300
+    assert page.draws == 0 if stage_of(example_answer(name)).exact else page.draws >= 300
     assert all(row.meaning for row in (*page.given, *page.left_out))
-    assert [other.to for other in page.others] == [f"?why={path}" for path in figures(ANSWERS[name])[1:]]
+    assert [other.to for other in page.others] == [f"?why={path}" for path in figures(example_answer(name))[1:]]
 
 
-@pytest.mark.parametrize("name", ANSWERS)
+@NAMES
 def test_every_source_and_every_constant_s_source_is_in_the_bibliography(name: str) -> None:
-    page = why(name, figures(ANSWERS[name])[0])
+    page = why(name, figures(example_answer(name))[0])
     known = {*bibliography(), NO_SOURCE}
     assert {source.key for source in page.sources} <= known
     assert all(bool(source.anchor) == (source.key != NO_SOURCE) for source in page.sources)
@@ -78,30 +61,30 @@ def test_every_source_and_every_constant_s_source_is_in_the_bibliography(name: s
     assert page.many == sum(len(group.rows) for group in page.constants) == sum(n for _, n in page.grades)
 
 
-@pytest.mark.parametrize("name", ANSWERS)
+@NAMES
 def test_no_constant_that_the_computation_names_is_left_out(name: str) -> None:
     """Those that stand in the entry module itself, or are imported into it, by their names."""
-    entry = import_module(f"bluewright.science.{stage_of(ANSWERS[name]).entry}")
+    entry = import_module(f"bluewright.science.{stage_of(example_answer(name)).entry}")
     named = {name for name, value in vars(entry).items() if isinstance(value, Sourced | Prior)}
-    page = why(name, figures(ANSWERS[name])[0])
+    page = why(name, figures(example_answer(name))[0])
     assert named <= {row.code for group in page.constants for row in group.rows}
 
 
 @pytest.mark.parametrize(
     ("name", "priors"),
-    [("steep-call", "steep"), ("strain-balance", "strain"), ("alkali-dose", "alkali"), ("air-time", "air"),
-     ("jar-yield", "pigment")],
+    [("steep call", "steep"), ("strain balance", "strain"), ("alkali dose", "alkali"), ("air time", "air"),
+     ("jar yield", "pigment")],
 )  # fmt: skip
 def test_every_prior_of_a_stage_is_told(name: str, priors: str) -> None:
     module = import_module(f"bluewright.science.{priors}.priors")
     named = {name for name, value in vars(module).items() if isinstance(value, Sourced | Prior)}
-    page = why(name, figures(ANSWERS[name])[0])
+    page = why(name, figures(example_answer(name))[0])
     assert named <= {row.code for group in page.constants for row in group.rows}
 
 
 def test_the_constants_of_a_straining_by_hand() -> None:
     """Counted and worked out by hand from science/strain/priors.py: 0.80 times or over exp(1.645 * 0.20) = 1.39."""
-    page = why("strain-balance", "liquor_out_l")
+    page = why("strain balance", "liquor_out_l")
     assert page.grades == (("practice", 4), ("guess", 4), ("memory", 1))
     (kept,) = [row for group in page.constants for row in group.rows if row.code.startswith("KEPT")]
     assert kept.code == "KEPT_L_PER_KG[hand]"
@@ -110,34 +93,34 @@ def test_the_constants_of_a_straining_by_hand() -> None:
 
 
 def test_a_value_is_told_with_its_range_and_an_exact_one_without() -> None:
-    rows = {row.code: row.said for group in why("alkali-dose", "dose").constants for row in group.rows}
+    rows = {row.code: row.said for group in why("alkali dose", "dose").constants for row in group.rows}
     assert rows["KINDS[ammonia].molar"] == "17.031 g/mol (17.021 to 17.041)"
-    rows = {row.code: row.said for group in why("filter-time", "left_h").constants for row in group.rows}
+    rows = {row.code: row.said for group in why("filter time", "left_h").constants for row in group.rows}
     assert rows["CAKE_SHARE"] == "0.5 (0.08 to 0.92)"
 
 
-@pytest.mark.parametrize("name", ANSWERS)
+@NAMES
 def test_it_says_what_the_answer_rests_on_whatever_that_may_be(name: str) -> None:
     """Every word that the field `basis` may hold has its sentence."""
-    kind = type(ANSWERS[name])
+    kind = type(example_answer(name))
     if "basis" in kind.__dataclass_fields__:
         assert set(get_args(get_type_hints(kind)["basis"])) <= set(BASIS)
-        assert why(name, figures(ANSWERS[name])[0]).basis == str(BASIS[ANSWERS[name].basis])
+        assert why(name, figures(example_answer(name))[0]).basis == str(BASIS[example_answer(name).basis])
 
 
 def test_a_dose_is_told_in_its_own_measure() -> None:
-    assert " mL (" in why("alkali-dose", "dose").figure.said
+    assert " mL (" in why("alkali dose", "dose").figure.said
 
 
 def test_an_edge_against_time_is_told_at_a_dozen_hours_or_so() -> None:
-    parts = why("settle-time", "edge_mm_by_h").figure.parts
+    parts = why("settle time", "edge_mm_by_h").figure.parts
     assert len(parts) == 13
     assert parts[0].name == "0 h"
     assert parts[0].said.endswith("mm (300 to 300)")
 
 
 def test_a_step_of_the_yield_is_a_figure_too() -> None:
-    found = why("jar-yield", "steps.0.kept_frac").figure
+    found = why("jar yield", "steps.0.kept_frac").figure
     assert found.name == "Steps: Steep: kept"
     assert "%" in found.said
     assert "Share of the blue that came through this step." in found.meaning
