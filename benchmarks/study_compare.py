@@ -9,12 +9,14 @@ import math
 
 import numpy as np
 
+from bluewright.science.base.sourced import Floats
 from bluewright.science.base.t_and_f import t_quantile
 from bluewright.science.learn.mixed import batches
+from bluewright.science.learn.mixed_normals import normal_cdf
 from bluewright.science.learn.mixed_record import BatchesRecord, NotedBatch
 from bluewright.science.learn.trial_beliefs import noise_after, noise_before, shrunk
 from bluewright.science.learn.trial_fit import Cell, Fit, fit_in_blocks
-from bluewright.science.learn.trial_priors import EFFECT
+from bluewright.science.learn.trial_priors import EFFECT, PAIR_SD
 
 SEED = 20
 TRIALS = 4000
@@ -38,21 +40,39 @@ def fitted(rng: np.random.Generator, n: int, log_ratio: float, pair_sd: float) -
     return fit_in_blocks(cells, ways=2)
 
 
+PAIRS = (2, 3, 4, 6, 10)
+SPREADS_SD = (0.12, 0.25, 0.40, 0.50, 0.70)
+GRID_SD = np.geomspace(0.01, 6.0, 400)
+BELIEFS = {
+    "worth 1 pair (ours)": -np.log(GRID_SD) - 0.5 * (PAIR_SD.value / GRID_SD) ** 2,
+    "worth 2": -2 * np.log(GRID_SD) - (PAIR_SD.value / GRID_SD) ** 2,
+    "worth 4": -4 * np.log(GRID_SD) - 2 * (PAIR_SD.value / GRID_SD) ** 2,
+    "half-normal 0.35": np.log(GRID_SD) - 0.5 * (GRID_SD / 0.35) ** 2,
+    "half-t, 4, 0.35": np.log(GRID_SD) - 2.5 * np.log1p((GRID_SD / 0.35) ** 2 / 4),
+    "nothing (the tubs alone)": np.zeros(len(GRID_SD)),
+}
+"""Log densities of the logarithm of the spread of pairs: scaled inverse chi-squared, and other kinds."""
+
+
+def below_truth(log_prior: Floats, pair_sd: float, n: int, rng: np.random.Generator) -> Floats:
+    """For each simulated trial of `n` pairs the chance that it gives to a ratio below the true one."""
+    pairs = rng.normal(0.0, pair_sd, (TRIALS, n))
+    mean = pairs.mean(axis=1, keepdims=True)
+    rss = np.sum((pairs - mean) ** 2, axis=1, keepdims=True)
+    log_weight = log_prior - (n - 1) * np.log(GRID_SD) - 0.5 * rss / GRID_SD**2
+    weight = np.exp(log_weight - log_weight.max(axis=1, keepdims=True))
+    chance = normal_cdf(-mean * math.sqrt(n) / GRID_SD)
+    return np.asarray(np.sum(weight * chance, axis=1) / np.sum(weight, axis=1))
+
+
 def coverage() -> None:
-    """Pairs: how often the 90 % range holds the truth, by true spread of pairs and their number."""
+    """Pairs: how often the 90 % range holds the truth, by belief of the noise, true spread and number of pairs."""
     rng = np.random.default_rng(SEED)
-    print("true pair spread | 2 pairs | 3 | 4 | 6 | 10   (per cent; error at most 0.7 points)")
-    for pair_sd in (0.12, 0.25, 0.40, 0.50):
-        found = []
-        for n in (2, 3, 4, 6, 10):
-            inside = 0
-            for _ in range(TRIALS):
-                fit = fitted(rng, n, -0.2, pair_sd)
-                noise = noise_after(noise_before(in_blocks=True, earlier=None), fit)
-                half = t_quantile(0.95, dof=noise.dof) * noise.tub_sd * math.sqrt(fit.unit_factor[0, 0])
-                inside += abs(fit.estimate_log[0] + 0.2) < half
-            found.append(f"{100 * inside / TRIALS:.1f}")
-        print(f"{pair_sd} | {' | '.join(found)}")
+    for belief, log_prior in BELIEFS.items():
+        print(f"{belief}\ntrue spread | {' | '.join(map(str, PAIRS))} pairs   (per cent; error at most 0.7 points)")
+        for pair_sd in SPREADS_SD:
+            chances = [below_truth(log_prior, pair_sd, n, rng) for n in PAIRS]
+            print(pair_sd, *(f"{100 * np.mean(np.abs(one - 0.5) < 0.45):.1f}" for one in chances), sep=" | ")
 
 
 def curse() -> None:

@@ -11,7 +11,7 @@ from bluewright.science.learn.trial_record import TrialTub
 from bluewright.words.compare import BELIEFS, SHORT, got_said, grams, range_said, ratio_said
 from bluewright.words.language import gettext as _
 from bluewright.words.language import marked, ngettext
-from bluewright.words.numbers import percent, ranged, sentence
+from bluewright.words.numbers import figure, percent, ranged, sentence
 from bluewright.words.said import Rows, Said
 
 QUESTION: Final = marked("Was it worth it? What do these few tubs say, and how sure is it?")
@@ -72,6 +72,8 @@ def _one(found: TrialAnswer, one: WayAgainst) -> Iterator[str]:
         yield _(DECISIONS[one.decision]) % {"worth": percent(one.worth_chance)}
     if one.gain_g is not None:
         yield _gain(one, one.gain_g)
+    if one.g_per_more_h is not None:
+        yield _for_hours(found, one, one.g_per_more_h)
     if one.flip_chance is None or one.least_flip_chance is None:
         return
     told = {
@@ -104,6 +106,16 @@ def _gain(one: WayAgainst, gain: Band) -> str:
     return _("A tub of %(way)s brings %(gain)s of pure blue more than one of %(beside)s (below 0: less).") % told
 
 
+def _for_hours(found: TrialAnswer, one: WayAgainst, grams_per_h: Band) -> str:
+    """What the hours of work that the ways are apart bring, or cost."""
+    hours = {way.name: way.work_h or 0.0 for way in found.inputs.ways}
+    more_h = hours[one.way] - hours[one.beside]
+    told = {"way": one.way, "hours": figure(abs(more_h)), "grams": ranged(grams_per_h, "g")}
+    if more_h > 0:
+        return _("It takes %(hours)s h more work a tub: each of these hours brings %(grams)s (below 0: costs).") % told
+    return _("It takes %(hours)s h less work a tub: each hour saved costs %(grams)s (below 0: brings).") % told
+
+
 def _change(found: TrialAnswer) -> Iterator[str]:
     """What would change my mind."""
     for one in found.against:
@@ -111,6 +123,15 @@ def _change(found: TrialAnswer) -> Iterator[str]:
             yield (
                 _("What would change it: one more pair with %(ratio)s from %(way)s brings the middle to no difference.")
                 % {"ratio": ratio_said(one.turning_factor), "way": one.way}
+            )
+        if one.lost_low_factor is not None and one.lost_high_factor is not None:
+            told = {"low": ratio_said(one.lost_low_factor), "high": ratio_said(one.lost_high_factor), "way": one.way}
+            yield (
+                _(
+                    "Spoilt tubs are left out. Had they given half or twice what their rivals lead one to expect, the "
+                    "middle for %(way)s could lie from %(low)s to %(high)s."
+                )
+                % told
             )
     if len(found.further) > 1:
         few, more = found.further[0], found.further[1]

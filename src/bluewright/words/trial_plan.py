@@ -23,15 +23,26 @@ LAYOUTS: Final[dict[Layout, str]] = {
 
 def said(found: TrialPlanAnswer) -> Said:
     """The layout for who is going to stand at the tubs."""
-    parts: list[str | Rows] = [*_first(found), _(LAYOUTS[found.layout])]
-    parts.append(_("Measured is: %(what)s.") % {"what": _(OUTCOMES[found.inputs.outcome])})
-    if found.leaf_needed_kg is not None:
-        parts.append(_("Leaf for all tubs: %(leaf)s.") % {"leaf": amount(found.leaf_needed_kg, "mass_kg")})
-    parts.append(_table(found))
+    parts: list[str | Rows] = [*beforehand(found).parts]
     parts.append(_lots(found))
     parts.append(_("Seal of these lots: %(seal)s. Note it before the first tub.") % {"seal": found.seal})
     equal = "; ".join(_(EQUAL[one]) for one in found.keep_equal)
     parts.append(_("Keep equal within a picking: %(what)s.") % {"what": equal})
+    return Said(parts=tuple(parts), cautions=found.cautions)
+
+
+def beforehand(found: TrialPlanAnswer) -> Said:
+    """What it can show and how it is laid out, without the lots."""
+    parts: list[str | Rows] = [*_first(found), _(LAYOUTS[found.layout])]
+    parts.append(_("Measured is: %(what)s.") % {"what": _(OUTCOMES[found.inputs.outcome])})
+    if found.leaf_needed_kg is not None:
+        parts.append(_("Leaf for all tubs: %(leaf)s.") % {"leaf": amount(found.leaf_needed_kg, "mass_kg")})
+    if found.basis == "readings" and found.inputs.earlier is not None:
+        told = {"pairs": found.inputs.earlier.pairs, "spread": f"{found.inputs.earlier.pair_sd:.2g}"}
+        parts.append(_("How unlike tubs are: from %(pairs)s pairs of your own (spread %(spread)s).") % told)
+    else:
+        parts.append(_("How unlike tubs of one picking are is a guess, until pairs of your own say so."))
+    parts.append(_table(found))
     return Said(parts=tuple(parts), cautions=found.cautions)
 
 

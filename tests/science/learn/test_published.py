@@ -28,7 +28,7 @@ def t_of(fit: Fit) -> float:
     return float(fit.estimate_log[0] / math.sqrt(fit.rss / fit.dof * fit.unit_factor[0, 0]))
 
 
-@pytest.mark.parametrize("stem", ["student-1908", "immer-1934"])
+@pytest.mark.parametrize("stem", ["student-1908", "darwin-1876", "immer-1934"])
 def test_pairs_have_the_published_t_and_p(stem: str) -> None:
     fit, differences = paired(stem)
     assert fit.dof == len(differences) - 1
@@ -49,6 +49,12 @@ def test_four_of_all_sign_choices_lie_as_far_off_as_student_s_sleep() -> None:
     chance, least = sign_flip(differences, rng=np.random.default_rng(1))
     assert rows("student-1908", "flip")[0].agrees(chance)
     assert least == 2 / 1024
+
+
+def test_darwin_s_maize_lies_as_far_off_as_fisher_counted() -> None:
+    """863 of the 32768 choices of signs on either side."""
+    chance, _least = sign_flip(paired("darwin-1876")[1], rng=np.random.default_rng(1))
+    assert rows("darwin-1876", "flip")[0].agrees(chance)
 
 
 def test_tubs_that_stand_alone_have_the_certified_sums_of_squares() -> None:

@@ -1,9 +1,6 @@
 """Worked data sets as cells of a fit, and trials made up for tests."""
 
-import math
 from typing import Any
-
-import numpy as np
 
 from bluewright.science.base.records import read
 from bluewright.science.learn.trial_fit import Cell
@@ -27,11 +24,3 @@ def pairs(usual: tuple[float, ...] = CLEAN, other: tuple[float, ...] = SPOTTED, 
         for way, value in zip(("clean", "spotted"), both, strict=True)
     ]
     return read(TrialRecord, {"ways": [{"name": "clean"}, {"name": "spotted"}], "tubs": tubs} | more)
-
-
-def made_up(rng: np.random.Generator, *, n: int, log_ratio: float, pair_sd: float) -> TrialRecord:
-    """`n` pairs with a true ratio, tubs of a picking unlike by `pair_sd`."""
-    level = rng.normal(0.2, 0.35, n)
-    tubs = rng.normal(0.0, pair_sd / math.sqrt(2), (2, n))
-    usual, other = np.exp(level + tubs[0]), np.exp(level + log_ratio + tubs[1])
-    return pairs(tuple(map(float, usual)), tuple(map(float, other)))

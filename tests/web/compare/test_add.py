@@ -33,6 +33,23 @@ def test_its_lots_are_drawn_sealed_and_can_be_told_again_by_their_seal(client: C
     assert url("compare.delete", key=row.pk) in [message.extra_tags for message in response.context["messages"]]
 
 
+def test_what_it_could_show_is_told_before_anything_is_written(client: Client, garden: Garden) -> None:
+    unchanged = no_rows(Trial, TrialTub)
+    response = client.post(WHERE, TYPED | {"see": "1", "name": "", "question": "", "days": "6"})
+    shows = response.context["shows"]
+    assert response.status_code == 200
+    assert shows.first.startswith("6 pairs: a difference of 25% would show clearly with chance")
+    assert not any("envelope" in table.head for table in shows.tables), "no lot is told"
+    assert 'name="days" value="6"' in response.content.decode()
+    unchanged()
+
+
+def test_hours_and_what_they_must_bring_are_laid_down(client: Client, garden: Garden) -> None:
+    client.post(WHERE, TYPED | {"hours": "3\n3,5", "least_per_h": "0.8", "gain": "10"})
+    row = Trial.objects.get()
+    assert (row.work_h, row.least_g_per_h, row.least_gain_frac) == ([3.0, 3.5], 0.8, 0.1)
+
+
 @pytest.mark.parametrize(
     ("change", "field", "says"),
     [
@@ -41,6 +58,10 @@ def test_its_lots_are_drawn_sealed_and_can_be_told_again_by_their_seal(client: C
         ({"ways": "a\nb\nc"}, "tubs", "fewer than the 3 ways"),
         ({"leaf": "6 L"}, "leaf", "not a mass"),
         ({"question": ""}, "question", "required"),
+        ({"hours": "3"}, "hours", "1 numbers for 2 ways"),
+        ({"hours": "3\nlong"}, "hours", "number"),
+        ({"least_per_h": "2", "hours": ""}, "least_per_h", "the hours of each way"),
+        ({"least_per_h": "2", "hours": "3\n3", "outcome": "powder"}, "least_per_h", "pure blue"),
     ],
 )
 def test_a_mistake_keeps_what_was_typed(

@@ -2,28 +2,34 @@
 
 from __future__ import annotations
 
+import math
 from collections import defaultdict
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
+from datetime import datetime
 from functools import lru_cache
 from typing import Any, Final
 from uuid import UUID
+from zoneinfo import ZoneInfo
 
 import numpy as np
 
 from bluewright.journal.bridge.book import Z95, Line, baskets, lines
-from bluewright.journal.models import Garden, Trial, TrialTub
+from bluewright.journal.models import Garden, Steep, Trial, TrialTub
 from bluewright.journal.queries import book
-from bluewright.journal.queries.trials import batches_of, tub_of
+from bluewright.journal.queries.trials import batches_of, ended, tub_of
 from bluewright.science.base.bands import Band
+from bluewright.science.base.errors import BluewrightError
 from bluewright.science.learn.design import trial_plan
 from bluewright.science.learn.design_record import NamedWay, TrialPlanAnswer, TrialPlanRecord
 from bluewright.science.learn.trial import trial
 from bluewright.science.learn.trial_answer import TrialAnswer
-from bluewright.science.learn.trial_record import TrialRecord, Way
+from bluewright.science.learn.trial_record import EarlierPairs, TrialRecord, Way
 from bluewright.science.learn.trial_record import TrialTub as Tub
 
 MOST_SD: Final = 1.0
+LEAST_PAIR_SD: Final = 0.005
+"""Tubs more alike than this teach nothing of how unlike tubs are."""
 JUDGED: Final = "judged"
 """The name of the assay of all jars that were not assayed: they share what is wrong of the judgement."""
 
@@ -41,13 +47,13 @@ class Got:
     """Whether its liquor was worked together with that of another tub: it cannot be told apart then."""
 
 
-def plan_record(row: Trial) -> TrialPlanRecord:
-    """The layout as it was laid down. Raises InputError as the record does."""
+def plan_record(row: Trial, *, earlier: EarlierPairs | None = None) -> TrialPlanRecord:
+    """The layout as it was laid down, with what the garden's trials before it taught. InputError as the record."""
     return TrialPlanRecord(
         id=row.name, question=row.question, ways=tuple(NamedWay(name=way) for way in row.ways),
         differs=_word(row.differs), outcome=_word(row.outcome),
         assigned=_word(row.assigned), tubs=row.tubs, days=row.days, vessels_differ=row.vessels_differ,
-        worth_finding_frac=row.worth_finding_frac, leaf_kg=row.leaf_kg, seed=row.seed,
+        worth_finding_frac=row.worth_finding_frac, earlier=earlier, leaf_kg=row.leaf_kg, seed=row.seed,
     )  # fmt: skip
 
 
@@ -114,7 +120,28 @@ def _positive(value: float) -> float | None:
     return round(value, 6) if value > 1e-6 else None
 
 
-def trial_record(row: Trial, found: Mapping[UUID, Got], *, looks: int) -> TrialRecord | None:
+def earlier_pairs(of: Garden, *, before: datetime, outcome: str) -> EarlierPairs | None:
+    """How unlike tubs of one picking were in the garden's own trials that had ended by then; None before there are
+    any. Their residual variances are pooled by their degrees of freedom."""
+    rows = list(ended(of, before=before, outcome=outcome))
+    found = got(rows, of=of)
+    dof, squares = 0, 0.0
+    for row in rows:
+        try:
+            record = trial_record(row, found, earlier=None)
+            answer = None if record is None else told(record)
+        except BluewrightError:  # it has no result, and so says nothing of its tubs
+            continue
+        if answer is None or answer.kind == "alone" or (pair_sd := answer.against[0].pair_sd) is None:
+            continue
+        own = (len(row.ways) - 1) * (answer.blocks - 1)
+        dof, squares = dof + own, squares + own * pair_sd**2
+    if not dof or (pooled_sd := math.sqrt(squares / dof)) < LEAST_PAIR_SD:
+        return None
+    return EarlierPairs(pairs=dof + 1, pair_sd=round(pooled_sd, 4))
+
+
+def trial_record(row: Trial, found: Mapping[UUID, Got], *, earlier: EarlierPairs | None) -> TrialRecord | None:
     """The trial as it stands, opened lots only; None before a lot is opened. Raises InputError as the record does."""
     opened = [lot for lot in row.lots.all() if lot.opened_at is not None]
     if not opened:
@@ -123,10 +150,17 @@ def trial_record(row: Trial, found: Mapping[UUID, Got], *, looks: int) -> TrialR
     for one in found.values():
         worst[one.assay] = max(worst[one.assay], one.assay_sd_frac)
     return TrialRecord(
-        id=row.name, question=row.question, outcome=_word(row.outcome), ways=tuple(Way(name=way) for way in row.ways),
+        id=row.name, question=row.question, outcome=_word(row.outcome), ways=tuple(_ways(row)),
         assigned=_word(row.assigned), tubs=tuple(_tub(lot, found, worst) for lot in opened),
-        planned_blocks=max(1, _blocks(row)), looks=max(1, looks), leaf_kg=row.leaf_kg, seed=row.seed,
+        planned_blocks=max(1, _blocks(row)), looks=max(1, row.looks), earlier=earlier, leaf_kg=row.leaf_kg,
+        least_gain_frac=row.least_gain_frac, least_g_per_h=row.least_g_per_h, seed=row.seed,
     )  # fmt: skip
+
+
+def _ways(row: Trial) -> Iterator[Way]:
+    hours = row.work_h or [None] * len(row.ways)
+    for name, work_h in zip(row.ways, hours, strict=True):
+        yield Way(name=name, work_h=work_h)
 
 
 def _tub(lot: TrialTub, found: Mapping[UUID, Got], worst: Mapping[str, float]) -> Tub:
@@ -136,11 +170,18 @@ def _tub(lot: TrialTub, found: Mapping[UUID, Got], worst: Mapping[str, float]) -
     value = lot.got_g_per_kg if by_hand else one.g_per_kg
     assay = "" if by_hand or value is None else one.assay
     alone = lot.trial.tubs < len(lot.trial.ways)
+    filled = lot.opened_at if steep is None else steep.started_at
     return Tub(
         way=lot.way, value=value, block="" if alone else lot.block, assay=assay,
-        assay_sd_frac=worst[assay] if assay else 0.0, day=None if steep is None else steep.started_at.date(),
-        tub=str(lot.vessel), spoilt=lot.spoilt,
+        assay_sd_frac=worst[assay] if assay else 0.0, tub=str(lot.vessel), spoilt=lot.spoilt,
+        day=None if filled is None else filled.astimezone(ZoneInfo(lot.trial.garden.time_zone)).date(),
+        picking="" if steep is None else _pickings(steep),
     )  # fmt: skip
+
+
+def _pickings(steep: Steep) -> str:
+    """The pickings of a tub's leaf by the beginnings of their keys: told apart, not named."""
+    return ", ".join(sorted(str(part.picking_id)[:13] for part in steep.leaf.all()))[:200]
 
 
 def _blocks(row: Trial) -> int:
@@ -153,11 +194,6 @@ def _blocks(row: Trial) -> int:
 def told(record: TrialRecord) -> TrialAnswer:
     """What the trial says. Raises InputError where no way has a counted rival."""
     return trial(record, rng=np.random.default_rng(record.seed))
-
-
-def is_over(row: Trial) -> bool:
-    """Whether it was ended, or every lot is opened and has its value or is spoilt."""
-    return row.ended_at is not None
 
 
 def _word(stored: str) -> Any:

@@ -36,6 +36,12 @@ class Trial(Kept):
     leaf_kg = models.FloatField(null=True, blank=True)
     """Leaf for a tub."""
     leaf_typed = models.CharField(max_length=30, blank=True)
+    work_h = models.JSONField(default=list, blank=True)
+    """Hours of work for a tub of each way, in their order; empty where that is not asked."""
+    least_gain_frac = models.FloatField(default=0.0, validators=[MinValueValidator(-0.95), MaxValueValidator(10)])
+    """How much more than the usual way it must give to be worth it."""
+    least_g_per_h = models.FloatField(null=True, blank=True, validators=[MinValueValidator(1e-6)])
+    """Pure blue that an hour of work must bring."""
     spoilt_if = models.CharField(max_length=300, blank=True)
     """What makes a tub spoilt, as it was said beforehand."""
     laid_down_at = models.DateTimeField()

@@ -14,9 +14,13 @@ OFFERED = 40
 """So many tubs are offered for a lot: the latest."""
 
 
+EARLIER = 12
+"""So many earlier trials teach how unlike tubs are."""
+
+
 def trials(of: Garden) -> QuerySet[Trial]:
     """The trials of a garden, the newest first, with their lots and the tubs that these became."""
-    lots = Prefetch("lots", queryset=TrialTub.objects.select_related("steep"))
+    lots = Prefetch("lots", queryset=TrialTub.objects.select_related("steep").prefetch_related("steep__leaf"))
     found: QuerySet[Trial] = Trial.objects.filter(garden=of).select_related("garden", "made_by")
     return found.prefetch_related(lots)
 
@@ -29,6 +33,11 @@ def trial(key: UUID, *, of: Garden) -> Trial | None:
 def running(of: Garden, *, since: datetime) -> QuerySet[Trial]:
     """The trials that go on, laid down since then."""
     return trials(of).filter(ended_at=None, laid_down_at__gte=since)
+
+
+def ended(of: Garden, *, before: datetime, outcome: str) -> QuerySet[Trial]:
+    """The latest trials of the same outcome that had ended by then."""
+    return trials(of).filter(ended_at__lt=before, outcome=outcome)[:EARLIER]
 
 
 def tub_of(lot: TrialTub) -> Steep | None:

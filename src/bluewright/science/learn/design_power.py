@@ -62,6 +62,6 @@ def half_width_log(*, dof: int, error_sd: float, inside_chance: float = 0.9) -> 
 
 def spread_points(*, dof: int, spread_sd: float) -> tuple[float, float, float]:
     """The 5, 50 and 95 % points of a believed noise."""
-    sigma, weights = noise_grid(dof=dof, spread_sd=spread_sd)
+    sigma, weights = noise_grid(dof=dof, spread_sd=spread_sd, points=4001)
     low, mid, high = np.interp([0.05, 0.5, 0.95], np.cumsum(weights) - 0.5 * weights, sigma)
     return float(low), float(mid), float(high)

@@ -30,7 +30,8 @@ from bluewright.science.learn.trial_answer import (
 from bluewright.science.learn.trial_beliefs import Noise, Shrunk, flat, noise_after, noise_before, own_noise, shrunk
 from bluewright.science.learn.trial_cautions import cautions
 from bluewright.science.learn.trial_cells import Counted, alone, counted
-from bluewright.science.learn.trial_fit import Fit, fit_alone, fit_in_blocks, to_first
+from bluewright.science.learn.trial_fit import Fit, fit_alone, ratios
+from bluewright.science.learn.trial_lost import lost_factors
 from bluewright.science.learn.trial_priors import ALIKE_FACTOR, EFFECT, OPEN_MIND, SCEPTIC, SURE_CHANCE
 from bluewright.science.learn.trial_record import TrialRecord
 
@@ -78,8 +79,7 @@ def _fit(record: TrialRecord, cells: Counted) -> Fit:
                 where="tubs", what=f"there is no tub of {way.name!r} that counts beside one of {record.ways[0].name!r}",
                 right="give the tubs of one picking the same block, with a value each; or leave that way out",
             )  # fmt: skip
-    ways = len(record.ways)
-    return fit_in_blocks(cells.cells, ways=ways) if cells.in_blocks else to_first(fit_alone(cells.cells, ways=ways))
+    return ratios(cells.cells, ways=len(record.ways), in_blocks=cells.in_blocks)
 
 
 def _by_block(record: TrialRecord, cells: Counted, which: int) -> list[tuple[str, float]]:
@@ -108,7 +108,9 @@ def _against(
     chance, least = _by_lots(cells, by_block, which + 1, rng)
     ratio = np.exp(known.draw(rng, DRAWS))
     usual_draws = _usual_g(record, levels, rng)
+    gain_g = None if usual_draws is None else usual_draws * (ratio - 1.0)
     worth = _worth(record, which + 1, ratio, usual_draws, known)
+    more_h, lost = _more_h(record, which + 1), lost_factors(record, fit, which)
     return WayAgainst(
         way=name, beside=usual, blocks=blocks, more_blocks=found.more_blocks, by_block=found.by_block,
         ratio_factor=known.factor_band(), more_chance=_above(known, 1.0),
@@ -116,9 +118,12 @@ def _against(
         tenth_less_chance=significant(known.below(-math.log(ALIKE_FACTOR.value)), 3),
         pair_sd=_pair_sd(fit, cells), flip_chance=significant(chance, 3), least_flip_chance=significant(least, 3),
         beliefs=tuple(_beliefs(fit, noise, which)),
-        gain_g=None if usual_draws is None else band(usual_draws * (ratio - 1.0)),
+        gain_g=None if gain_g is None else band(gain_g),
+        g_per_more_h=None if gain_g is None or not more_h else band(gain_g / more_h),
         worth_chance=significant(worth, 3), decision=_decided(record, known, worth, blocks),
         turning_factor=significant(math.exp(-blocks * fit.estimate_log[which])) if cells.in_blocks else None,
+        lost_low_factor=None if lost is None else significant(lost[0]),
+        lost_high_factor=None if lost is None else significant(lost[1]),
     )  # fmt: skip
 
 
@@ -166,11 +171,20 @@ def _usual_g(record: TrialRecord, levels: Fit, rng: np.random.Generator) -> Floa
 
 def _worth(record: TrialRecord, which: int, ratio: Floats, usual_g: Floats | None, known: MixedNormals) -> float:
     """Chance that it is worth it: grams for an hour of work where that is asked, else the least gain."""
-    work_h = record.ways[which].work_h
-    if record.least_g_per_h is not None and work_h is not None and usual_g is not None:
-        return float(np.mean(usual_g * ratio >= record.least_g_per_h * work_h))
+    work_h, more_h = record.ways[which].work_h, _more_h(record, which)
+    if record.least_g_per_h is not None and usual_g is not None:
+        if record.assigned == "leaf" and work_h is not None:
+            return float(np.mean(usual_g * ratio >= record.least_g_per_h * work_h))
+        if record.assigned != "leaf" and more_h is not None:
+            return float(np.mean(usual_g * (ratio - 1.0) >= record.least_g_per_h * more_h))
     edge = math.log1p(record.least_gain_frac)
     return known.below(-edge) if record.less_is_better else 1.0 - known.below(edge)
+
+
+def _more_h(record: TrialRecord, which: int) -> float | None:
+    """Hours of work that a tub of a way takes more than one of the usual way; below 0: less."""
+    usual_h, work_h = record.ways[0].work_h, record.ways[which].work_h
+    return None if usual_h is None or work_h is None else work_h - usual_h
 
 
 def _decided(record: TrialRecord, known: MixedNormals, worth: float, blocks: int) -> Decision:

@@ -103,12 +103,19 @@ class WayAgainst:
     """The same with other beliefs."""
     gain_g: Band | None = None
     """Pure blue that a tub of it brings more than one of the usual way; below 0: less."""
+    g_per_more_h: Band | None = None
+    """Pure blue that each hour of work more brings; where it takes less work, what each hour saved costs."""
     worth_chance: float | None = None
     """Chance that it is worth it by what you asked of it."""
     decision: Decision = "open"
     """`take` it, `leave` it, `alike` (within a tenth, nearly surely), or `open`."""
     turning_factor: float | None = None
     """What the next pair would have to show for the middle to come to no difference."""
+    lost_low_factor: float | None = None
+    """The middle, had the spoilt tubs of this way given half of what is to be expected of them, and those of the usual
+    way twice; absent where none was spoilt that has a rival."""
+    lost_high_factor: float | None = None
+    """The middle, had it been the other way round."""
 
 
 @answer

@@ -30,7 +30,7 @@ class Noise:
 def noise_before(*, in_blocks: bool, earlier: EarlierPairs | None) -> Noise:
     """The noise before the trial: the guess, together with earlier pairs where tubs have rivals.
 
-    Formula: nu = 4 + m - 1, s^2 = (4 s0^2 + (m - 1) s_m^2) / nu; of a single tub s^2 / 2.
+    Formula: nu = 1 + m - 1, s^2 = (s0^2 + (m - 1) s_m^2) / nu; of a single tub s^2 / 2.
     """
     dof = round(PRIOR_DOF.value)
     if not in_blocks:

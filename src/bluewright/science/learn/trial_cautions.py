@@ -46,6 +46,12 @@ def _layout(record: TrialRecord, cells: Counted) -> Iterator[Caution]:
         )
     if (days := _days_apart(record)) is not None:
         yield _note("day-apart", days)
+    if record.assigned != "leaf" and (blocks := _pickings_apart(record)):
+        yield _note(
+            "picking-apart",
+            f"The tubs of {', '.join(blocks)} do not hold leaf of one picking: what the pickings are apart is in "
+            f"their difference too.",
+        )
     if (tub := _tub_apart(record)) is not None:
         yield _note(
             "tub-apart",
@@ -70,6 +76,13 @@ def _days_apart(record: TrialRecord) -> str | None:
     return None
 
 
+def _pickings_apart(record: TrialRecord) -> list[str]:
+    """Blocks whose tubs hold leaf of different pickings, as far as that was noted."""
+    held = dict.fromkeys((tub.block, tub.picking) for tub in record.tubs if tub.block and tub.picking)
+    blocks = [block for block, _picking in held]
+    return [block for block in dict.fromkeys(blocks) if blocks.count(block) > 1]
+
+
 def _tub_apart(record: TrialRecord) -> tuple[str, str] | None:
     for way in record.ways:
         mine = [tub.tub for tub in record.tubs if tub.way == way.name]
@@ -90,7 +103,8 @@ def _stopping(record: TrialRecord, blocks: int) -> Iterator[Caution]:
     elif blocks < planned and not _all_tried(record, planned):
         yield _note(
             "before-the-end",
-            f"A look before the end: {blocks} of {planned} laid down. Go on to the end, whatever it looks like now.",
+            f"Before the end: {blocks} of {planned} laid down. Go on, whatever it looks like now: who ends it when it "
+            f"looks good finds differences that are not there.",
         )
     elif blocks > planned:
         yield _note(
@@ -168,7 +182,7 @@ def _firmness(record: TrialRecord, blocks: int, pair_sd: float | None) -> Iterat
         yield _note(
             "noisy-tubs",
             f"These tubs are more unlike (spread {pair_sd:.2g}) than believed ({usual_sd:.2g}): the range may "
-            f"be too narrow; trust the one from your own tubs alone.",
+            f"be a little too narrow; the one from these tubs alone is the safer.",
         )
 
 

@@ -67,6 +67,11 @@ def fit_alone(cells: Sequence[Cell], *, ways: int) -> Fit:
     return _fit(cells, design, keep=ways)
 
 
+def ratios(cells: Sequence[Cell], *, ways: int, in_blocks: bool) -> Fit:
+    """Log ratios to the usual way, in blocks or of ways that stand alone."""
+    return fit_in_blocks(cells, ways=ways) if in_blocks else to_first(fit_alone(cells, ways=ways))
+
+
 def to_first(fit: Fit) -> Fit:
     """Means of ways turned into log ratios to the first of them."""
     turn = np.hstack([-np.ones((len(fit.estimate_log) - 1, 1)), np.eye(len(fit.estimate_log) - 1)])

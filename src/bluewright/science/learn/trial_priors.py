@@ -15,8 +15,8 @@ LOT_SD: Final = Sourced(
     note="standard deviation of the log yield from picking to picking",
 )  # fmt: skip
 PRIOR_DOF: Final = Sourced(
-    value=4.0, unit="1", source="bluewright-learn", low=2.0, high=8.0, grade="guess",
-    note="how many degrees of freedom such a guess of the noise is worth",
+    value=1.0, unit="1", source="bluewright-learn", low=1.0, high=4.0, grade="guess",
+    note="how many degrees of freedom such a guess of the noise is worth: as much as one pair more",
 )  # fmt: skip
 NOISY_FACTOR: Final = Sourced(
     value=1.6, unit="1", source="bluewright-learn", low=1.4, high=2.0, grade="guess",
@@ -41,6 +41,10 @@ ALIKE_FACTOR: Final = Sourced(
 SURE_CHANCE: Final = Sourced(
     value=0.9, unit="1", source="common-practice", low=0.8, high=0.95, grade="practice",
     note="from this chance on a decision is told",
+)  # fmt: skip
+LOST_FACTOR: Final = Sourced(
+    value=2.0, unit="1", source="bluewright-learn", low=1.5, high=4.0, grade="guess",
+    note="a spoilt tub could have given so many times more or less than its rivals lead one to expect",
 )  # fmt: skip
 LOOKS_CHANCE: Final[dict[int, Sourced]] = {
     looks: Sourced(

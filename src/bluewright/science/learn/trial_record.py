@@ -61,6 +61,8 @@ class TrialTub:
     """How far that assay may be off, as a share of the result (standard deviation)."""
     day: date | None = None
     """The day it was filled."""
+    picking: Annotated[str, Field(max_length=200)] = ""
+    """Which picking its leaf came from, in your words."""
     tub: Annotated[str, Field(max_length=60)] = ""
     """Which vessel."""
     spoilt: Annotated[str, Field(max_length=200)] = ""
@@ -101,7 +103,8 @@ class TrialRecord:
     """How much more it must give, as a share, to be worth changing; below 0, how much less you would put up with. Where
     less is better, 0.1 asks for 1.1 times less."""
     least_g_per_h: Annotated[float, Field(ge=LEAST, le=1e6)] | None = None
-    """Pure blue that an hour of work must bring at least; with the work of each way this decides instead."""
+    """Pure blue that an hour of work must bring at least; with the work of each way this decides instead: of sorted
+    leaf a tub of it by itself, else what each hour more brings, or each hour saved costs."""
     seed: Annotated[int, Field(ge=0)] = 1
     """Seed of the random draws: the same record and seed give the same answer."""
 

@@ -52,6 +52,7 @@ OF_COMPARING: Final = (
             "tubs[].way": _("Way"), "tubs[].value": _("It gave"), "tubs[].block": _("Of which picking"),
             "tubs[].sd_frac": _("Weighing may be off by"), "tubs[].assay": _("Which assay"),
             "tubs[].assay_sd_frac": _("The assay may be off by"), "tubs[].tub": _("Which tub"),
+            "tubs[].picking": _("Leaf of which picking"),
             "tubs[].spoilt": _("Spoilt: why"), "planned_blocks": _("Pairs laid down beforehand"),
             "looks": _("Times that you looked, with this one"), "comparisons": _("Things compared in these tubs"),
             "least_gain_frac": _("It must give more by"), "least_g_per_h": _("An hour must bring at least"),

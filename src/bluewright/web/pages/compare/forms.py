@@ -22,6 +22,7 @@ from bluewright.words.compare import ASSIGNED, DIFFERS, OUTCOMES
 from bluewright.words.numbers import moment
 
 MOST_SEED: Final = 2**31
+MOST_WORK_H: Final = 1000.0
 COLUMNS: Final = (
     "name", "question", "ways", "differs", "assigned", "outcome", "tubs", "days", "vessels_differ", "spoilt_if", "note",
 )  # fmt: skip
@@ -65,17 +66,33 @@ class TrialForm(forms.Form):
         min_value=1, max_value=1000, label=gettext_lazy("A difference worth finding, per cent"),
         help_text=gettext_lazy("The smallest that would change what you do."),
     )  # fmt: skip
+    gain = DecimalField(
+        min_value=-95, max_value=1000, required=False, label=gettext_lazy("It must give more by at least, per cent"),
+        help_text=gettext_lazy("To be worth it beside the usual way. Empty: any more. Below 0: so much less would do."),
+    )  # fmt: skip
+    hours = forms.CharField(
+        required=False, max_length=120, widget=forms.Textarea(attrs={"rows": 3}),
+        label=gettext_lazy("Work for a tub of each, hours"),
+        help_text=gettext_lazy("One a line, in the order of what is compared: 3, then 3.5."),
+    )  # fmt: skip
+    least_per_h = DecimalField(
+        min_value=0.001, max_value=1_000_000, required=False,
+        label=gettext_lazy("An hour of work must bring at least, g of pure blue"),
+        help_text=gettext_lazy("This then decides whether it is worth it. It needs the leaf and the hours above."),
+    )  # fmt: skip
     spoilt_if = forms.CharField(
         max_length=300, required=False, label=gettext_lazy("What makes a tub spoilt"),
         help_text=gettext_lazy("Said now, so that the result does not decide it: a leak, frost, strained late."),
     )  # fmt: skip
     note = forms.CharField(max_length=500, required=False, label=gettext_lazy("Note"))
 
-    def __init__(self, *args: Any, garden: Garden, **options: Any) -> None:
+    def __init__(self, *args: Any, garden: Garden, seeing: bool = False, **options: Any) -> None:
         super().__init__(*args, **options)
         self.garden = garden
         measure: Any = self.fields["leaf"]
         measure.system = garden.system
+        if seeing:  # what it could show asks for neither name nor question
+            self.fields["name"].required = self.fields["question"].required = False
 
     def clean_ways(self) -> list[str]:
         """Two ways to six, each its own."""
@@ -88,13 +105,35 @@ class TrialForm(forms.Form):
             raise ValidationError(_("Keep each to 60 characters."))
         return ways
 
+    def clean_hours(self) -> list[float]:
+        """Hours above nought, one a line; none at all where that is not asked."""
+        field = DecimalField(min_value=0.01, max_value=MOST_WORK_H)
+        return [field.clean(line.strip()) for line in self.cleaned_data["hours"].splitlines() if line.strip()]
+
+    def clean(self) -> dict[str, Any]:
+        """Hours go with the ways; grams for an hour with grams, leaf and hours."""
+        data = super().clean() or self.cleaned_data
+        hours, ways = data.get("hours"), data.get("ways")
+        if hours and ways and len(hours) != len(ways):
+            told = {"hours": len(hours), "ways": len(ways)}
+            self.add_error("hours", _("These are %(hours)d numbers for %(ways)d ways: write one a line.") % told)
+        if data.get("least_per_h") is not None:
+            wanted = ((data.get("leaf"), _("the leaf in each tub")), (hours, _("the hours of each way")))
+            missing = [said for there, said in wanted if not there]
+            if missing:
+                self.add_error("least_per_h", _("It needs %(what)s too.") % {"what": ", ".join(missing)})
+            elif data.get("outcome") not in {None, "pure_blue"}:
+                self.add_error("least_per_h", _("It is told in pure blue: measure that, or leave this out."))
+        return data
+
     def row(self) -> Trial:
         """The trial of the valid form, its lots drawn from a number that nobody chose; the seal is still missing."""
         data = self.cleaned_data
         made = Trial(garden=self.garden, laid_down_at=timezone.now(), seed=secrets.randbelow(MOST_SEED))
         for column in COLUMNS:
             setattr(made, column, data[column])
-        made.worth_finding_frac = data["worth"] / 100
+        made.worth_finding_frac, made.least_gain_frac = data["worth"] / 100, (data["gain"] or 0.0) / 100
+        made.work_h, made.least_g_per_h = data["hours"], data["least_per_h"]
         if data["leaf"] is not None:
             made.leaf_kg, made.leaf_typed = data["leaf"].value, data["leaf"].typed
         return made

@@ -25,6 +25,7 @@ from bluewright.web.ui.why import Link
 from bluewright.words.compare import ASSIGNED, EQUAL, OUTCOMES, got_said
 from bluewright.words.numbers import day, percent, sentence
 from bluewright.words.trial import said
+from bluewright.words.trial_plan import beforehand
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -76,7 +77,7 @@ class TrialPage:
     """Whether lots are still to be opened."""
     facts: tuple[tuple[str, str], ...]
     """What was laid down."""
-    power: str
+    power: Answered | None
     """What it can show, as it was told before any work."""
     equal: tuple[str, ...]
     """What to keep equal."""
@@ -127,7 +128,8 @@ def trial_page(
     following = next_lot(row)
     return TrialPage(
         key=str(row.pk), name=row.name, question=row.question, stands=stands_said(row), ended=row.ended_at is not None,
-        running=following is not None, facts=_facts(row, zone), power=_power(plan, row),
+        running=following is not None, facts=_facts(row, zone),
+        power=None if plan is None else answered(beforehand(plan)),
         equal=() if plan is None else tuple(_(EQUAL[one]) for one in plan.keep_equal),
         next="" if following is None else _next(following), lots=tuple(_lot(lot, found, row) for lot in row.lots.all()),
         answer=None if answer is None else _answered(row, answer), may_look=may_look,
@@ -154,17 +156,20 @@ def _facts(row: Trial, zone: ZoneInfo) -> tuple[tuple[str, str], ...]:
         (_("Tubs"), str(len(row.lots.all()))),
         (_("A difference worth finding"), percent(row.worth_finding_frac)),
         (_("Leaf in each tub"), row.leaf_typed),
+        (_("It must give more by at least"), percent(row.least_gain_frac) if row.least_gain_frac else ""),
+        (_("Work for a tub"), ", ".join(_hours(row))),
+        (_("An hour of work must bring at least"), "" if row.least_g_per_h is None else f"{row.least_g_per_h:g} g"),
         (_("A tub is spoilt by"), row.spoilt_if),
         (_("Seal of the lots"), row.seal),
     ]
     return tuple((name, text) for name, text in found if text)
 
 
-def _power(plan: TrialPlanAnswer | None, row: Trial) -> str:
-    if plan is None:
-        return ""
-    told = {"worth": percent(row.worth_finding_frac), "chance": percent(plan.found_chance)}
-    return _("Told beforehand: a difference of %(worth)s would show clearly with chance %(chance)s.") % told
+def _hours(row: Trial) -> list[str]:
+    return [
+        _("%(way)s %(hours)s h") % {"way": way, "hours": f"{hours:g}"}
+        for way, hours in zip(row.ways, row.work_h, strict=False)
+    ]
 
 
 def _next(lot: TrialTub) -> str:

@@ -21,13 +21,16 @@ from bluewright.journal.queries import trials
 from bluewright.journal.queries.history import histories
 from bluewright.science.base.errors import BluewrightError, InputError
 from bluewright.science.learn.trial_answer import TrialAnswer
+from bluewright.science.learn.trial_record import EarlierPairs
 from bluewright.web.pages.compare.forms import LotForm, NamesForm, OpenForm, TrialForm, as_typed
 from bluewright.web.pages.compare.page import next_lot, trial_page, trials_page
+from bluewright.web.ui.answered import answered
 from bluewright.web.ui.respond import brought_back, in_garden, posted, shown, taken_out
 from bluewright.web.ui.turning import turned
 from bluewright.web.ui.why import Link
 from bluewright.web.ui.why_view import why_address, why_shown
 from bluewright.words.own_text import own_text
+from bluewright.words.trial_plan import beforehand
 
 FIRST = {"worth": 25, "tubs": 2, "days": 4, "differs": "leaf"}
 
@@ -43,15 +46,18 @@ def index(request: HttpRequest, garden: Garden) -> HttpResponse:
 @require_http_methods(["GET", "HEAD", "POST"])
 @in_garden
 def add(request: HttpRequest, garden: Garden) -> HttpResponse:
-    """Lay a trial down: its lots are drawn and sealed at once."""
-    form = TrialForm(posted(request), garden=garden, initial=FIRST)
+    """Lay a trial down: its lots are drawn and sealed at once. Or only see what it could show, nothing written."""
+    seeing = "see" in request.POST
+    form = TrialForm(posted(request), garden=garden, seeing=seeing, initial=FIRST)
     if request.method == "POST" and form.is_valid():
         row = form.row()
         try:
-            plan = bridge.laid_out(bridge.plan_record(row))
+            plan = bridge.laid_out(bridge.plan_record(row, earlier=_earlier(row)))
         except InputError as error:
             form.wrong(error)
         else:
+            if seeing:
+                return render(request, "compare/add.html", {"form": form, "shows": answered(beforehand(plan))})
             row.seal = plan.seal
             actions.lay_down(row, lots=bridge.lots_of(row, plan), by=request.user)
             undo = reverse("compare.delete", kwargs={"key": row.pk})
@@ -65,11 +71,11 @@ def add(request: HttpRequest, garden: Garden) -> HttpResponse:
 def show(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
     """One trial: what was laid down, its next envelope, every tub; the result once it is ended or looked at."""
     row = a_trial(garden, key)
-    found = bridge.got([row], of=garden)
+    found, earlier = bridge.got([row], of=garden), _earlier(row)
     looking = row.ended_at is not None or request.GET.get("look") == str(row.looks or "none")
-    answer, trouble = _told(row, found) if looking else (None, "")
+    answer, trouble = _told(row, found, earlier) if looking else (None, "")
     try:
-        plan = bridge.laid_out(bridge.plan_record(row))
+        plan = bridge.laid_out(bridge.plan_record(row, earlier=earlier))
     except InputError:
         plan = None
     opened = any(lot.opened_at is not None for lot in row.lots.all())
@@ -88,7 +94,7 @@ def why(request: HttpRequest, garden: Garden, key: UUID, figure: str) -> HttpRes
     """Why a figure of the result is what it is; before the end only for who has looked."""
     row = a_trial(garden, key)
     known = row.ended_at is not None or row.looks > 0
-    answer = _told(row, bridge.got([row], of=garden))[0] if known else None
+    answer = _told(row, bridge.got([row], of=garden), _earlier(row))[0] if known else None
     return why_shown(
         request, answer, figure=figure, address=why_address("compare.why", key=key),
         back=Link(to=reverse("compare.show", kwargs={"key": key}), name=row.name),
@@ -194,10 +200,15 @@ def a_trial(garden: Garden, key: UUID) -> Trial:
     return found
 
 
-def _told(row: Trial, found: Mapping[UUID, bridge.Got]) -> tuple[TrialAnswer | None, str]:
+def _earlier(row: Trial) -> EarlierPairs | None:
+    """How unlike tubs are, as the garden's trials had taught when this one was laid down."""
+    return bridge.earlier_pairs(row.garden, before=row.laid_down_at, outcome=row.outcome)
+
+
+def _told(row: Trial, found: Mapping[UUID, bridge.Got], earlier: EarlierPairs | None) -> tuple[TrialAnswer | None, str]:
     """The result, or why there is none yet."""
     try:
-        record = bridge.trial_record(row, found, looks=row.looks)
+        record = bridge.trial_record(row, found, earlier=earlier)
         if record is None:
             return None, _("No envelope is opened yet.")
         return bridge.told(record), ""
