@@ -22,6 +22,8 @@ WORK: Final[Mapping[WorkKind, str]] = {
     "washing": marked("settling and washing"), "drying": marked("drying"), "grinding": marked("grinding"),
     "other": marked("other work"),
 }  # fmt: skip
+DYEING: Final[Mapping[str, str]] = {"dyeing": marked("dyeing")}
+"""Work that is noted beside it, and is the cloth's: scour, vat, dips, finish."""
 ITEMS: Final[Mapping[Item | NextReading, str]] = {
     **dict(WORK.items()), "alkali": marked("alkali"), "water": marked("water"),
     "fuel": marked("fuel and other expenses"), "kit": marked("share of the kit"),

@@ -148,3 +148,11 @@ def test_grades_stay_on_their_scale():
     assert np.all(wet_rub_grade(np.zeros(50), rng=rng) == 5.0)
     assert np.all(wet_rub_grade(np.full(50, 1e6), rng=rng) == 1.0)
     assert [rub_of(grade) for grade in (4.6, 3.5, 2.5, 1.2)] == ["hardly", "little", "some", "much"]
+
+
+def test_of_cloth_that_was_dipped_already_each_of_the_next_dips_is_told():
+    found = shaded(dips=20, done=9)
+    assert {9, 10, 11, 12, 13} <= {step.dips for step in found.steps}
+    assert [step.dips for step in shaded(dips=2, done=2).steps] == [1, 2]
+    with pytest.raises(InputError, match="has had 3 dips"):
+        scarf(dips=2, done=3)

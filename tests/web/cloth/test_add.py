@@ -18,13 +18,30 @@ TYPED = {
 
 def test_it_is_kept_as_typed_and_can_be_undone(client: Client, garden: Garden) -> None:
     """Half a pound is 226.796 g (international pound, 1959)."""
-    response = client.post(WHERE, TYPED | {"ground": "84 1 9.5"}, follow=True)
+    response = client.post(WHERE, TYPED | {"ground": "84 1 9.5", "scale_sd_g": "0.1"}, follow=True)
     row = Piece.objects.get()
     assert response.redirect_chain == [(url("cloth.show", key=row.pk), 302)]
     assert (row.mass_typed, row.wanted_dips, row.dip_min, row.garden) == ("1/2 lb", 4, 5.0, garden)
     assert row.mass_g == pytest.approx(226.796, abs=0.001)
+    assert client.get(WHERE).context["form"]["scale_sd_g"].value() == row.scale_sd_g == 0.1, (
+        "the next one begins with it"
+    )
     assert (row.ground_l_star, row.ground_a_star, row.ground_b_star) == (84.0, 1.0, 9.5)
     assert url("cloth.delete", key=row.pk) in [message.extra_tags for message in response.context["messages"]]
+
+
+def test_it_may_be_to_get_the_colour_of_a_swatch_of_the_garden(
+    client: Client, garden: Garden, other_garden: Garden
+) -> None:
+    mine, theirs = cast.a_swatch(garden), cast.a_swatch(other_garden)
+    refused(client, WHERE, TYPED | {"like": str(theirs.pk)}, field="like", says="not one of the available")
+    client.post(WHERE, TYPED | {"like": str(mine.pk)})
+    row = Piece.objects.get()
+    assert row.like_key == mine.pk
+    asked = client.get(url("shades.show", key=row.pk)).context["form"]
+    assert asked.initial["wanted"] == str(mine.pk)
+    mine.delete()
+    assert client.get(url("shades.show", key=row.pk)).context["form"].initial["wanted"] == ""
 
 
 @pytest.mark.parametrize(

@@ -2,8 +2,11 @@
 
 import pytest
 from django.test import Client
+from django.utils import timezone
 
-from bluewright.journal.models import Garden
+from bluewright.journal.bridge import piece_shade
+from bluewright.journal.models import Garden, Piece
+from bluewright.journal.queries import pieces
 from tests import cast
 from tests.web.checks import NOBODY, flat, only, to_the_start_without_a_garden, url
 
@@ -28,8 +31,47 @@ def test_what_it_took_up_says_what_scale_and_weather_leave_of_it(client: Client,
     """Own hand: dry 500/1.16 = 431 g, water 4.31 g, scale 0.5 g: sqrt(2) hypot = 6.14 g, 1.645 of it 10.1 g."""
     piece = cast.a_piece(garden, finish="soaped", finished_at=cast.moment(1), after_g=509.0, after_typed="509 g")
     figures = dict(client.get(url("cloth.show", key=piece.pk)).context["page"].figures)
-    assert figures["what it took up"] == "9 g (−1.1 to 19): less than scale and weather can tell"
+    assert figures["what it took up"] == (
+        "9 g (−1.1 to 19): less than scale and weather can tell. "
+        "The water in it leaves ±10 g open, the scale ±1.2 g: a finer scale would not help."
+    )
     assert figures["bone dry, about"] == "431 g"
+
+
+def test_one_s_own_scale_and_a_usual_one_say_what_they_leave_open(client: Client, garden: Garden) -> None:
+    """Own hand: bone dry, 0.1 g twice: 1.645 sqrt(2) 0.1 = 0.233 g; a usual one of 0.5 g: 1.163 g."""
+    dry = {"basis": "dry", "finish": "soaped", "finished_at": cast.moment(1), "after_g": 509.0, "after_typed": "509 g"}
+    said = [
+        dict(client.get(url("cloth.show", key=cast.a_piece(garden, scale_sd_g=sd, **dry).pk)).context["page"].figures)
+        for sd in (0.1, None)
+    ]
+    own, usual = (one["what it took up"] for one in said)
+    assert own.endswith("The scale leaves ±0.23 g of it open, the water in it ±0 g.")
+    assert usual.endswith("A usual kitchen scale leaves ±1.2 g of it open: say what yours tells apart.")
+
+
+def test_it_says_what_it_is_likely_to_come_to_and_how_far_to_its_swatch(client: Client, garden: Garden) -> None:
+    """A made vat of about 0.5 g/L: wool darkens dip by dip; its swatch is the middle that is told of three dips."""
+    vat, piece = cast.a_made_vat(garden), cast.a_piece(garden, mass_g=50.0, mass_typed="50 g")
+    cast.a_dip(piece, vat)
+    first = piece_shade.reckon(pieces.piece(piece.pk, of=garden), now=timezone.now())
+    three = next(step for step in first.answer.steps if step.dips == 3)
+    aim = {"l_star": three.l_star.p50, "a_star": three.a_star.p50, "b_star": three.b_star.p50}
+    Piece.objects.update(like_key=cast.a_swatch(garden, name="The old shawl", **aim).pk)
+    page = client.get(url("cloth.show", key=piece.pk)).context["page"].expected
+    assert page.first.startswith("Finished after the 1 dip that it has had in Vat 9: ")
+    assert "The next dip takes it to L*" in page.first
+    assert page.lines[0].startswith("To The old shawl: 2 more dips, then ")
+    assert page.lines[1] == "It rests on guesses from literature: of wool you have no ladder of dips yet."
+
+
+def test_without_a_vat_and_in_one_that_is_too_small_it_says_so(client: Client, garden: Garden) -> None:
+    piece = cast.a_piece(garden, mass_g=50_000.0, mass_typed="50 kg")
+    where = url("cloth.show", key=piece.pk)
+    assert client.get(where).context["page"].expected is None
+    cast.a_made_vat(garden)
+    page = client.get(where).context["page"].expected
+    assert page.first == "How deep it gets cannot be said." and "too little for 50 kg" in page.lines[0]
 
 
 def test_home_tests_are_always_called_so(client: Client, garden: Garden) -> None:

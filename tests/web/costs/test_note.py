@@ -42,9 +42,13 @@ def test_work_on_cloth_and_at_a_vat_is_no_cost_of_the_blue(client: Client, garde
     piece, vat = cast.a_piece(garden), cast.a_vat(garden)
     for about in (f"piece:{piece.pk}", f"vat:{vat.pk}"):
         client.post(where(), typed(about=about))
-    assert {(row.piece, row.vat) for row in WorkNote.objects.all()} == {(piece, None), (None, vat)}
+    client.post(where(), typed(kind="dyeing", about=""))
+    assert {(row.piece, row.vat) for row in WorkNote.objects.all()} == {(piece, None), (None, vat), (None, None)}
     after = client.get(url("costs.index"), {"as": "json"}).json()
-    assert after["answer"] == before and len(after["notes"]) == 2
+    assert after["answer"] == before and len(after["notes"]) == 3
+    assert after["dyeing"].startswith("Work at vats and on cloth, ")
+    first = client.get(url("costs.index"), {"of": f"piece:{piece.pk}"}).context["form"].initial
+    assert first["kind"] == "dyeing"
 
 
 @pytest.mark.parametrize(

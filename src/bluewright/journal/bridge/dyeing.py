@@ -7,7 +7,7 @@ what was written since is worked out anew.
 from __future__ import annotations
 
 import math
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 from datetime import datetime
 from functools import lru_cache
@@ -19,7 +19,7 @@ import numpy as np
 
 from bluewright.journal.bridge.swatches import ALIKE, beside, ground_lab, lab, shared
 from bluewright.journal.bridge.vats import active
-from bluewright.journal.models import Garden, Ladder, LadderRung, Measured, Piece, Swatch, Vat
+from bluewright.journal.models import Dip, Garden, Ladder, LadderDip, LadderRung, Measured, Piece, Swatch, Vat
 from bluewright.journal.queries import ladders, vats
 from bluewright.science.base.bands import Band
 from bluewright.science.base.errors import InputError
@@ -37,6 +37,7 @@ from bluewright.science.media.cloth import dry_kg
 
 MOST_DIPS_SHOWN: Final = 12
 NINETY_SD: Final = 2 * 1.6449
+MOST_DIP_MIN: Final = 1440.0
 LEAST_SD, MOST_SD = 0.005, 1.0
 """Between these lies what a strength may be said to be off by."""
 
@@ -143,9 +144,13 @@ def _vat(row: Ladder) -> DyeVat:
 
 def _way(row: Ladder) -> Dipping:
     """How it was dipped: by the clock where the dips were noted, else as planned."""
-    took = [(dip.ended_at - dip.began_at).total_seconds() / 60.0 for dip in ladders.dips_done(row) if dip.ended_at]
-    planned = _planned_way(row)
-    return replace(planned, dip_min=max(round(fmean(took), 2), 0.1)) if took else planned
+    return _by_the_clock(_planned_way(row), ladders.dips_done(row))
+
+
+def _by_the_clock(planned: Dipping, dips: Iterable[Dip | LadderDip]) -> Dipping:
+    """The same with the mean time that its dips took; as planned where none is over."""
+    took = [(dip.ended_at - dip.began_at).total_seconds() / 60.0 for dip in dips if dip.ended_at is not None]
+    return replace(planned, dip_min=min(max(round(fmean(took), 2), 0.1), MOST_DIP_MIN)) if took else planned
 
 
 def _planned_way(row: Ladder) -> Dipping:
@@ -204,15 +209,16 @@ def from_its_vat(row: Ladder, *, now: datetime) -> Ladder:
     return row
 
 
-def dye_vat(vat: Vat, *, now: datetime) -> DyeVat:
+def dye_vat(vat: Vat, *, now: datetime, at: datetime | None = None) -> DyeVat:
     """A vat of the book as a forecast takes it: its strength as reckoned, pH and warmth as they were seen last.
 
+    With `at` its strength is that of a moment before, by all that is known now.
     Raises InputError or ModelError where it cannot be reckoned.
     """
     whole = vats.vat(vat.pk, of=vat.garden)
     if whole is None:
         raise InputError(where="vat", what="it was taken out", right="choose another")
-    band = active(whole, now)
+    band = active(whole, now, at=at)
     looks = list(whole.readings.all())
     ph = next((look.ph for look in reversed(looks) if look.ph is not None), None)
     seen_c = next((look.temp_c for look in reversed(looks) if look.temp_c is not None), None)
@@ -231,17 +237,20 @@ def piece_cloth(row: Piece) -> DyedCloth:
 
 
 def piece_way(row: Piece) -> Dipping:
-    """How a piece is dipped, and finished as it was or, before that, as usual."""
-    return Dipping(
+    """How a piece is dipped, by the clock once it was, and finished as it was or, before that, as usual."""
+    planned = Dipping(
         dip_min=row.dip_min, air_min=row.air_min, after_dip=_word(row.after_dip), finish=_word(row.finish or "soaped")
     )
+    return _by_the_clock(planned, row.dips.all())
 
 
-def shade_record(row: Piece, vat: DyeVat, *, dips: int, wanted: Lab | None, learned: Learned | None) -> ShadeRecord:
+def shade_record(
+    row: Piece, vat: DyeVat, *, dips: int, wanted: Lab | None, learned: Learned | None, done: int = 0
+) -> ShadeRecord:
     """The record of a piece's shade in a vat. Raises InputError where the vat is too small for it."""
     return ShadeRecord(
-        id=row.name, cloth=piece_cloth(row), vat=vat, dips=dips, way=piece_way(row), wanted=wanted, learned=learned,
-        seed=row.seed,
+        id=row.name, cloth=piece_cloth(row), vat=vat, dips=dips, done=done, way=piece_way(row), wanted=wanted,
+        learned=learned, seed=row.seed,
     )  # fmt: skip
 
 

@@ -12,23 +12,20 @@ from zoneinfo import ZoneInfo
 
 import numpy as np
 
-from bluewright.journal.bridge import costs
+from bluewright.journal.bridge import costs, dyeing
 from bluewright.journal.bridge.batches import alkali_record
-from bluewright.journal.bridge.vats import active, vat_answer
+from bluewright.journal.bridge.vats import vat_answer
 from bluewright.journal.models import Alkali, Garden, JarFrom, Piece, Vat
 from bluewright.journal.queries import vats, work
 from bluewright.journal.queries.pieces import dips_of
 from bluewright.science.base.bands import Band
 from bluewright.science.cost.cloth import cloth_cost
 from bluewright.science.cost.cloth_record import ClothCostAnswer, ClothCostRecord, IntoVat, VatShare
-from bluewright.science.dyeing.parts import Dipping, DyedCloth, DyeVat
-from bluewright.science.dyeing.shade import shade
-from bluewright.science.dyeing.shade_record import MOST_DIPS, ShadeRecord
+from bluewright.science.dyeing.shade_record import MOST_DIPS
 from bluewright.words.vat import SUBSTANCES
 
 NINETY_WIDTH_SD: Final = 3.29
 MOST_OFF: Final = 2.0
-LEAST_SD_FRAC, MOST_SD_FRAC = 0.005, 1.0
 
 
 @lru_cache(maxsize=128)
@@ -84,24 +81,11 @@ def off_frac(band: Band) -> float:
 
 
 def _drawn(row: Piece, vat: Vat, times: list[datetime], now: datetime) -> Band:
-    """Pure indigo that its dips took from a vat, by the forecast of dyeing at the strength of the first of them."""
-    strength = active(vat, now, at=min(times))
-    spread = (log(strength.p95) - log(strength.p5)) / NINETY_WIDTH_SD if strength.p5 > 0 else MOST_SD_FRAC
-    known: Any = row
-    record = ShadeRecord(
-        cloth=DyedCloth(
-            fibre=known.fibre, mass_kg=row.mass_g / 1000.0, basis=known.basis, body=known.body,
-            thickness_mm=row.thickness_mm,
-        ),
-        vat=DyeVat(
-            bath_l=vat.volume_l, active_g_per_l=strength.p50,
-            active_sd_frac=min(max(spread, LEAST_SD_FRAC), MOST_SD_FRAC),
-        ),
-        dips=min(len(times), MOST_DIPS),
-        way=Dipping(dip_min=row.dip_min, air_min=row.air_min, after_dip=known.after_dip),
-        seed=row.seed,
-    )  # fmt: skip
-    return shade(record, rng=np.random.default_rng(record.seed)).drawn_g
+    """Pure indigo that its dips took from a vat: the forecast of dyeing at its strength before the first of them."""
+    stood = dyeing.dye_vat(vat, now=now, at=min(times))
+    learned = dyeing.learned(row.garden, row.fibre)
+    record = dyeing.shade_record(row, stood, dips=min(len(times), MOST_DIPS), wanted=None, learned=learned)
+    return dyeing.shaded(record).drawn_g
 
 
 def _others(vat: Vat, cupboard: Mapping[str, Alkali]) -> Iterator[IntoVat]:

@@ -100,7 +100,7 @@ def write_cloth(of: Garden, *, jars: Mapping[str, tuple[Jar, float]], now: datet
         if told.worked_min:
             began = vat.started_at + timedelta(hours=told.dips[0][0])
             row = WorkNote(
-                garden=of, piece=piece, kind="other", began_at=began, spent_min=told.worked_min,
+                garden=of, piece=piece, kind="dyeing", began_at=began, spent_min=told.worked_min,
                 spent_typed=f"{told.worked_min:g} min",
             )  # fmt: skip
             keep(row, by=by)

@@ -32,6 +32,8 @@ class Piece(Kept):
     mass_typed = models.CharField(max_length=30)
     basis = models.CharField(max_length=12, choices=[(k, _(v)) for k, v in BASES.items()], default="conditioned")
     """How it was weighed, before and after."""
+    scale_sd_g = models.FloatField(null=True, blank=True, validators=[MinValueValidator(0.00001)])
+    """How far each weighing may be off; empty: as usual for a kitchen scale."""
     begun_at = models.DateTimeField()
     """When it came into the book."""
     ground_l_star = models.FloatField(null=True, blank=True, validators=[MinValueValidator(0), MaxValueValidator(100)])
@@ -51,6 +53,8 @@ class Piece(Kept):
     """How long each is to be; the timer counts to it."""
     air_min = models.FloatField(default=15.0)
     """How long it is to hang in the air between them."""
+    like_key = models.UUIDField(null=True, blank=True)
+    """Key of the swatch whose colour it is to get; that may be gone."""
     finish = models.CharField(max_length=8, choices=[(k, _(v)) for k, v in FINISHES.items()], blank=True)
     finished_at = models.DateTimeField(null=True, blank=True)
     after_g = models.FloatField(null=True, blank=True)

@@ -12,9 +12,9 @@ from bluewright.journal.models.kept import Kept
 from bluewright.journal.models.piece import Piece
 from bluewright.journal.models.steep import Steep
 from bluewright.journal.models.vat import Vat
-from bluewright.words.cost import WORK
+from bluewright.words.cost import DYEING, WORK
 
-KINDS = [(kind, _(said)) for kind, said in WORK.items()]
+KINDS = [(kind, _(said)) for kind, said in (*WORK.items(), *DYEING.items())]
 
 
 class WorkNote(Kept):

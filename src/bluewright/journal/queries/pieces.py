@@ -27,6 +27,12 @@ def piece(key: UUID, *, of: Garden) -> Piece | None:
     return pieces(of).filter(pk=key).first()
 
 
+def last_scale(of: Garden) -> float | None:
+    """How good the scale is that a piece was weighed on last; None where nobody said."""
+    told = Piece.objects.filter(garden=of, scale_sd_g__isnull=False).order_by("-begun_at")
+    return told.values_list("scale_sd_g", flat=True).first()
+
+
 def in_vat(vat: Vat, *, but: Piece, now: datetime) -> list[Piece]:
     """Other pieces that are dyed in a vat about now and are not finished, by name."""
     lately = Dip.objects.filter(piece=OuterRef("pk"), vat=vat, began_at__gte=now - TOGETHER)

@@ -2,16 +2,27 @@
 
 from __future__ import annotations
 
+from typing import Final
 from uuid import UUID
 
 from django.db.models import QuerySet
 
 from bluewright.journal.models import Garden, Measured, Swatch
 
+MOST_CHOICES: Final = 100
+
 
 def swatches(of: Garden) -> QuerySet[Swatch]:
     """All swatches of a garden, each with its jar, the latest measured first."""
     found: QuerySet[Swatch] = Swatch.objects.filter(garden=of).select_related("garden", "jar", "piece", "made_by")
+    return found
+
+
+def of_cloth(of: Garden, *, also: UUID | None = None) -> list[Swatch]:
+    """Swatches of dyed cloth to choose from: the latest measured, and the one that is named."""
+    found = list(swatches(of).filter(of="cloth")[:MOST_CHOICES])
+    if also is not None and all(one.pk != also for one in found):
+        found += swatches(of).filter(pk=also)
     return found
 
 

@@ -25,6 +25,7 @@ from bluewright.journal.models import (
     WorkNote,
 )
 from bluewright.journal.queries.book import Key, Span, Within, stored
+from bluewright.words.cost import DYEING
 
 MOST_KIT: Final = 100
 """Things that costs are reckoned with."""
@@ -62,8 +63,13 @@ def notes(of: Garden, span: Span) -> list[WorkNote]:
 
 
 def for_blue(of: Garden, span: Span) -> list[WorkNote]:
-    """The same without those for a vat or a piece: dyeing costs the cloth, not the blue."""
-    return [note for note in notes(of, span) if note.vat_id is None and note.piece_id is None]
+    """The same without dyeing, which costs the cloth."""
+    return [note for note in notes(of, span) if not is_dyeing(note)]
+
+
+def is_dyeing(note: WorkNote) -> bool:
+    """Whether a note is of the cloth's work: dyeing, and whatever is for a vat or a piece."""
+    return note.kind in DYEING or note.vat_id is not None or note.piece_id is not None
 
 
 def running(of: Garden) -> list[WorkNote]:

@@ -22,6 +22,8 @@ from bluewright.science.dyeing.spectrum import k_over_s_of_seen, lab_of_seen
 
 SHOWN: Final = (1, 2, 3, 4, 5, 6, 7, 8, 10, 12, 16, 20, 24, 32, 40, 50)
 """Dips after which the cloth is told, below the number asked for."""
+NEXT: Final = 4
+"""Of cloth that was dipped already, each of so many further dips."""
 HIT_DE00: Final = 2.0
 """Within which two cloths pass as one beside each other (common practice)."""
 PLACES: Final = 13
@@ -37,7 +39,7 @@ def shade(record: ShadeRecord, *, rng: np.random.Generator) -> ShadeAnswer:
     Munk to CIELAB), `rub` (judgement). Raises InputError (from the record; for a ladder of another fibre).
     """
     dyed = forecast(record.cloth, record.vat, record.way, dips=record.dips, learned=record.learned, rng=rng)
-    shown = [dips for dips in SHOWN if dips < record.dips] + [record.dips]
+    shown = _shown(record)
     columns = np.array(shown) - 1
     seen = dyed.seen_g_per_kg[:, columns]
     lab = measured(lab_of_seen(seen, dyed.held, ground=dyed.ground), taken=record.taken, rng=rng)
@@ -74,6 +76,12 @@ def shade(record: ShadeRecord, *, rng: np.random.Generator) -> ShadeAnswer:
             "cie-11664-6", *({HEAT_KCAL_PER_MOL[record.cloth.fibre].source} - {"bluewright-dyeing"}),
         ),
     )  # fmt: skip
+
+
+def _shown(record: ShadeRecord) -> list[int]:
+    """After which numbers of dips it is told: usual ones, where it stands, each of the next few, and the last."""
+    near = range(max(record.done, 1), record.done + NEXT + 1) if record.done else ()
+    return sorted({dips for dips in (*SHOWN, *near) if dips < record.dips} | {record.dips})
 
 
 def _coloured(lab: Floats, depth: Floats) -> Coloured:

@@ -8,6 +8,7 @@ from pydantic import Field
 
 from bluewright.science.base.bands import Band, BandAt
 from bluewright.science.base.cautions import Caution
+from bluewright.science.base.errors import InputError
 from bluewright.science.base.records import answer, record
 from bluewright.science.colour.compare_record import Lab
 from bluewright.science.colour.hues import Hue, Shade
@@ -33,7 +34,9 @@ class ShadeRecord:
     vat: DyeVat
     """The vat, as it is before the first dip."""
     dips: Annotated[int, Field(ge=1, le=MOST_DIPS)]
-    """How many dips it gets."""
+    """How many dips it gets in all."""
+    done: Annotated[int, Field(ge=0, le=MOST_DIPS)] = 0
+    """How many of them it has had already; the answer then tells each of the next few."""
     way: Dipping = Dipping()
     """How a dip is done."""
     wanted: Lab | None = None
@@ -47,6 +50,11 @@ class ShadeRecord:
 
     def __post_init__(self) -> None:
         check_room(self.cloth, self.vat)
+        if self.done > self.dips:
+            raise InputError(
+                where="done", what=f"it has had {self.done} dips, and is to get {self.dips} in all",
+                right="count those that it has had among `dips`",
+            )  # fmt: skip
 
 
 @answer

@@ -62,6 +62,7 @@ NAMES: Final = {
     "done_at": gettext_lazy("learned from"),
     "ended_at": gettext_lazy("ended"),
     "looks": gettext_lazy("looks before the end"),
+    "like_key": gettext_lazy("whose colour it is to get"),
     "scale_sd_g": gettext_lazy("grams the scale is good to"),
 }
 """Columns whose own name says too little."""

@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from typing import Any, Final
+from uuid import UUID
 
 from django import forms
 from django.utils.translation import gettext as _
 from django.utils.translation import gettext_lazy
 
-from bluewright.journal.models import Garden, Measured, Piece
+from bluewright.journal.models import Garden, Measured, Piece, Swatch
 from bluewright.web.ui.photos import WithPhotos
 from bluewright.web.ui.three import LAB_LIMITS, ThreeField, three_said
 from bluewright.web.ui.typed import (
@@ -25,7 +27,8 @@ from bluewright.words.cloth import AFTER_DIPS, BASES, BODIES, FIBRES, FINISHES, 
 
 MOST_DIP_MIN: Final = 1440.0
 MOST_AIR_MIN: Final = 10_000.0
-PLAIN: Final = ("name", "fibre", "body", "basis", "after_dip", "wanted_dips", "dip_min", "air_min", "note")
+PLAIN: Final = ("name", "fibre", "body", "basis", "scale_sd_g", "after_dip", "wanted_dips", "dip_min", "air_min",
+                "note")  # fmt: skip
 """Columns that stand in the form under their own names."""
 GROUND: Final = ("ground_l_star", "ground_a_star", "ground_b_star")
 MM_OR_IN: Final = {**CM_OR_IN, "metric": "mm"}
@@ -46,11 +49,19 @@ class PieceForm(WithPhotos):
         help_text=gettext_lazy("Like 480 g or 1/2 lb."),
     )  # fmt: skip
     basis = forms.ChoiceField(choices=said(BASES), label=gettext_lazy("How it was weighed"))
+    scale_sd_g = DecimalField(
+        required=False, min_value=0.00001, max_value=100, label=gettext_lazy("The scale is good to, g"),
+        help_text=gettext_lazy("What it tells apart, like 0.1. Left out: as usual for a kitchen scale."),
+    )  # fmt: skip
     begun_at = MomentField(label=gettext_lazy("Into the book"), validators=[not_to_come])
     wanted_dips = forms.IntegerField(
         required=False, min_value=1, max_value=60, label=gettext_lazy("How many dips it is to get"),
         widget=forms.TextInput({"inputmode": "numeric", "autocomplete": "off"}),
         help_text=gettext_lazy("Left out: you see as you go."),
+    )  # fmt: skip
+    like = forms.ChoiceField(
+        required=False, label=gettext_lazy("Whose colour it is to get"),
+        help_text=gettext_lazy("Its page then says how many dips are likely to come to it."),
     )  # fmt: skip
     dip_min = DecimalField(min_value=0.1, max_value=MOST_DIP_MIN, label=gettext_lazy("Minutes in the vat, each dip"))
     air_min = DecimalField(min_value=0, max_value=MOST_AIR_MIN, label=gettext_lazy("Minutes in the air between dips"))
@@ -66,11 +77,13 @@ class PieceForm(WithPhotos):
     )  # fmt: skip
     note = forms.CharField(required=False, max_length=500, label=gettext_lazy("Note"))
 
-    def __init__(self, *args: Any, garden: Garden, **options: Any) -> None:
+    def __init__(self, *args: Any, garden: Garden, swatches: Sequence[Swatch], **options: Any) -> None:
         super().__init__(*args, **options)
         for name in ("mass", "thickness"):
             measure: Any = self.fields[name]
             measure.system = garden.system
+        like: Any = self.fields["like"]
+        like.choices = [("", _("no swatch's")), *((str(one.pk), one.name) for one in swatches)]
 
     def clean(self) -> dict[str, Any]:
         """Felt and balls have no usual thickness."""
@@ -86,6 +99,7 @@ def piece_as_typed(row: Piece) -> dict[str, Any]:
     return {name: getattr(row, name) for name in PLAIN} | {
         "mass": row.mass_typed, "thickness": row.thickness_typed, "begun_at": shown_moment(row.begun_at),
         "ground": "" if None in ground else three_said(ground),
+        "like": "" if row.like_key is None else str(row.like_key),
     }  # fmt: skip
 
 
@@ -98,6 +112,7 @@ def write_piece(form: PieceForm, row: Piece) -> Piece:
     """The piece of a valid form."""
     for name in PLAIN:
         setattr(row, name, form.cleaned_data[name])
+    row.like_key = UUID(form.cleaned_data["like"]) if form.cleaned_data["like"] else None
     write_measure(form, "mass", row, value="mass_g", typed="mass_typed")
     write_measure(form, "thickness", row, value="thickness_mm", typed="thickness_typed")
     write_moment(form, "begun_at", row)

@@ -13,15 +13,16 @@ from django.urls import reverse
 from django.utils.translation import gettext as _
 from django.utils.translation import ngettext
 
-from bluewright.charts.colours import hex_of_lab
 from bluewright.journal.bridge.swatches import lab
 from bluewright.journal.models import Dip, HomeTest, Photo, Piece, Swatch
 from bluewright.journal.queries.history import Step
 from bluewright.journal.queries.pieces import dips_of
 from bluewright.science.base.bands import Band
 from bluewright.science.colour.hues import hue_of, shade_of
-from bluewright.science.dyeing.gain import NINETY_SD, gain_g
+from bluewright.science.dyeing.gain import NINETY_SD, Gain, gain
 from bluewright.science.media.cloth import dry_kg
+from bluewright.web.pages.cloth.colours import Patch, ground, patch
+from bluewright.web.pages.cloth.expected import Expected, expected
 from bluewright.web.pages.cloth.next import NextThing, next_thing
 from bluewright.web.ui.history import HistoryRow, history, written
 from bluewright.web.ui.photos import Thumb, thumbs
@@ -29,15 +30,6 @@ from bluewright.web.ui.turning import Linked
 from bluewright.words.colour import grade_said, lab_said, named
 from bluewright.words.measures import fitting
 from bluewright.words.numbers import clock, figure, moment, ranged
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Patch:
-    """A colour as a screen shows it, with its words."""
-
-    colour: str
-    """`#a1b2c3`; empty where none was measured."""
-    said: str
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -83,6 +75,8 @@ class PiecePage:
 
     row: PieceRow
     next: NextThing | None
+    expected: Expected | None
+    """What it is likely to come to; None without a vat to dye it in."""
     figures: tuple[tuple[str, str], ...]
     """Each with its name."""
     ground: Patch
@@ -119,24 +113,6 @@ def dips_said(done: int, wanted: int | None) -> str:
     return ngettext("%(n)d of %(of)d dip", "%(n)d of %(of)d dips", wanted) % {"n": done, "of": wanted}
 
 
-def patch(row: Piece) -> Patch:
-    """The colour of its latest measured swatch of dyed cloth."""
-    found = cloth_swatch(row)
-    if found is None:
-        return Patch(colour="", said=_("not measured"))
-    return patch_of(lab(found))
-
-
-def cloth_swatch(row: Piece) -> Swatch | None:
-    """Its latest measured swatch of dyed cloth."""
-    return next((swatch for swatch in row.swatches.all() if swatch.of == "cloth"), None)
-
-
-def patch_of(told: tuple[float, float, float]) -> Patch:
-    """A colour with its words."""
-    return Patch(colour=hex_of_lab(told), said=f"{named(hue_of(told), shade_of(told))}, {lab_said(told)}")
-
-
 def piece_page(
     row: Piece, *, now: datetime, photos: Mapping[UUID, Sequence[Photo]], told: Mapping[UUID, Sequence[Step]]
 ) -> PiecePage:
@@ -145,6 +121,7 @@ def piece_page(
     return PiecePage(
         row=piece_row(row, now),
         next=next_thing(row, now),
+        expected=expected(row, now),
         figures=tuple(figures(row)),
         ground=ground(row),
         story=tuple(story(row, zone, told)),
@@ -154,13 +131,6 @@ def piece_page(
         written=written(row, zone),
         history=history(row, told.get(row.pk, ()), zone),
     )
-
-
-def ground(row: Piece) -> Patch:
-    """The undyed cloth."""
-    if row.ground_l_star is None or row.ground_a_star is None or row.ground_b_star is None:
-        return Patch(colour="", said=_("not measured"))
-    return patch_of((row.ground_l_star, row.ground_a_star, row.ground_b_star))
 
 
 def figures(row: Piece) -> Iterator[tuple[str, str]]:
@@ -179,7 +149,8 @@ def figures(row: Piece) -> Iterator[tuple[str, str]]:
         yield _("thickness"), f"{row.thickness_typed}, {row.get_body_display()}"
     if row.after_g is not None:
         yield _("mass after it"), row.after_typed
-        yield _("what it took up"), _gain(gain_g(row.mass_g, row.after_g, fibre=fibre, basis=basis))
+        found = gain(row.mass_g, row.after_g, fibre=fibre, basis=basis, scale_sd_g=row.scale_sd_g)
+        yield _("what it took up"), _gain(found, own_scale=row.scale_sd_g is not None)
 
 
 def story(row: Piece, zone: ZoneInfo, told: Mapping[UUID, Sequence[Step]]) -> list[Event]:
@@ -254,8 +225,16 @@ def _swatch_event(swatch: Swatch, zone: ZoneInfo) -> Event:
     )  # fmt: skip
 
 
-def _gain(band: Band) -> str:
-    told = ranged(band, "g")
-    if band.p5 <= 0.0:
-        return _("%(gain)s: less than scale and weather can tell") % {"gain": told}
-    return told
+def _gain(found: Gain, *, own_scale: bool) -> str:
+    """What two weighings tell, and which of scale and water leaves more of it open."""
+    told = {
+        "gain": ranged(found.gain_g, "g"), "scale": figure(found.scale_off_g), "water": figure(found.water_off_g)
+    }  # fmt: skip
+    said = _("%(gain)s") if found.gain_g.p5 > 0.0 else _("%(gain)s: less than scale and weather can tell")
+    if found.water_off_g > found.scale_off_g:
+        why = _("The water in it leaves ±%(water)s g open, the scale ±%(scale)s g: a finer scale would not help.")
+    elif own_scale:
+        why = _("The scale leaves ±%(scale)s g of it open, the water in it ±%(water)s g.")
+    else:
+        why = _("A usual kitchen scale leaves ±%(scale)s g of it open: say what yours tells apart.")
+    return _("%(gain)s. %(why)s") % {"gain": said % told, "why": why % told}

@@ -15,7 +15,8 @@ from bluewright.journal.models import AlkaliPart, Photo, Piece
 from bluewright.journal.queries.pieces import dips_of
 from bluewright.journal.queries.threads import Thread
 from bluewright.science.vat.recipe_record import Substance
-from bluewright.web.pages.cloth.page import Patch, cloth_swatch, ground, patch, test_grade
+from bluewright.web.pages.cloth.colours import Patch, cloth_swatch, ground, patch
+from bluewright.web.pages.cloth.page import test_grade
 from bluewright.web.pages.prints.jar_label import square
 from bluewright.web.pages.prints.paper import invented_mark, paper_of
 from bluewright.web.ui.photos import Thumb, thumbs

@@ -12,6 +12,7 @@ from django.utils.translation import ngettext
 
 from bluewright.charts.costs import cost_chart
 from bluewright.journal.models import Garden, WorkNote
+from bluewright.journal.queries.work import is_dyeing
 from bluewright.science.cost.cost_record import CostAnswer
 from bluewright.web.ui.answered import Answered, Table, answered, shown_table
 from bluewright.web.ui.turning import Linked
@@ -49,6 +50,8 @@ class CostsPage:
     """Batch by batch; None where there is one."""
     parts: Table | None
     """Where it goes."""
+    dyeing: str
+    """Work on cloth, which is in none of it; empty where none was noted."""
     left_out: str
     """How many older batches are not in it; empty where all are."""
     prices: str
@@ -77,6 +80,7 @@ def costs_page(
         more=() if answer is None else further(answer),
         batches=shown_table(batches_table(answer)) if answer is not None and len(answer.batches) > 1 else None,
         parts=None if answer is None else shown_table(parts_table(answer)),
+        dyeing=_dyeing(notes),
         left_out=_("%(n)d older batches of the year are not in it.") % {"n": left_out} if left_out else "",
         prices=prices_said(of),
         notes=tuple(_note(row, zone) for row in notes[:SHOWN]),
@@ -103,6 +107,13 @@ def prices_said(of: Garden) -> str:
     if asked is not None:
         parts.append(_("a gram of pure blue is sold at %(money)s") % {"money": _price(of, asked)})
     return _("Reckoned with: %(prices)s.") % {"prices": ", ".join(parts)} if parts else ""
+
+
+def _dyeing(notes: Iterable[WorkNote]) -> str:
+    """The work that the blue does not carry."""
+    spent = sum(note.spent_min or 0.0 for note in notes if is_dyeing(note))
+    said_so = _("Work at vats and on cloth, %(spent)s, is no cost of the blue: each piece carries its own.")
+    return said_so % {"spent": spent_said(spent)} if spent else ""
 
 
 def _price(of: Garden, value: float) -> str:

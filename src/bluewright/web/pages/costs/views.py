@@ -198,7 +198,9 @@ def _shown(
         now=timezone.now(),
     )  # fmt: skip
     about = request.GET.get("of", "") or request.POST.get("back", "")
-    first = {"kind": "picking", "about": about} if about else {"kind": "picking"}
+    first = {"kind": "dyeing" if about.startswith(("vat:", "piece:")) else "picking"} | (
+        {"about": about} if about else {}
+    )
     form = form or NoteForm(garden=garden, initial={"began_at": timezone.localtime(), **first})
     return shown(
         request, "costs/index.html", page, status=status, form=form, about=about,

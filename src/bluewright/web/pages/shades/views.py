@@ -36,7 +36,7 @@ OF_SWATCH = {"viscose": "other_cellulose", "hemp": "linen", "mixed": "wool", "ot
 @in_garden
 def index(request: HttpRequest, garden: Garden) -> HttpResponse:
     """What can be asked: a piece's depth, the way to a swatch."""
-    cloth = swatches.swatches(garden).filter(of="cloth")[:MOST_CHOICES]
+    cloth = swatches.of_cloth(garden)
     return shown(request, "shades/index.html", shades_page(_pieces(garden), cloth))
 
 
@@ -97,8 +97,9 @@ def match_why(request: HttpRequest, garden: Garden, key: UUID, figure: str) -> H
 def _shade(request: HttpRequest, garden: Garden, row: Piece) -> tuple[ShadeForm, ShadeAnswer | None, str]:
     """The form, the forecast of the piece, and why there is none."""
     vats, shelf = ladders.vats_at_hand(garden), _shelf(garden)
-    first = first_vat(vats, shelf) | {"dips": row.wanted_dips or USUAL_DIPS}
-    cloth = list(swatches.swatches(garden).filter(of="cloth")[:MOST_CHOICES])
+    cloth = swatches.of_cloth(garden, also=row.like_key)
+    like = next((str(one.pk) for one in cloth if one.pk == row.like_key), "")
+    first = first_vat(vats, shelf) | {"dips": row.wanted_dips or USUAL_DIPS, "wanted": like}
     form = ShadeForm(
         asked(request.GET.dict(), first), initial=first, garden=garden, vats=vats, jars=shelf, swatches=cloth
     )

@@ -15,7 +15,7 @@ from django.views.decorators.http import require_http_methods, require_POST, req
 
 from bluewright.journal.actions.keeping import correct, keep
 from bluewright.journal.models import Garden, Piece
-from bluewright.journal.queries import photos, pieces
+from bluewright.journal.queries import photos, pieces, swatches
 from bluewright.journal.queries.history import histories
 from bluewright.web.pages.cloth.forms import (
     FinishForm,
@@ -49,8 +49,12 @@ def index(request: HttpRequest, garden: Garden) -> HttpResponse:
 @in_garden
 def add(request: HttpRequest, garden: Garden) -> HttpResponse:
     """A new piece."""
-    first = FIRST | {"begun_at": timezone.localtime()}
-    form = PieceForm(posted(request), sent_files(request), garden=garden, initial=first)
+    first = FIRST | {
+        "begun_at": timezone.localtime(), "scale_sd_g": pieces.last_scale(garden), "like": request.GET.get("like", "")
+    }  # fmt: skip
+    form = PieceForm(
+        posted(request), sent_files(request), garden=garden, swatches=swatches.of_cloth(garden), initial=first
+    )
     if request.method == "POST" and form.is_valid():
         row = keep(write_piece(form, Piece(garden=garden, begun_at=form.cleaned_data["begun_at"])), by=request.user)
         keep_photos(request, form.cleaned_data["photos"], garden=garden, kind="piece", key=row.pk)
@@ -76,7 +80,8 @@ def change(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
     """Correct what was written of a piece; an address may bring along the colour of the undyed cloth."""
     row, sample = the_piece(garden, key), measured_sample(request, garden)
     known = piece_as_typed(row) | (ground_of(*sample) if sample is not None else {})
-    form = PieceForm(posted(request), sent_files(request), garden=garden, initial=known)
+    like = swatches.of_cloth(garden, also=row.like_key)
+    form = PieceForm(posted(request), sent_files(request), garden=garden, swatches=like, initial=known)
     if request.method == "POST" and form.is_valid():
         correct(write_piece(form, row), by=request.user)
         keep_photos(request, form.cleaned_data["photos"], garden=garden, kind="piece", key=row.pk)
