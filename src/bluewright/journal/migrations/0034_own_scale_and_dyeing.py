@@ -6,7 +6,7 @@ from django.db import migrations, models
 
 class Migration(migrations.Migration):
     dependencies = [
-        ("journal", "0032_weighed_again"),
+        ("journal", "0033_trial_worth"),
     ]
 
     operations = [
