@@ -1,10 +1,11 @@
 """What jars hold: reckoned once, remembered, told again without reckoning; and jars that are changed."""
 
 import pytest
+from django.utils import timezone
 
 from bluewright.journal.actions import batches as actions
 from bluewright.journal.actions.keeping import keep
-from bluewright.journal.bridge import calls, stock
+from bluewright.journal.bridge import calls, gone, stock
 from bluewright.journal.models import Change, Garden, Jar, YieldSeen
 from bluewright.journal.queries import jars
 from bluewright.science.base.errors import InputError
@@ -112,3 +113,39 @@ def test_batches_that_wait_for_a_jar_can_fill_one(garden: Garden) -> None:
     cast.a_batch(cast.a_straining(cast.a_tub(garden)), ended_at=cast.moment())
     assert list(jars.fillable(garden)) == [waiting]
     assert set(jars.fillable(garden, also=[inside.pk])) == {waiting, inside}
+
+
+def test_what_went_out_of_emptied_jars_is_told_in_sums_as_each_jar_tells_it(garden: Garden) -> None:
+    """Jars of every kind of knowledge: none, typed, measured, told by a page, told before a change, weighed again."""
+    made = {
+        "unknown": of_unknown_leaf(garden, 12.0, name="Unknown"),
+        "typed": of_unknown_leaf(garden, 40.0, name="Typed", purity_frac=0.35, purity_sd_frac=0.03),
+        "measured": of_unknown_leaf(garden, 20.0, name="Measured", purity_frac=0.4),
+        "told": of_unknown_leaf(garden, 8.0, name="Told", purity_frac=0.3),
+        "changed": of_unknown_leaf(garden, 6.0, name="Changed", purity_frac=0.3),
+        "weighed": of_unknown_leaf(garden, 10.0, name="Weighed", purity_frac=0.3),
+        "holding": of_unknown_leaf(garden, 50.0, name="Holding", purity_frac=0.3),
+    }  # fmt: skip
+    cast.an_assay(made["measured"])
+    for name in ("changed", "told"):
+        seen = {"pure_g": {"p5": 1.0, "p50": 2.0, "p95": 3.0}}
+        YieldSeen.objects.create(jar=made[name], seen_at=timezone.now(), program="0", answer=seen)
+    keep(made["changed"], by=None)
+    for name, jar in made.items():
+        grams = jars.put_in_g(jar) / 2
+        cast.taken(jar, grams, what_for=name)
+        if name == "weighed":
+            cast.taken(jar, grams - 1.0)
+            cast.taken(jar, 1.0, weighed_g=0.0)
+        elif name != "holding":
+            cast.taken(jar, grams)
+    emptied = [jar for jar in jars.jars(garden) if jars.left_g(jar) == 0]
+    assert {jar.name for jar in emptied} == {one.title() for one in made.keys() - {"holding"}}
+    told, whole_jars = gone.before(garden), gone.of_jars(emptied)
+    assert sorted(told.taken, key=repr) == sorted(whole_jars.taken, key=repr)
+    assert [(row.pk, name) for row, name in told.weighed] == [(row.pk, name) for row, name in whole_jars.weighed]
+    by_what = {what: pure_g for what, _grams, pure_g in told.taken if what}
+    assert by_what["told"] is not None
+    assert by_what["told"].p50 == 1.0, "half of what the page told"
+    assert by_what["changed"] != by_what["told"]
+    assert by_what["unknown"] is None

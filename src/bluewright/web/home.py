@@ -48,7 +48,7 @@ def make_key(home: Path) -> None:
 def migrate(home: Path) -> None:
     """Bring the database to this program's form, if it is not there yet; what it was before is backed up first.
 
-    A new one is made at once.
+    A new one is made at once. From then on it counts what is written in it.
 
     Raises BluewrightError, and changes nothing, if a newer program had it, or it cannot be backed up.
     """
@@ -56,6 +56,7 @@ def migrate(home: Path) -> None:
     from django.db import DatabaseError, connection
     from django.db.migrations.executor import MigrationExecutor
 
+    from bluewright.journal import written
     from bluewright.journal.anew import make_tables
 
     try:
@@ -71,10 +72,11 @@ def migrate(home: Path) -> None:
     if executor.migration_plan(executor.loader.graph.leaf_nodes()):
         if not connection.introspection.table_names():
             make_tables(connection)
-            return
-        if had:
-            _back_up(home)
-        call_command("migrate", verbosity=0, interactive=False)
+        else:
+            if had:
+                _back_up(home)
+            call_command("migrate", verbosity=0, interactive=False)
+    written.prepare(connection)
 
 
 def known_migrations() -> frozenset[str]:

@@ -86,7 +86,8 @@ DATABASES = {
             "timeout": 10,
             # What was acknowledged is on the disk: docs/decisions/every-commit-to-disk.md
             "init_command": "PRAGMA journal_mode=WAL;PRAGMA synchronous=FULL;PRAGMA fullfsync=ON;"
-            "PRAGMA foreign_keys=ON;PRAGMA cache_size=-8000;",
+            # What a statement may have to take back stands in memory: that each row counts costs 5 us, not 20.
+            "PRAGMA foreign_keys=ON;PRAGMA cache_size=-8000;PRAGMA temp_store=MEMORY;",
         },
     }
 }

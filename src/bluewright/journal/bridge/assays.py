@@ -83,7 +83,7 @@ def together(jar: Jar) -> CombineAnswer | None:
 def purity(jar: Jar) -> Known | None:
     """The purity of a jar as far as it is known: by its assays and what was typed, if they agree; else None."""
     if not jar.assays.all():
-        return None if jar.purity_frac is None else _typed(jar)
+        return typed(jar.purity_frac, jar.purity_sd_frac)
     found = together(jar)
     if found is None or found.indigo_pct is None:
         return None
@@ -93,16 +93,18 @@ def purity(jar: Jar) -> Known | None:
     )
 
 
-def _typed(jar: Jar) -> Known:
-    assert jar.purity_frac is not None
-    return Known(mean_frac=jar.purity_frac, sd_frac=jar.purity_sd_frac or PURITY_SD_FRAC)
+def typed(purity_frac: float | None, purity_sd_frac: float | None) -> Known | None:
+    """The purity that was typed with a jar; None where none was."""
+    if purity_frac is None:
+        return None
+    return Known(mean_frac=purity_frac, sd_frac=purity_sd_frac or PURITY_SD_FRAC)
 
 
 def _results(jar: Jar) -> list[Result]:
     """What was typed with the jar, then its assays that told a figure."""
     found = []
-    if jar.purity_frac is not None:
-        known = _typed(jar)
+    known = typed(jar.purity_frac, jar.purity_sd_frac)
+    if known is not None:
         found.append(Result(method=GIVEN, indigo_frac=known.mean_frac, sd_frac=known.sd_frac))
     for one in jar.assays.all():
         if one.indigo_frac is not None and one.indigo_sd_frac is not None:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from datetime import datetime, timedelta
 from statistics import NormalDist
 from typing import Any, Final, NamedTuple, cast
@@ -108,23 +108,25 @@ class Whole:
     """Those that were given up."""
     waiting: Sequence[Key]
     """The tubs that are in no batch, the newest first."""
-    orders: dict[tuple[str, bool], Sequence[Begun]] = field(default_factory=dict)
-    """By column, and whether upwards: the batches sorted, as they were asked for."""
 
 
 _whole: Final = UntilWritten[tuple[UUID, Span | None], Whole](MOST_KEPT)
+_ordered: Final = UntilWritten[tuple[UUID, Span | None, str, bool], Sequence[Begun]](MOST_KEPT)
 
 
 def whole(of: Garden, span: Span | None = None) -> Whole:
-    """The batches begun within a time, all of them without one; kept until anything is written."""
+    """The batches begun within a time, all of them without one; kept until something of it is written."""
     return _whole.got((of.pk, span), lambda: _read(of, span))
 
 
-def ordered(of: Garden, span: Span | None, known: Whole, *, sort: str, up: bool) -> Sequence[Begun]:
-    """All these batches sorted by one of `SORTS`."""
-    if (sort, up) not in known.orders:
-        known.orders[sort, up] = in_order(known.listed, sort_values(of, sort, book.begun(of, span), known), up=up)
-    return known.orders[sort, up]
+def ordered(of: Garden, span: Span | None, *, sort: str, up: bool) -> Sequence[Begun]:
+    """All batches of `whole` sorted by one of `SORTS`; kept likewise."""
+
+    def sorted_anew() -> Sequence[Begun]:
+        known = whole(of, span)
+        return in_order(known.listed, sort_values(of, sort, book.begun(of, span), known), up=up)
+
+    return _ordered.got((of.pk, span, sort, up), sorted_anew)
 
 
 def _read(of: Garden, span: Span | None) -> Whole:

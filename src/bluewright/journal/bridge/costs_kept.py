@@ -1,4 +1,4 @@
-"""What the blue of a year costs, kept until anything is written: for pages that show it beside something else."""
+"""What the blue of a year costs, kept until something of it is written, for pages that show it beside others."""
 
 from __future__ import annotations
 
@@ -35,17 +35,17 @@ _kept: Final = UntilWritten[tuple[UUID, int], Kept](MOST)
 
 
 def kept(of: Garden, year: int) -> Kept | None:
-    """What was reckoned since anything was written last; None if nothing was."""
+    """What was reckoned, if nothing that it was reckoned from was written since; else None."""
     return _kept.known((of.pk, year))
 
 
 def reckon(of: Garden, year: int, span: Span) -> Kept:
     """Work a year's costs out and keep them."""
-    return _kept.made((of.pk, year), lambda: _reckoned(of, span))
+    return _kept.made((of.pk, year), lambda: _reckoned(of.pk, span))
 
 
-def _reckoned(of: Garden, span: Span) -> Kept:
-    found = costs.season(of, span)
+def _reckoned(garden: UUID, span: Span) -> Kept:
+    found = costs.season(Garden.objects.get(pk=garden), span)  # read anew: its prices may have changed since
     try:
         answer = None if found is None else costs.reckoned(found.record)
     except BluewrightError:

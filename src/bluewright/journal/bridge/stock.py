@@ -65,9 +65,18 @@ def pure_of_g(jar: Jar, grams: float, *, found: YieldAnswer | None = None) -> Ba
         return None
     whole = seen_g(jar) if found is None else found.pure_g
     if whole is None:
-        known = purity(jar)
-        whole = None if known is None else _by_purity(put_in_g, known, jar.scale_sd_g, jar.seed)
+        whole = by_purity(put_in_g, purity(jar), scale_sd_g=jar.scale_sd_g, seed=jar.seed)
     return None if whole is None else part_of(whole, share_frac=grams / put_in_g)
+
+
+def by_purity(put_in_g: float, known: Known | None, *, scale_sd_g: float, seed: int) -> Band | None:
+    """Pure blue of all that went into a jar by its purity alone; None where that is not known."""
+    return None if known is None else _by_purity(put_in_g, known, scale_sd_g, seed)
+
+
+def reckoned_beside() -> frozenset[UUID]:
+    """The jars that `reckon` worked out, some of which were changed since."""
+    return frozenset(_beside)
 
 
 def is_reckoned(jar: Jar) -> bool:

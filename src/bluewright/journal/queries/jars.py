@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from typing import Any, Final
+from typing import Any, Final, NamedTuple
 from uuid import UUID
 
 from django.db.models import Case, Exists, OuterRef, Prefetch, Q, QuerySet, Subquery, Sum, When
 from django.db.models.functions import Coalesce
 
-from bluewright.journal.models import Batch, Garden, Jar, JarFrom, JarTaken, Poured, YieldSeen
+from bluewright.journal.models import Assay, Batch, Garden, Jar, JarFrom, JarTaken, Poured, YieldSeen
 from bluewright.journal.queries import batches
 
 NOTHING_G: Final = 5e-7
@@ -37,12 +37,45 @@ def in_stock(of: Garden, *, holding: Iterable[UUID]) -> QuerySet[Any, UUID]:
 
 def holding(of: Garden) -> list[UUID]:
     """The keys of the jars that still hold something, the newest first."""
-    put_in = JarFrom.objects.filter(jar=OuterRef("pk"), batch__deleted_at=None).order_by().values("jar")
-    taken = JarTaken.objects.filter(jar=OuterRef("pk")).order_by().values("jar")
-    in_g = Coalesce(Subquery(put_in.annotate(all_g=Sum("pigment_g")).values("all_g")), 0.0)
-    out_g = Coalesce(Subquery(taken.annotate(all_g=Sum("taken_g")).values("all_g")), 0.0)
-    held = Jar.objects.filter(garden=of).alias(left_g=in_g - out_g).filter(left_g__gt=NOTHING_G)
-    return list(held.order_by("-filled_at").values_list("pk", flat=True))
+    return list(_by_content(of, emptied=False).order_by("-filled_at").values_list("pk", flat=True))
+
+
+class Spent(NamedTuple):
+    """What was taken out once of a jar that holds nothing any more, and what tells the blue in it."""
+
+    jar: UUID
+    what_for: str
+    taken_g: float
+    put_in_g: float
+    purity_frac: float | None
+    purity_sd_frac: float | None
+    scale_sd_g: float
+    seed: int
+    seen_pure_g: dict[str, float] | None
+    """The band of pure blue that a page told since the jar was changed last."""
+    assayed: bool
+
+
+def spent(of: Garden) -> list[Spent]:
+    """All that was taken out of emptied jars, in one statement: of thousands of jars over the years."""
+    last = YieldSeen.objects.filter(jar=OuterRef("jar"), seen_at__gte=OuterRef("jar__changed_at")).order_by("-seen_at")
+    emptied = _by_content(of, emptied=True)
+    rows = JarTaken.objects.filter(jar__in=emptied.values("pk"), weighed_g=None).annotate(
+        in_g=_put_in_g("jar"), seen_pure_g=Subquery(last.values("answer__pure_g")[:1]),
+        assayed=Exists(Assay.objects.filter(jar=OuterRef("jar"))),
+    )  # fmt: skip
+    told = rows.values_list(
+        "jar", "what_for", "taken_g", "in_g", "jar__purity_frac", "jar__purity_sd_frac", "jar__scale_sd_g",
+        "jar__seed", "seen_pure_g", "assayed",
+    )  # fmt: skip
+    return [Spent(*row) for row in told.order_by("jar__filled_at")]
+
+
+def weighed_empty(of: Garden) -> list[JarTaken]:
+    """The times that emptied jars were weighed again, each with its jar."""
+    emptied = _by_content(of, emptied=True)
+    again = JarTaken.objects.filter(jar__in=emptied.values("pk")).exclude(weighed_g=None)
+    return list(again.select_related("jar"))
 
 
 def these(of: Garden, keys: Iterable[UUID]) -> list[Jar]:
@@ -82,6 +115,20 @@ def left_g(found: Jar) -> float:
 def put_in_g(found: Jar) -> float:
     """What went into a jar, all batches together."""
     return float(sum(part.pigment_g for part in found.came_from.all()))
+
+
+def _put_in_g(jar: str) -> Coalesce:
+    """What went into the jar of a row, all batches together."""
+    parts = JarFrom.objects.filter(jar=OuterRef(jar), batch__deleted_at=None).order_by().values("jar")
+    return Coalesce(Subquery(parts.annotate(all_g=Sum("pigment_g")).values("all_g")), 0.0)
+
+
+def _by_content(of: Garden, *, emptied: bool) -> QuerySet[Jar]:
+    """The jars of a garden that hold nothing any more; else those that hold something."""
+    taken = JarTaken.objects.filter(jar=OuterRef("pk")).order_by().values("jar")
+    out_g = Coalesce(Subquery(taken.annotate(all_g=Sum("taken_g")).values("all_g")), 0.0)
+    found: QuerySet[Jar] = Jar.objects.filter(garden=of).alias(held_g=_put_in_g("pk") - out_g)
+    return found.filter(**{"held_g__lte" if emptied else "held_g__gt": NOTHING_G})
 
 
 def _with_said(found: QuerySet[Jar]) -> QuerySet[Jar]:

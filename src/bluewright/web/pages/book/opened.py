@@ -52,7 +52,7 @@ def opened(of: Garden, get: QueryDict, *, now: datetime) -> BookPage:
         g_per_kg=max(known.yields.values(), default=0.0) or NO_YIELD,
         steep_h=max((basket.steep_h or 0.0 for basket in known.came_from.values()), default=0.0) or NO_YIELD,
     )
-    ordered = bridge.ordered(of, when, known, sort=want.sort, up=want.up)
+    ordered = bridge.ordered(of, when, sort=want.sort, up=want.up)
     lines = bridge.lines(ordered[(want.page - 1) * PAGE : want.page * PAGE], known.came_from)
     waiting = [words.waiting_row(tub, now=now, zone=zone) for tub in book.tubs(known.waiting[: book.WAITING_MOST])]
     more = len(known.waiting) - len(waiting)

@@ -8,8 +8,10 @@ from zoneinfo import ZoneInfo
 
 from django.utils.translation import gettext as _
 
+from bluewright.journal.bridge import gone
 from bluewright.journal.bridge.cupboard import Cupboard
-from bluewright.journal.bridge.stock import pure_left_g, pure_of_g
+from bluewright.journal.bridge.gone import Gone, Taken
+from bluewright.journal.bridge.stock import pure_left_g
 from bluewright.journal.models import Garden, Jar, JarTaken, Vat
 from bluewright.journal.queries.jars import left_g
 from bluewright.science.base.bands import Band
@@ -44,16 +46,6 @@ class HeelRow:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Gone:
-    """What went out of some jars."""
-
-    taken: tuple[tuple[str, float, Band | None], ...]
-    """For what, how many grams, and the pure blue in them where that is known."""
-    weighed: tuple[tuple[JarTaken, str], ...]
-    """Weighings again, each with the name of its jar."""
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
 class StockRoomPage:
     """All that is left."""
 
@@ -79,7 +71,7 @@ def stock_room(
     of: Garden, *, holding: Sequence[Jar], before: Gone, unknown: str, vats: Known, shelf: Cupboard, why: Link
 ) -> StockRoomPage:
     """The page of the jars of a garden that hold something, what went out of those `before`, vats and cupboard."""
-    lately = gone_from(holding)
+    lately = gone.of_jars(holding)
     pure = [pure_left_g(jar) for jar in holding]
     return StockRoomPage(
         total=total_said(sum(map(left_g, holding)), pure),
@@ -92,17 +84,6 @@ def stock_room(
         weighed=tuple(_weighed([*lately.weighed, *before.weighed], ZoneInfo(of.time_zone))),
         cupboard=None if shelf.answer is None else _cupboard(shelf, why),
         missing=tuple(_missing(shelf)),
-    )
-
-
-def gone_from(jars: Sequence[Jar]) -> Gone:
-    """What went out of these jars."""
-    rows = [(jar, row) for jar in jars for row in jar.taken.all()]
-    return Gone(
-        taken=tuple(
-            (row.what_for, row.taken_g, pure_of_g(jar, row.taken_g)) for jar, row in rows if row.weighed_g is None
-        ),
-        weighed=tuple((row, jar.name) for jar, row in rows if row.weighed_g is not None),
     )
 
 
@@ -123,7 +104,7 @@ def _heel(vat: Vat, found: VatAnswer) -> HeelRow:
     return HeelRow(key=str(vat.pk), name=vat.name, said=said)
 
 
-def _used(taken: Sequence[tuple[str, float, Band | None]]) -> list[UsedRow]:
+def _used(taken: Sequence[Taken]) -> list[UsedRow]:
     grams: dict[str, float] = {}
     pure: dict[str, list[Band | None]] = {}
     for what, taken_g, pure_g in taken:

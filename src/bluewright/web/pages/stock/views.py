@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from typing import Final
-from uuid import UUID
 from zoneinfo import ZoneInfo
 
 from django.http import HttpRequest, HttpResponse
@@ -13,13 +11,13 @@ from django.utils import timezone
 from django.utils.translation import gettext as _
 from django.views.decorators.http import require_safe
 
+from bluewright.journal.bridge import gone
 from bluewright.journal.bridge.cupboard import cupboard
 from bluewright.journal.models import Garden
 from bluewright.journal.queries import jars
-from bluewright.journal.written import UntilWritten
 from bluewright.web.pages.jars.reckoning import unknown_said
 from bluewright.web.pages.stock.export import stock_csv
-from bluewright.web.pages.stock.page import Gone, gone_from, held, stock_room
+from bluewright.web.pages.stock.page import held, stock_room
 from bluewright.web.pages.vats.kept import known_vats
 from bluewright.web.ui.respond import in_garden, shown
 from bluewright.web.ui.table import bom_asked, table
@@ -27,17 +25,6 @@ from bluewright.web.ui.why import Link
 from bluewright.web.ui.why_view import why_address, why_shown
 
 MAIN = "alkalis"
-_gone: Final = UntilWritten[UUID, Gone](4)
-
-
-def _gone_before(garden: Garden) -> Gone:
-    """What went out of the jars that hold nothing any more: many, over the years; kept until anything is written."""
-
-    def read() -> Gone:
-        holding = set(jars.holding(garden))
-        return gone_from([jar for jar in jars.jars(garden) if jar.pk not in holding])
-
-    return _gone.got(garden.pk, read)
 
 
 @require_safe
@@ -48,7 +35,7 @@ def index(request: HttpRequest, garden: Garden) -> HttpResponse:
     why_to = Link(to=reverse("stock.why", kwargs={"figure": MAIN}), name=_("what is left of the alkali"))
     holding = held(jars.these(garden, jars.holding(garden)))
     page = stock_room(
-        garden, holding=holding, before=_gone_before(garden), unknown=unknown_said(garden, holding),
+        garden, holding=holding, before=gone.before(garden), unknown=unknown_said(garden, holding),
         vats=known_vats(garden, timezone.now()), shelf=shelf, why=why_to,
     )  # fmt: skip
     return shown(request, "stock/index.html", page)
