@@ -1,11 +1,15 @@
 """A garden's rows become the record of its season, and the answer comes back from its row."""
 
 import pytest
+from django.utils import timezone
 
 from bluewright.journal.actions.keeping import keep
+from bluewright.journal.actions.steeps import add_reading
 from bluewright.journal.bridge import planning, scheduling
-from bluewright.journal.models import Bed, Garden, Schedule, Steep
+from bluewright.journal.models import Bed, Garden, Reading, Schedule, Steep
+from bluewright.journal.queries import schedules as queries
 from bluewright.science.base.errors import InputError
+from bluewright.web.pages.tubs.call import strain_call
 from tests import cast
 
 pytestmark = pytest.mark.django_db
@@ -98,3 +102,23 @@ def test_a_bed_that_gave_all_its_usual_cuts_may_give_one_more(garden: Garden) ->
     (row,) = [one for one in found.record.beds if found.beds[one.id] == str(bed.pk)]
     assert len(row.cuts) >= 5
     assert row.most_cuts == len(row.cuts) + 1
+
+
+def test_a_look_at_a_tub_makes_the_schedule_stale_and_its_straining_goes_by_the_call(
+    garden: Garden, steeping: Steep
+) -> None:
+    """The record says when the tub is at its best: the hours of the strain call of its page, in days."""
+    cast.a_season(garden)
+    Reading.objects.filter(steep=steeping).delete()
+    today = cast.a_day()
+    before = queries.rests_on(garden, today=today)
+    assert scheduling.season_of(garden, today=today).record.running[0].best is None, "nobody looked"
+    add_reading(Reading(steep=steeping, taken_at=timezone.now(), bubbles=2, blue_cast=2), by=None)
+    after = queries.rests_on(garden, today=today)
+    assert [kind for kind in after if after[kind] != before[kind]] == ["looks"]
+    (running,) = scheduling.season_of(garden, today=today).record.running
+    call, _trouble = strain_call(Steep.objects.get(pk=steeping.pk))
+    assert call is not None
+    assert running.best is not None
+    assert running.id == steeping.name
+    assert 24 * running.best.p50_d == pytest.approx(call.best_h.p50, abs=0.2)

@@ -7,7 +7,16 @@ from collections.abc import Sequence
 from datetime import date
 from typing import Final
 
-from bluewright.science.season.answer import Change, Limit, PlannedCut, PlannedSteep, PlannedWant, Reason, SeasonAnswer
+from bluewright.science.season.answer import (
+    Change,
+    Limit,
+    Moved,
+    PlannedCut,
+    PlannedSteep,
+    PlannedWant,
+    Reason,
+    SeasonAnswer,
+)
 from bluewright.science.season.record import SeasonRecord
 from bluewright.words.language import gettext as _
 from bluewright.words.language import marked, ngettext
@@ -34,6 +43,7 @@ WORTH_A_WORD_FRAC: Final = 0.01
 def said(found: SeasonAnswer) -> Said:
     """The plan as a person reads it who will do the work."""
     lines = [_first(found), *(want_said(want) for want in found.wants), *given_up(found), *changes_said(found)]
+    lines += [moved_said(one) for one in found.moved]
     lines += [_clash(found), _how_good(found)]
     tables = [_cuts(found.cuts), _steeps(found.steeps)] if found.cuts or found.steeps else []
     return Said(parts=(*(line for line in lines if line), *tables), cautions=found.cautions)
@@ -122,6 +132,14 @@ def _change(one: Change, cut: PlannedCut | None, record: SeasonRecord) -> str:
     return _("cut of %(bed)s moved from %(was)s to %(now)s: %(why)s") % (now | {"was": weekday(one.was)})
 
 
+def moved_said(one: Moved) -> str:
+    """A straining that is on another day now, and whether looks at the tub did it."""
+    told = {"tub": one.tub, "was": weekday(one.was), "now": weekday(one.now)}
+    if one.looked:
+        return _("Straining of %(tub)s moved from %(was)s to %(now)s: the looks at it put its best there.") % told
+    return _("Straining of %(tub)s moved from %(was)s to %(now)s.") % told
+
+
 def _has_hours(on: date, record: SeasonRecord) -> bool:
     away = any(one.first <= on <= one.last for one in record.away)
     return not away and on <= record.last and record.free_h[on.weekday()] > 0
@@ -149,8 +167,9 @@ def _how_good(found: SeasonAnswer) -> str:
 
 
 def tub_name(one: PlannedSteep) -> str:
-    """`tub 2 of 60 L`."""
-    return tub_said(one.volume_l, one.tub)
+    """`tub 2 of 60 L`; of one that steeps already `Tub by the wall (tub 2 of 60 L)`."""
+    place = tub_said(one.volume_l, one.tub)
+    return _("%(name)s (%(place)s)") % {"name": one.id, "place": place} if one.id else place
 
 
 def tub_said(volume_l: float, number: int) -> str:

@@ -8,11 +8,11 @@ from dataclasses import dataclass
 from datetime import date
 from typing import Literal
 
-from bluewright.science.season.answer import SeasonAnswer
+from bluewright.science.season.answer import PlannedSteep, SeasonAnswer
 from bluewright.words.language import gettext as _
 from bluewright.words.measures import amount, measured
 from bluewright.words.numbers import ranged
-from bluewright.words.season import cut_said, tub_said, why_said
+from bluewright.words.season import cut_said, tub_name, tub_said, why_said
 
 Kind = Literal["cut", "fill", "strain", "jar"]
 
@@ -46,17 +46,17 @@ def works(found: SeasonAnswer) -> Iterator[Planned]:
         )  # fmt: skip
     filled: Counter[str] = Counter()
     for one in found.steeps:
-        place = f"{one.volume_l:g}|{one.tub}"
+        place = _place(one)
         key = f"{plan}|{place}|{one.fill_on.isoformat()}" if not one.beds else f"{plan}|{place}|{filled[place]}"
         filled[place] += bool(one.beds)
         if one.beds:
             text = _("%(leaf)s of leaf from %(beds)s.") % {
                 "leaf": amount(one.leaf_kg, "mass_kg"), "beds": ", ".join(one.beds),
             }  # fmt: skip
-            yield _of_tub(key, one.fill_on, "fill", place, text)
+            yield _of_tub(one, key, one.fill_on, "fill", text)
         text = _("Look first: the strain call of the day goes before this plan.")
-        yield _of_tub(key, one.strain_on, "strain", place, text)
-        yield _of_tub(key, one.ready_on, "jar", place, _("Its blue should be dry by now."))
+        yield _of_tub(one, key, one.strain_on, "strain", text)
+        yield _of_tub(one, key, one.ready_on, "jar", _("Its blue should be dry by now."))
 
 
 def titled(kind: str, of: str) -> str:
@@ -64,11 +64,20 @@ def titled(kind: str, of: str) -> str:
     if kind == "cut":
         return _("Cut %(bed)s") % {"bed": of}
     volume_l, _bar, number = of.partition("|")
-    tub = {"tub": tub_said(float(volume_l), int(number))}
+    return _titled(kind, tub_said(float(volume_l), int(number)))
+
+
+def _titled(kind: str, name: str) -> str:
+    tub = {"tub": name}
     if kind == "fill":
         return _("Fill %(tub)s") % tub
     return _("Strain %(tub)s") % tub if kind == "strain" else _("Weigh the blue of %(tub)s") % tub
 
 
-def _of_tub(key: str, on: date, kind: Kind, place: str, text: str) -> Planned:
-    return Planned(key=f"{key}|{kind}", on=on, kind=kind, of=place, title=titled(kind, place), text=text)
+def _of_tub(one: PlannedSteep, key: str, on: date, kind: Kind, text: str) -> Planned:
+    title = _titled(kind, tub_name(one))
+    return Planned(key=f"{key}|{kind}", on=on, kind=kind, of=_place(one), title=title, text=text)
+
+
+def _place(one: PlannedSteep) -> str:
+    return f"{one.volume_l:g}|{one.tub}"

@@ -44,8 +44,8 @@ def test_what_the_text_tells_is_taken_and_the_rest_left_open(sample: list[str], 
         ["<html>", "x"],
     ],
 )
-def test_what_has_no_time_and_temperature_is_refused(sample: list[str]) -> None:
-    with pytest.raises(InputError, match=r"reading|time and a temperature"):
+def test_what_has_no_time_and_number_is_refused(sample: list[str]) -> None:
+    with pytest.raises(InputError, match=r"reading|time and a number"):
         guess(sample)
 
 
@@ -69,3 +69,19 @@ def test_a_quotation_mark_that_is_not_closed_ends_with_its_line() -> None:
 def test_a_delimiter_that_was_told_holds() -> None:
     assert guess(["a,b;2026-07-13 18:00;14,5"], delimiter="semicolon").delimiter == "semicolon"
     assert isinstance(guess(COMMA, delimiter="comma"), Columns)
+
+
+@pytest.mark.parametrize(
+    ("head", "line", "temp", "rain"),
+    [
+        ("time,rain mm", "2026-07-01 18:00,0.2", None, 1),
+        ("time,RH %,air temp C,rain mm", "2026-07-01 18:00,71,15.5,0.2", 2, 3),
+        ("time,rain mm,shed", "2026-07-01 18:00,0.2,15.5", 2, 1),
+        ("time,sunroom temp", "2026-07-01 18:00,15.5", 1, None),
+    ],
+)
+def test_a_number_that_is_called_something_else_is_no_temperature(
+    head: str, line: str, temp: int | None, rain: int | None
+) -> None:
+    found = guess([head, line])
+    assert (found.temp_column, found.rain_column) == (temp, rain)

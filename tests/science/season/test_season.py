@@ -18,9 +18,11 @@ from bluewright.science.bed.growth_record import GrowthRecord
 from bluewright.science.media.basket import Plant
 from bluewright.science.season.answer import SeasonAnswer
 from bluewright.science.season.call import season_plan
-from bluewright.science.season.record import SeasonRecord
-from bluewright.science.season.steeps import HOURS, TEMPS_C, table
+from bluewright.science.season.record import BestAfter, SeasonRecord
+from bluewright.science.season.steeps import HOURS, MOST_D, TEMPS_C, Steeping, as_seen, table
 from bluewright.science.thread import strain_call
+from bluewright.words import season as season_words
+from bluewright.words.said import text
 from tests.published import rows
 
 NORMALS = json.loads(example_text("plan-season"))["weather"]["normals"]
@@ -155,6 +157,43 @@ def test_a_tub_that_steeps_is_strained_and_its_blue_counts() -> None:
     assert first.fill_on == date(2026, 6, 18)
     assert date(2026, 6, 20) <= first.strain_on <= date(2026, 6, 24)
     assert found.blue_g.p50 > planned().blue_g.p50
+
+
+def seen_tub(**best: float) -> dict[str, Any]:
+    found = {"id": "Tub by the wall", "volume_l": 60.0, "plant": "woad", "leaf_kg": 5.0, "filled": "2026-06-19"}
+    return found | ({"best": best} if best else {}) | {"planned": "2026-06-30"}
+
+
+def test_what_was_seen_of_a_tub_moves_its_straining_and_the_plan_says_so() -> None:
+    quick, slow = (
+        planned(running=[seen_tub(**best)])
+        for best in ({"p5_d": 1.2, "p50_d": 1.5, "p95_d": 1.9}, {"p5_d": 7.0, "p50_d": 8.0, "p95_d": 9.5})
+    )
+    assert quick.steeps[0].strain_on < slow.steeps[0].strain_on
+    assert (quick.steeps[0].strain_on - date(2026, 6, 19)).days <= 3
+    assert 6 <= (slow.steeps[0].strain_on - date(2026, 6, 19)).days <= 10
+    assert [(one.tub, one.was, one.now) for one in quick.moved] == [
+        ("Tub by the wall", date(2026, 6, 30), quick.steeps[0].strain_on)
+    ]
+    said = season_words.said(quick)
+    assert "Straining of Tub by the wall moved from Tue 30 Jun" in text(said)
+    assert "the looks at it put its best there" in text(said)
+
+
+def test_a_course_that_was_seen_is_stretched_to_it_draw_by_draw() -> None:
+    """By hand: the 5, 50 and 95 % points of its best are those given; a draw twice as slow has at twice the days what
+    it had, and what is not seen stays as it was."""
+    day = np.arange(MOST_D + 1, dtype=float)
+    best_d = np.exp(np.random.default_rng(2).normal(np.log(3.0), 0.3, 300))
+    kept = np.exp(-0.5 * (np.log(np.maximum(day, 0.1))[:, None] - np.log(best_d)) ** 2)
+    season = Steeping(kept_frac=kept[None], best_d=best_d[None])
+    found = as_seen(season, BestAfter(p5_d=3.0, p50_d=4.0, p95_d=6.0))
+    assert np.quantile(found.best_d[0], [0.05, 0.5, 0.95]) == pytest.approx([3.0, 4.0, 6.0], rel=0.02)
+    assert np.array_equal(np.argsort(found.best_d[0]), np.argsort(best_d))
+    one = int(np.argmin(np.abs(found.best_d[0] - 4.0)))
+    own_d = 8.0 * best_d[one] / found.best_d[0, one]
+    assert found.kept_frac[0, 8, one] == pytest.approx(np.interp(own_d, day, kept[:, one]))
+    assert np.array_equal(as_seen(season, None).kept_frac, season.kept_frac)
 
 
 def test_keeping_tubs_longer_makes_clashes_rarer() -> None:

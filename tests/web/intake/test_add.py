@@ -53,7 +53,7 @@ def test_what_nobody_confirmed_for_a_day_is_thrown_away(client: Client, steeping
         (b"", "empty"),
         (b"\n\n", "empty"),
         (b"time,temp\n", "a single line without a reading"),
-        (b"Dear Rowan,\nthe tub is lovely.\n", "time and a temperature"),
+        (b"Dear Rowan,\nthe tub is lovely.\n", "time and a number"),
         (b'{"a": 1}', "without a reading"),
         (b"PK\x03\x04 a spreadsheet", "spreadsheet"),
         (b"\x89PNG\r\n\x1a\n\0\0\0\rIHDR\0\1\2\3\4\5", "no text"),

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterable, Sequence
-from datetime import UTC, datetime, timedelta
+from datetime import UTC, date, datetime, timedelta
 from itertools import islice
 from typing import Any, Final
 from uuid import uuid4
@@ -19,7 +19,7 @@ from bluewright.journal.actions import keeping
 from bluewright.journal.loggers import station
 from bluewright.journal.loggers.columns import Columns
 from bluewright.journal.loggers.reading import Readings
-from bluewright.journal.loggers.station import Day
+from bluewright.journal.loggers.station import NAMES, Day
 from bluewright.journal.models import AirTemp, Intake, StationDay, TubTemp
 from bluewright.journal.models.garden import HIGHEST_AT, LOWEST_AT
 from bluewright.science.base.errors import InputError
@@ -38,14 +38,16 @@ Seconds = NDArray[np.int64]
 def bring_in(intake: Intake, found: Readings, *, by: Any) -> Intake:
     """Write the readings of a file, all of them or nothing; the report on the intake says what was left out and why.
 
-    Of a tub only the time from its start to its straining counts. What is there already is skipped. Raises InputError
-    if no reading is left.
+    Of a tub only the time from its start to its straining counts. What is there already is skipped. Of a file without
+    temperatures only a station's days are written. Raises InputError if nothing is left.
     """
     with transaction.atomic():
         seconds, first = np.unique(np.array(found.seconds, dtype=np.int64), return_index=True)
         repeated = len(found.seconds) - len(seconds)
         temps_c, thinned = np.array(found.temps_c)[first], 0
-        days, parts = _station_days(intake, found, seconds, first)
+        days, parts, days_known = _station_days(intake, found, seconds, first)
+        if np.isnan(temps_c).all():
+            seconds, temps_c = seconds[:0], temps_c[:0]
         if intake.steep is None:
             seconds, temps_c = _ends(intake, found, seconds, temps_c, first)
             seconds, temps_c, thinned = _thinned(seconds, temps_c)
@@ -57,7 +59,8 @@ def bring_in(intake: Intake, found: Readings, *, by: Any) -> Intake:
         intake.report = {
             "written": int(left.sum()), "thinned": thinned, "repeated": repeated, "known": int(known.sum()),
             "outside": int(outside.sum()), "coming": int(coming.sum()), "unread": found.unread, "told": found.told,
-            "twice": found.twice, "station": _counted(days), "parts": parts, **_gaps(seconds[left]),
+            "twice": found.twice, "station": _counted(days), "parts": parts, "days_known": days_known,
+            **_gaps(seconds[left]),
         }  # fmt: skip
         if not left.any() and not days:
             raise InputError(where="file", what=_why_nothing(intake.report), right="nothing was written")
@@ -67,17 +70,25 @@ def bring_in(intake: Intake, found: Readings, *, by: Any) -> Intake:
     return intake
 
 
-def _station_days(intake: Intake, found: Readings, seconds: Seconds, first: NDArray[np.intp]) -> tuple[list[Day], int]:
-    """What a station says of each day beside its temperature, that no other file said, and days that were not whole."""
+def _station_days(
+    intake: Intake, found: Readings, seconds: Seconds, first: NDArray[np.intp]
+) -> tuple[list[Day], int, int]:
+    """What a station says of each day beside its temperature, as far as no other file said it: a gauge for rain and a
+    meter for the sun may tell of one day. And how many days were not whole, and how many are here already.
+    """
     if intake.steep is not None or not found.beside:
-        return [], 0
+        return [], 0, 0
     zone = ZoneInfo(intake.garden.time_zone)
     values = {name: np.array(every)[first] for name, every in found.beside.items()}
     days, parts = station.days(seconds, values, Columns(**intake.columns), zone=zone)
     today = timezone.now().astimezone(zone).date()
     said = StationDay.objects.filter(intake__garden=intake.garden_id, intake__deleted_at=None)
-    known = set(said.filter(day__in=[one.day for one in days]).values_list("day", flat=True)) if days else set()
-    return [one for one in days if one.day not in known and one.day <= today], parts
+    known: dict[date, set[str]] = {}
+    for row in said.filter(day__gte=days[0].day, day__lte=days[-1].day).values("day", *NAMES) if days else ():
+        known.setdefault(row["day"], set()).update(name for name in NAMES if row[name] is not None)
+    past = [one for one in days if one.day <= today]
+    news = [(one, {k: v for k, v in one.told().items() if k not in known.get(one.day, ())}) for one in past]
+    return [Day(day=one.day, **told) for one, told in news if told], parts, sum(not told for _one, told in news)
 
 
 def _ends(
@@ -201,11 +212,13 @@ def _gaps(seconds: Seconds) -> dict[str, Any]:
 
 def _why_nothing(report: dict[str, Any]) -> str:
     """Why no reading of a file can be written."""
-    if report["known"]:
+    if report["known"] or report["days_known"]:
         return "all its readings are here already"
     if report["outside"]:
         return "none of its readings falls between the start of the steep and its straining"
     if report["coming"]:
         return "all its readings are still to come: is the order of day and month right, and the clock"
+    if report["parts"]:
+        return f"no day of it was read in {station.FULL_DAY_H} hours or more"
     told = report["told"]
     return f"no line can be read: line {told[0][0]}: {told[0][1]}" if told else "it has a head but no reading"

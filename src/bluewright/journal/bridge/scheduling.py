@@ -12,9 +12,11 @@ import numpy as np
 from django.utils import timezone
 
 from bluewright.journal.actions.keeping import keep
-from bluewright.journal.bridge import planning
+from bluewright.journal.bridge import calls, planning
 from bluewright.journal.bridge.growing import growth_record
-from bluewright.journal.models import Bed, Change, Garden, Limits, Schedule
+from bluewright.journal.bridge.learned import taught
+from bluewright.journal.bridge.steeps import steep_record
+from bluewright.journal.models import AirTemp, Bed, Change, Garden, Limits, Schedule, Steep, TubTemp
 from bluewright.journal.queries import plan, tubs
 from bluewright.journal.queries import schedules as queries
 from bluewright.science.base.errors import BluewrightError, InputError
@@ -24,6 +26,7 @@ from bluewright.science.season.answer import PlannedCut, SeasonAnswer
 from bluewright.science.season.record import (
     MOST_DAYS,
     Away,
+    BestAfter,
     DryingNow,
     FormerCut,
     RunningTub,
@@ -40,8 +43,9 @@ DRYING_D: Final = 6
 MOST_GONE: Final = 300
 MOST_DONE: Final = 12
 """Cuts that the record of a bed takes."""
-MOST_TUB_D: Final = 40
-"""A tub that steeps longer was forgotten and is left out."""
+DAY_H: Final = 24.0
+LEAST_D: Final = 0.1
+"""A tub that was past its best from the beginning is taken to have been there so soon."""
 FIRST_S: Final = 0.2
 FIRST_GOOD_FRAC: Final = 0.5
 """A first answer is shown as soon as it is so good."""
@@ -89,7 +93,7 @@ def season_of(garden: Garden, *, today: date) -> Season:
         away=tuple(Away(first=row.first, last=row.last) for row in queries.away(garden) if row.last >= today),
         drying=TrayRoom(tubs=limits.places, days=limits.drying_d),
         wants=_wants(garden, today=today),
-        running=_running(garden, limits, today=today),
+        running=_running(garden, limits, today=today, former=None if former is None else answer_of(former)),
         drying_now=_drying(garden, limits, today=today),
         former=() if former is None else _former(former, beds=keys, today=today),
         weather=max((one.weather for one in grown), key=lambda weather: len(weather.days)),
@@ -241,19 +245,42 @@ def _wants(garden: Garden, *, today: date) -> tuple[SeasonWant, ...]:
     )
 
 
-def _running(garden: Garden, limits: Limits, *, today: date) -> tuple[RunningTub, ...]:
+def _running(
+    garden: Garden, limits: Limits, *, today: date, former: SeasonAnswer | None
+) -> tuple[RunningTub, ...]:  # fmt: skip
     """Tubs that steep, each as the smallest size that holds it and is not taken yet; of those too many none."""
     zone, free = ZoneInfo(garden.time_zone), {one.volume_l: one.count for one in _sizes(limits)}
-    found = []
-    for steep in tubs.steeping(garden):
+    before = {} if former is None else {one.id: one.strain_on for one in former.steeps if one.id}
+    steeping, found = list(tubs.steeping(garden)), []
+    air, logged = tubs.air_by_tub(garden, steeping), tubs.logged_by_tub(steeping)
+    for steep in steeping:
         filled, leaf_kg = steep.started_at.astimezone(zone).date(), sum(one.leaf_kg for one in steep.leaf.all())
         sizes = [size for size in sorted(free) if free[size]]
-        if not sizes or leaf_kg <= 0 or filled > today or (today - filled).days > MOST_TUB_D:
+        if not sizes or leaf_kg <= 0 or filled > today or (today - filled).days > queries.MOST_TUB_D:
             continue
         size = next((size for size in sizes if size >= steep.water_l), sizes[-1])
         free[size] -= 1
-        found.append(RunningTub(volume_l=size, plant=_word(steep.plant), leaf_kg=leaf_kg, filled=filled))
+        best = _best(steep, air=air[steep.pk], logged=logged[steep.pk])
+        found.append(
+            RunningTub(
+                id=steep.name, volume_l=size, plant=_word(steep.plant), leaf_kg=leaf_kg, filled=filled, best=best,
+                planned=before.get(steep.name),
+            )
+        )  # fmt: skip
     return tuple(found)
+
+
+def _best(steep: Steep, *, air: Sequence[AirTemp], logged: Sequence[TubTemp]) -> BestAfter | None:
+    """When a tub is at its best by its strain call; None where nobody looked, or no call can be made."""
+    if not steep.readings.all() and not logged:
+        return None
+    try:
+        record = steep_record(steep, air=air, logged=logged, now=timezone.now())
+        best_h = calls.strain_call(steep.pk, taught(record, steep)).best_h
+    except BluewrightError:
+        return None
+    days = [round(max(hours / DAY_H, LEAST_D), 2) for hours in (best_h.p5, best_h.p50, best_h.p95)]
+    return BestAfter(p5_d=days[0], p50_d=days[1], p95_d=days[2])
 
 
 def _drying(garden: Garden, limits: Limits, *, today: date) -> tuple[DryingNow, ...]:

@@ -30,6 +30,7 @@ UNITS: Final = {
 }
 
 HIGHEST: Final = re.compile(r"\bmax|high", re.IGNORECASE)
+DEGREES: Final = re.compile(r"temp|°|º|\bdeg|celsius|fahrenheit", re.IGNORECASE)
 LOWEST: Final = re.compile(r"\bmin|\blow", re.IGNORECASE)
 NAMED: Final = {
     "rain_column": re.compile(r"\brain|precip", re.IGNORECASE),
@@ -62,9 +63,10 @@ class Columns:
     time_column: int
     clock_column: int | None = None
     """Where the time of day has a column of its own beside the date."""
-    temp_column: int
+    temp_column: int | None
+    """None where the file has no temperatures: a gauge for rain, a meter for the sun."""
     unit: str = ""
-    """`c` or `f`."""
+    """`c` or `f`; empty without temperatures."""
     order: str = ""
     """`ymd`, `dmy`, `mdy` or `unix`."""
     zone: str = ""
@@ -85,6 +87,11 @@ class Columns:
     sun_column: int | None = None
     sun_unit: str = "W/m2"
 
+    @property
+    def least_cells(self) -> int:
+        """A line with fewer cells has no time or no temperature."""
+        return 1 + max(self.time_column, self.temp_column or 0, self.clock_column or 0)
+
     def plain(self) -> dict[str, Any]:
         """As the journal keeps it."""
         return asdict(self)
@@ -99,7 +106,7 @@ def cells(line: str, delimiter: str) -> list[str]:
 def guess(sample: Sequence[str], *, delimiter: str = "") -> Columns:
     """How a file seems to be written, from its first lines; what could be two things is left open.
 
-    Raises InputError if no line has a time and a temperature beside it.
+    Raises InputError if no line has a time and a number beside it.
     """
     found = [one for name in ([delimiter] if delimiter else DELIMITERS) if (one := _with_delimiter(sample, name))]
     if not found:
@@ -163,9 +170,9 @@ def _decimal(sample: Sequence[str], columns: Columns) -> Columns:
     """A comma in any temperature means that commas are decimal."""
     if columns.delimiter == "comma":
         return columns
+    at = columns.temp_column or 0
     body = [cells(line, columns.delimiter) for line in sample[columns.first_line - 1 :]]
-    temps = [row[columns.temp_column] for row in body if len(row) > columns.temp_column]
-    return replace(columns, decimal="comma" if any("," in cell for cell in temps) else "point")
+    return replace(columns, decimal="comma" if any("," in row[at] for row in body if len(row) > at) else "point")
 
 
 def moment_text(row: Sequence[str], columns: Columns) -> str:
@@ -177,11 +184,11 @@ def moment_text(row: Sequence[str], columns: Columns) -> str:
 
 def _reads(line: str, columns: Columns) -> bool:
     row = cells(line, columns.delimiter)
-    if len(row) <= max(columns.time_column, columns.temp_column, columns.clock_column or 0):
+    if len(row) < columns.least_cells:
         return False
     text = moment_text(row, columns)
     told = any(when(text, order, daily=columns.daily) for order in ORDERS)
-    return told and is_number(row[columns.temp_column], DECIMALS[columns.decimal])
+    return told and is_number(row[columns.temp_column or 0], DECIMALS[columns.decimal])
 
 
 def when(text: str, order: str, *, daily: bool) -> TimeParts | int | None:
@@ -197,7 +204,9 @@ def _told_by_text(sample: Sequence[str], columns: Columns) -> Columns:
     texts = [moment_text(row, columns) for row in body]
     orders = [order for order in ORDERS if all(when(text, order, daily=columns.daily) for text in texts)]
     head = heading(sample, columns)
-    name = f"{head[columns.temp_column] if head else ''} {body[0][columns.temp_column]}"
+    columns = with_degrees(head, body[0], columns)
+    at = columns.temp_column
+    name = "" if at is None else f"{head[at] if head else ''} {body[0][at]}"
     units = {unit for unit, pattern in UNITS.items() if pattern.search(name)}
     zone = "garden" if columns.daily else "text" if all(has_offset(text) for text in texts) else ""
     return replace(
@@ -206,6 +215,25 @@ def _told_by_text(sample: Sequence[str], columns: Columns) -> Columns:
         unit=units.pop() if len(units) == 1 else "",
         zone="utc" if orders == ["unix"] else zone,
     )
+
+
+def with_degrees(head: Sequence[str], first: Sequence[str], columns: Columns) -> Columns:
+    """With the column of the temperature, if the names of the columns speak against the first number of a line.
+
+    None where every number is called something else that a station measures.
+    """
+
+    def other(i: int) -> bool:
+        return not DEGREES.search(head[i]) and any(names.search(head[i]) for names in NAMED.values())
+
+    at = columns.temp_column
+    if not head or at is None or not other(at):
+        return columns
+    taken = {columns.time_column, columns.clock_column}
+    numbers = [i for i, cell in enumerate(first) if i not in taken and is_number(cell, DECIMALS[columns.decimal])]
+    left = [i for i in numbers if not other(i)]
+    degrees = [i for i in left if DEGREES.search(head[i])] or left
+    return replace(columns, temp_column=degrees[0] if degrees else None)
 
 
 def named(head: Sequence[str], columns: Columns) -> Columns:
@@ -234,4 +262,4 @@ def _no_table(sample: Sequence[str]) -> str:
     told = [line for line in sample if line.strip()]
     if len(told) == 1:
         return "it has a single line without a reading"
-    return "none of its first lines has a time and a temperature beside it"
+    return "none of its first lines has a time and a number beside it"

@@ -20,7 +20,10 @@ MOST_TOLD: Final = 20
 
 @dataclass(slots=True, kw_only=True)
 class Readings:
-    """The readings of a file in its order: seconds since 1970, degrees Celsius, and what was not understood."""
+    """The readings of a file in its order: seconds since 1970, degrees Celsius, and what was not understood.
+
+    Of a file without temperatures they are NaN.
+    """
 
     seconds: array[int] = field(default_factory=lambda: array("q"))
     temps_c: array[float] = field(default_factory=lambda: array("d"))
@@ -42,15 +45,15 @@ def read_all(lines: Iterable[str], columns: Columns, *, zone: ZoneInfo, low_c: f
             continue
         try:
             row = cells(line, columns.delimiter)
-            second, temp_c = _one(row, columns, clock, low_c, high_c)
+            second, temp_c, others = _one(row, columns, clock, low_c, high_c)
         except Unclear as why:
             found.unread += 1
             if len(found.told) < MOST_TOLD:
                 found.told.append((line_number, str(why)))
         else:
             found.seconds.append(second)
-            found.temps_c.append(temp_c)
-            for name, value in beside(row, columns).items():
+            found.temps_c.append(math.nan if temp_c is None else temp_c)
+            for name, value in others.items():
                 found.beside[name].append(math.nan if value is None else value)
     found.twice = clock.twice
     return found
@@ -59,14 +62,14 @@ def read_all(lines: Iterable[str], columns: Columns, *, zone: ZoneInfo, low_c: f
 def each(
     lines: Iterable[str], columns: Columns, *, zone: ZoneInfo, low_c: float, high_c: float
 ) -> Iterator[tuple[int, list[str], int | None, float | None, str]]:
-    """For a look before all is read: line, cells, second, degrees, or why it cannot be read."""
+    """For a look before all is read: line, cells, second, degrees if there are any, or why it cannot be read."""
     clock = Clock(columns.zone, zone)
     for line_number, line in enumerate(lines, start=1):
         if line_number < columns.first_line or not line.strip():
             continue
         row = cells(line, columns.delimiter)
         try:
-            second, temp_c = _one(row, columns, clock, low_c, high_c)
+            second, temp_c, _others = _one(row, columns, clock, low_c, high_c)
         except Unclear as why:
             yield line_number, row, None, None, str(why)
         else:
@@ -82,16 +85,28 @@ def beside(row: Sequence[str], columns: Columns) -> dict[Name, float | None]:
     return found
 
 
-def _one(row: list[str], columns: Columns, clock: Clock, low_c: float, high_c: float) -> tuple[int, float]:
-    if len(row) <= max(columns.time_column, columns.temp_column, columns.clock_column or 0):
+def _one(
+    row: list[str], columns: Columns, clock: Clock, low_c: float, high_c: float
+) -> tuple[int, float | None, dict[Name, float | None]]:
+    """Second, degrees, and what else a station says; without degrees it must say something else."""
+    if len(row) < columns.least_cells:
         raise Unclear("it has too few columns")
     text = moment_text(row, columns)
     moment = when(text, columns.order, daily=columns.daily)
     if moment is None:
         raise Unclear(f"'{text.strip()[:40]}' is no time written that way" if text.strip() else "it has no time")
-    said = number(row[columns.temp_column], DECIMALS[columns.decimal])
+    others = beside(row, columns)
+    if columns.temp_column is None:
+        if all(value is None for value in others.values()):
+            raise Unclear("it has nothing that can be read")
+        return clock.seconds(moment), None, others
+    return clock.seconds(moment), _degrees(row[columns.temp_column], columns, low_c, high_c), others
+
+
+def _degrees(text: str, columns: Columns, low_c: float, high_c: float) -> float:
+    said = number(text, DECIMALS[columns.decimal])
     if said is None:
-        cell = row[columns.temp_column].strip()[:40]
+        cell = text.strip()[:40]
         raise Unclear(f"'{cell}' is no temperature written that way" if cell else "it has no temperature")
     value, unit = said
     if unit and unit != columns.unit:
@@ -99,4 +114,4 @@ def _one(row: list[str], columns: Columns, clock: Clock, low_c: float, high_c: f
     temp_c = round((value - 32) / 1.8, 3) if columns.unit == "f" else value
     if not low_c <= temp_c <= high_c:
         raise Unclear(f"{temp_c:g} C cannot be")
-    return clock.seconds(moment), temp_c
+    return temp_c

@@ -55,8 +55,11 @@ class Day:
 
     def told(self) -> dict[str, Any]:
         """What is known, by name."""
-        names = [name for name in self.__slots__ if name != "day"]
-        return {name: value for name in names if (value := getattr(self, name)) is not None}
+        return {name: value for name in NAMES if (value := getattr(self, name)) is not None}
+
+
+NAMES: Final = tuple(name for name in Day.__slots__ if name != "day")
+"""What can be known of a day."""
 
 
 def measured(columns: Columns) -> dict[Name, int]:
@@ -163,4 +166,4 @@ def _sun(mine: Values, hours: NDArray[np.int64], columns: Columns) -> Iterator[t
         yield "radiation_mj_per_m2", round(radiation, 3)
 
 
-__all__ = ["COLUMN", "FULL_DAY_H", "LIMITS", "UNITS", "Day", "Name", "days", "in_own_unit", "measured"]
+__all__ = ["COLUMN", "FULL_DAY_H", "LIMITS", "NAMES", "UNITS", "Day", "Name", "days", "in_own_unit", "measured"]

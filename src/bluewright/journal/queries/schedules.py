@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from datetime import date
-from typing import Any
+from datetime import date, timedelta
+from typing import Any, Final
 from zlib import crc32
 
 from django.db.models import Count, Max
@@ -18,12 +18,17 @@ from bluewright.journal.models import (
     Jar,
     JarTaken,
     Limits,
+    Reading,
     Schedule,
     Steep,
     Strain,
+    TubTemp,
     Want,
 )
 from bluewright.journal.queries import outlooks
+
+MOST_TUB_D: Final = 40
+"""A tub that steeps longer was forgotten and is left out."""
 
 
 def limits(of: Garden) -> Limits | None:
@@ -64,6 +69,7 @@ def rests_on(of: Garden, *, today: date) -> Mapping[str, str]:
         "weather": _mark(outlooks.of_the_garden(of, today=today)),
         "beds": _mark(sorted((str(key), repr(stamp)) for key, stamp in outlooks.of_beds(of, today=today).items())),
         "tubs": _mark(_latest(Steep.everything.filter(garden=of)), _latest(Strain.everything.filter(steep__garden=of))),
+        "looks": _mark(*_looks(of, today=today)),
         "drying": _mark(_latest(Drying.everything.filter(batch__garden=of))),
         "jars": _mark(
             _latest(Jar.everything.filter(garden=of)),
@@ -73,6 +79,14 @@ def rests_on(of: Garden, *, today: date) -> Mapping[str, str]:
         "wants": _mark(_latest(Want.everything.filter(garden=of))),
         "limits": _mark(_latest(Limits.everything.filter(garden=of)), _latest(DaysAway.everything.filter(garden=of))),
     }
+
+
+def _looks(of: Garden, *, today: date) -> tuple[tuple[Any, ...], ...]:
+    """What was seen and logged of tubs that may still steep: of older ones nothing moves a plan any more."""
+    recent = {"steep__garden": of, "steep__started_at__date__gte": today - timedelta(days=MOST_TUB_D)}
+    logged = TubTemp.objects.filter(**recent, intake__deleted_at=None)
+    told = logged.aggregate(many=Count("pk"), latest=Max("time"))
+    return _latest(Reading.everything.filter(**recent)), (told["many"], told["latest"])
 
 
 def _latest(rows: Any) -> tuple[Any, ...]:

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from datetime import date, datetime, time, timedelta
 from zoneinfo import ZoneInfo
 
-from bluewright.journal.loggers.station import Day
+from bluewright.journal.loggers.station import NAMES, Day
 from bluewright.journal.models import AirTemp, Bed, Garden, RainDay, StationDay, WaterNote
 
 DAY = timedelta(days=1)
@@ -28,11 +28,12 @@ def rain(of: Garden, *, first: date, last: date) -> list[RainDay]:
 
 
 def station(of: Garden, *, first: date, last: date) -> dict[date, Day]:
-    """What stations' files say of each day beside its temperatures, by day; of two files the later one."""
-    names = [name for name in Day.__slots__ if name != "day"]
+    """What stations' files say of each day beside its temperatures, by day; where two say the same, the later one."""
     rows = StationDay.objects.filter(intake__garden=of, intake__deleted_at=None, day__gte=first, day__lte=last)
-    found = rows.order_by("intake__made_at").values("day", *names)
-    return {row["day"]: Day(**row) for row in found}
+    found: dict[date, dict[str, float]] = {}
+    for row in rows.order_by("intake__made_at").values("day", *NAMES):
+        found.setdefault(row["day"], {}).update({name: row[name] for name in NAMES if row[name] is not None})
+    return {day: Day(day=day, **told) for day, told in found.items()}
 
 
 def water_notes(bed: Bed, *, first: date) -> Sequence[WaterNote]:

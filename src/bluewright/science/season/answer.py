@@ -43,6 +43,8 @@ class PlannedCut:
 class PlannedSteep:
     """One tub filled, strained, its blue dried."""
 
+    id: str = ""
+    """Your name for a tub that steeps already."""
     volume_l: float
     tub: int
     """Which of the tubs of this size, from 1."""
@@ -117,6 +119,18 @@ class Change:
 
 
 @answer
+class Moved:
+    """A straining of a tub that steeps, on another day than in the plan before."""
+
+    tub: str
+    """Your name for it, or its number among those of its size."""
+    was: date
+    now: date
+    looked: bool
+    """Whether looks at it say when it is at its best."""
+
+
+@answer
 class SeasonAnswer:
     """What to cut, fill and strain on which day, what it gives, and what was given up."""
 
@@ -144,6 +158,8 @@ class SeasonAnswer:
     """What limits cost, the dearest first."""
     changes: tuple[Change, ...]
     """Against the plan before."""
+    moved: tuple[Moved, ...] = ()
+    """Strainings of tubs that steep, against the plan before."""
     worst_clash_chance: float
     """The largest chance of a clash of all tubs."""
     gap_frac: float

@@ -18,6 +18,7 @@ from bluewright.science.plan.schedule_tubs import Single, singles
 from bluewright.science.season.answer import (
     Change,
     Limit,
+    Moved,
     PlannedCut,
     PlannedSteep,
     PlannedWant,
@@ -65,6 +66,7 @@ def season_plan(record: SeasonRecord, *, rng: np.random.Generator, progress: Pro
         uncut=tuple(bed.id for k, bed in enumerate(record.beds) if not any(cut.bed == k for cut in schedule.cuts)),
         limits=_limits(record, more_g),
         changes=_changes(record, found, schedule),
+        moved=_moved(record, tubs),
         worst_clash_chance=max((one.clash_chance for one in steeps), default=0.0),
         gap_frac=significant(schedule.gap_frac, 2),
         every_d=found.every_d,
@@ -110,7 +112,7 @@ def _running_g(found: Set, record: SeasonRecord, tubs: Sequence[Single]) -> list
     result = []
     for one in tubs:
         if one.running is not None:
-            steep, gone = found.steeps[one.kind], (record.now - record.running[one.running].filled).days
+            steep, gone = found.running[one.running], (record.now - record.running[one.running].filled).days
             after = min(gone + one.strain, steep.kept_frac.shape[1] - 1)
             result.append(found.running_g[one.running] * steep.kept_frac[0, after] / steep.best_frac[0])
     return result
@@ -146,10 +148,12 @@ def _steeps(record: SeasonRecord, found: Set, schedule: Schedule, tubs: Sequence
         again = [
             other.fill for other in tubs if (other.size, other.tub) == (one.size, one.tub) and other.fill > one.fill
         ]
-        best_d, gone = found.steeps[one.kind].best_d[max(one.fill, 0)], (record.now - filled).days
+        steep = found.steeps[one.kind] if one.running is None else found.running[one.running]
+        best_d, gone = steep.best_d[max(one.fill, 0)], (record.now - filled).days
         next_fill = min(again, default=None)
         made.append(
             PlannedSteep(
+                id="" if one.running is None else record.running[one.running].id,
                 volume_l=record.tubs[one.size].volume_l,
                 tub=one.tub + 1,
                 plant=found.plants[one.kind],
@@ -229,3 +233,15 @@ def _changes(record: SeasonRecord, found: Set, schedule: Schedule) -> tuple[Chan
             if before != after:
                 changed.append(Change(bed=bed.id, was=before, now=after))
     return tuple(changed)
+
+
+def _moved(record: SeasonRecord, tubs: Sequence[Single]) -> tuple[Moved, ...]:
+    """Tubs that steep and are strained on another day than the plan before had."""
+    found = []
+    for one in tubs:
+        tub = None if one.running is None else record.running[one.running]
+        if tub is None or tub.planned is None or tub.planned == _on(record, one.strain):
+            continue
+        name = tub.id or f"{one.tub + 1} ({tub.volume_l:g} L)"
+        found.append(Moved(tub=name, was=tub.planned, now=_on(record, one.strain), looked=tub.best is not None))
+    return tuple(found)

@@ -36,7 +36,7 @@ from bluewright.science.plan.schedule_priors import (
 from bluewright.science.plan.schedule_problem import Drying, Hours, Ints, Prices, Problem, Running, Size, Want
 from bluewright.science.season.beds import DRAWS, Grown, all_ways, grown, season_warmth
 from bluewright.science.season.record import SeasonRecord
-from bluewright.science.season.steeps import MOST_D, Steeping, choices, steeping, strainings
+from bluewright.science.season.steeps import MOST_D, Steeping, as_seen, choices, steeping, strainings
 
 COMING_WEEK_D: Final = 7
 
@@ -50,6 +50,8 @@ class Set:
     """The kinds of leaf, by number."""
     beds: tuple[Grown, ...]
     steeps: tuple[Steeping, ...]
+    running: tuple[Steeping, ...]
+    """The course of each running tub, by what was seen of it; of today alone."""
     running_g: tuple[Floats, ...]
     """Blue that each running tub would give at its best, (n,)."""
     every_d: int
@@ -71,6 +73,7 @@ def season_set(record: SeasonRecord, *, rng: np.random.Generator) -> Set:
     chosen = tuple(choices(one, workable=workable, clash_chance=record.clash_chance) for one in steeps)
     kept = [_best_kept(one.fill, one.kept_frac, len(free_h)) for one in chosen]
     ways, every_d = all_ways(beds, workable=workable, kept_frac=kept)
+    running = tuple(as_seen(steeps[plants.index(tub.plant)], tub.best) for tub in record.running)
     running_g = tuple(_running_blue_g(record, k, rng=rng) for k in range(len(record.running)))
     problem = Problem(
         days=len(free_h),
@@ -84,10 +87,12 @@ def season_set(record: SeasonRecord, *, rng: np.random.Generator) -> Set:
         prices=_prices(plants),
         wants=_wants(record),
         ready_g=record.ready_g,
-        running=_running(record, plants, steeps, running_g, workable),
+        running=_running(record, running, running_g, workable),
         kept_days=_kept_days(record),
     )
-    return Set(problem=problem, plants=plants, beds=beds, steeps=steeps, running_g=running_g, every_d=every_d)
+    return Set(
+        problem=problem, plants=plants, beds=beds, steeps=steeps, running=running, running_g=running_g, every_d=every_d
+    )  # fmt: skip
 
 
 def _free(record: SeasonRecord) -> Floats:
@@ -167,17 +172,15 @@ def _running_blue_g(record: SeasonRecord, number: int, *, rng: np.random.Generat
 
 
 def _running(
-    record: SeasonRecord, plants: Sequence[Plant], steeps: Sequence[Steeping], blue_g: Sequence[Floats],
-    workable: Bools,
-) -> tuple[Running, ...]:  # fmt: skip
+    record: SeasonRecord, steeps: Sequence[Steeping], blue_g: Sequence[Floats], workable: Bools
+) -> tuple[Running, ...]:
     """Tubs that steep already, each with the working days that suit its straining.
 
     One that has steeped longer than is looked at is strained on the first working day; on the last day of a season that
     has no working day left.
     """
     volume_l, found = [size.volume_l for size in record.tubs], []
-    for tub, grams in zip(record.running, blue_g, strict=True):
-        steep = steeps[plants.index(tub.plant)]
+    for tub, steep, grams in zip(record.running, steeps, blue_g, strict=True):
         gone_d = min((record.now - tub.filled).days, MOST_D)
         able = strainings(steep.middle_frac[0], workable, fill=0, gone_d=gone_d)
         first = np.flatnonzero(workable)

@@ -129,9 +129,27 @@ class SeasonWant:
 
 
 @record
+class BestAfter:
+    """When a tub is at its best, in days from filling, by what was seen of it: `best_h` of its strain call, in days."""
+
+    p5_d: Annotated[float, Field(gt=0, le=100)]
+    """Nineteen times in twenty it is later."""
+    p50_d: Annotated[float, Field(gt=0, le=100)]
+    """The middle."""
+    p95_d: Annotated[float, Field(gt=0, le=100)]
+    """Nineteen times in twenty it is sooner."""
+
+    def __post_init__(self) -> None:
+        if not self.p5_d <= self.p50_d <= self.p95_d:
+            raise InputError(where="p50_d", what="the three are not in order", right="give the earliest first")
+
+
+@record
 class RunningTub:
     """A tub that steeps now."""
 
+    id: Annotated[str, Field(max_length=120)] = ""
+    """Your name for it."""
     volume_l: Annotated[float, Field(ge=1, le=1_000_000)]
     """Its size; it is one of `tubs`."""
     plant: Plant
@@ -140,6 +158,10 @@ class RunningTub:
     """Leaf in it."""
     filled: date
     """When it was filled."""
+    best: BestAfter | None = None
+    """When it is at its best by the looks at it; left out: as such tubs are in the season's weather."""
+    planned: date | None = None
+    """The day of straining in the plan before this one."""
 
 
 @record

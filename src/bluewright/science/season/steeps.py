@@ -10,6 +10,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from datetime import UTC, datetime
 from functools import lru_cache
+from statistics import NormalDist
 from typing import Final
 
 import numpy as np
@@ -19,6 +20,7 @@ from bluewright.science.bed.growth import Warmth
 from bluewright.science.media.basket import Plant
 from bluewright.science.media.weather.days import Bools
 from bluewright.science.plan.schedule_problem import Steeps
+from bluewright.science.season.record import BestAfter
 from bluewright.science.steep.kinetics import solve
 from bluewright.science.steep.record import SteepRecord
 from bluewright.science.steep.setting import setting
@@ -108,6 +110,27 @@ def steeping(plant: Plant, *, season: Warmth, today: int, method: str) -> Steepi
         log_h = [np.log(np.maximum(found.best_h[place, member], 1.0)) for place in (upper - 1, upper)]
         best[day] = np.exp((1 - part) * log_h[0] + part * log_h[1]) / 24.0
     return Steeping(kept_frac=kept, best_d=best)
+
+
+def as_seen(found: Steeping, best: BestAfter | None) -> Steeping:
+    """A tub that steeps today, whose best the looks at it put elsewhere than the season does.
+
+    Each draw keeps its place among the others, from the quickest to the slowest, and its course is stretched in time
+    until its best falls on the same place of what the looks say: a normal of the logarithm either side of the middle.
+    """
+    kept, season_d = found.kept_frac[:1], found.best_d[:1]
+    if best is None:
+        return Steeping(kept_frac=kept, best_d=season_d)
+    draws = season_d.shape[1]
+    ranks = np.argsort(np.argsort(season_d[0], kind="stable"), kind="stable")
+    normal = NormalDist()
+    score = np.array([normal.inv_cdf((rank + 0.5) / draws) for rank in range(draws)])[ranks] / normal.inv_cdf(0.95)
+    side = np.where(score > 0, np.log(best.p95_d / best.p50_d), np.log(best.p50_d / best.p5_d))
+    best_d = best.p50_d * np.exp(score * side)
+    day = np.arange(MOST_D + 1, dtype=float)
+    own_d = day[:, None] * (season_d[0] / best_d)[None, :]
+    stretched = np.column_stack([np.interp(own_d[:, k], day, kept[0, :, k]) for k in range(draws)])
+    return Steeping(kept_frac=stretched[None], best_d=best_d[None])
 
 
 def choices(found: Steeping, *, workable: Bools, clash_chance: float | None) -> Steeps:

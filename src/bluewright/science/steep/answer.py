@@ -75,6 +75,8 @@ class SteepAnswer:
     """When at least half of what is believed possible keeps nine tenths of its best."""
     recoverable_g: Recoverable
     """Pure indigo now and at best."""
+    best_h: Band
+    """Hours from filling to the best moment, whenever that is."""
     frac_of_best_now: Band
     """What straining now gives, as a share of the best."""
     now_in_liquor_frac: Band

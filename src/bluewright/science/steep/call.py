@@ -56,6 +56,7 @@ def answer(ensemble: Ensemble) -> SteepAnswer:
             now=band(view.share_frac[now] * view.best_mmol_per_l * grams, weights=weights),
             best=band(view.best_mmol_per_l * grams, weights=weights),
         ),
+        best_h=band(view.peak_h, weights=weights),
         frac_of_best_now=band(view.share_frac[now], weights=weights),
         now_in_liquor_frac=band(course.recoverable_mmol_per_l[now] / course.start_mmol_per_l, weights=weights),
         chance_past_peak=significant(decision.past_peak_chance, 3),

@@ -106,10 +106,10 @@ class ColumnsForm(forms.Form):
     order = forms.ChoiceField(label=gettext_lazy("How the time is written"), choices=ORDERS)
     zone = forms.ChoiceField(label=gettext_lazy("Whose clock"))
     temp_column = forms.TypedChoiceField(
-        label=gettext_lazy("Temperature"), coerce=int,
+        label=gettext_lazy("Temperature"), coerce=int, empty_value=None, required=False,
         help_text=gettext_lazy("Where each line is a whole day: its highest."),
     )  # fmt: skip
-    unit = forms.ChoiceField(label=gettext_lazy("Temperature in"), choices=UNITS)
+    unit = forms.ChoiceField(label=gettext_lazy("Temperature in"), choices=UNITS, required=False)
     daily = _choice(gettext_lazy("Each line is"), [*LINES])
     low_column = _column(gettext_lazy("Lowest of the day"))
     rain_column = _column(gettext_lazy("Rain"))
@@ -145,13 +145,14 @@ class ColumnsForm(forms.Form):
         for field, choices in {
             "time_column": named,
             "clock_column": [("", _("it does not")), *named],
-            "temp_column": named,
+            "temp_column": [("", _("none")), *named] if of_air else named,
             **{name: [("", _("none")), *named] for name in COLUMN.values()},
             "zone": _zones(garden),
         }.items():
             chosen: Any = self.fields[field]
             chosen.choices = choices
         if not of_air:
+            self.fields["temp_column"].required = self.fields["unit"].required = True
             for name in STATION:
                 del self.fields[name]
         lines: Any = self.fields["first_line"]
@@ -168,6 +169,7 @@ class ColumnsForm(forms.Form):
     def clean(self) -> dict[str, Any]:
         """No column is two things, and the lowest of a day is not of a moment."""
         found = super().clean() or {}
+        self._clean_degrees(found)
         if found.get("temp_column") is not None and found["temp_column"] == found.get("time_column"):
             self.add_error("temp_column", _("That is the column of the time."))
         taken = {found.get(name) for name in ("time_column", "clock_column", "temp_column")}
@@ -179,6 +181,17 @@ class ColumnsForm(forms.Form):
         if found.get("low_column") is not None and found.get("daily") != "day":
             self.add_error("low_column", _("Only where each line is a whole day."))
         return found
+
+    def _clean_degrees(self, found: dict[str, Any]) -> None:
+        """A temperature has its unit; a file without any has something else."""
+        if found.get("temp_column") is not None:
+            if not found.get("unit") and "unit" not in self.errors:
+                self.add_error("unit", _("Say in what the temperature is."))
+        elif "temp_column" not in self.errors:
+            if all(found.get(name) is None for name in COLUMN.values() if name != "low_column"):
+                self.add_error("temp_column", _("Say which column is the temperature, or below which is rain or sun."))
+            if found.get("low_column") is not None:
+                self.add_error("low_column", _("Say above which column is the highest."))
 
     def plain_fields(self) -> list[Any]:
         """What every logger's file needs."""
@@ -196,7 +209,8 @@ class ColumnsForm(forms.Form):
         """How to read the file, of a valid form."""
         said = {name: self.cleaned_data.get(name) for name in Columns.__dataclass_fields__}
         said["daily"] = said["daily"] == "day"
-        return Columns(**{name: value for name, value in said.items() if value not in (None, "")})
+        told = {name: value for name, value in said.items() if value not in (None, "")}
+        return Columns(**{"temp_column": None, **told} | ({} if "temp_column" in told else {"unit": ""}))
 
 
 def _zones(garden: Garden) -> list[Any]:

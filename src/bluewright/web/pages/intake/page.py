@@ -149,7 +149,7 @@ def index_page(intakes: Sequence[Intake]) -> IndexPage:
             IntakeRow(
                 key=str(one.pk),
                 name=one.file_name,
-                said=f"{of_what(one)}; {_many(one.report['written'])}; {written(one, ZoneInfo(one.garden.time_zone))}",
+                said=f"{of_what(one)}; {_wrote(one.report)}; {written(one, ZoneInfo(one.garden.time_zone))}",
             )
             for one in intakes
         )
@@ -192,7 +192,7 @@ def _told(report: dict[str, Any]) -> list[str]:
         ("twice", _("%(n)s in the hour that came twice when the clocks went back: their order told them apart.")),
         ("unread", ngettext("%(n)s line could not be read.", "%(n)s lines could not be read.", report["unread"])),
     ]
-    told = [_("%(many)s written.") % {"many": _many(report["written"])}]
+    told = [_("%(many)s written.") % {"many": _wrote(report)}]
     told += [words % {"n": f"{report[name]:,}"} for name, words in counted if report[name]]
     told += _station(report)
     if report["step_s"]:
@@ -213,6 +213,11 @@ def _station(report: dict[str, Any]) -> list[str]:
     }  # fmt: skip
     named = [f"{word} {days[name]:,}" for name, word in words.items() if name in days]
     told = [_("Days with %(what)s.") % {"what": ", ".join(named)}] if named else []
+    if report.get("days_known"):
+        here = {"n": f"{report['days_known']:,}"}
+        told.append(
+            ngettext("%(n)s day was here already.", "%(n)s days were here already.", report["days_known"]) % here
+        )
     if report.get("parts"):
         left = {"n": f"{report['parts']:,}", "hours": FULL_DAY_H}
         told.append(
@@ -226,7 +231,11 @@ def _station(report: dict[str, Any]) -> list[str]:
     return told
 
 
-def _many(count: int) -> str:
+def _wrote(report: dict[str, Any]) -> str:
+    """Temperatures; of a station without them its days."""
+    count, days = report["written"], max(report.get("station", {}).values(), default=0)
+    if days and not count:
+        return ngettext("%(n)s day", "%(n)s days", days) % {"n": f"{days:,}"}
     return ngettext("%(n)s temperature", "%(n)s temperatures", count) % {"n": f"{count:,}"}
 
 

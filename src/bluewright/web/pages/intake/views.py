@@ -86,9 +86,7 @@ def preview(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
                 form.add_error(None, f"{sentence(error.what)}: {error.right}.")
             else:
                 return redirect("intake.show", key=key)
-    ready = (
-        not set(form.errors) - {"__all__"} if form.is_bound else bool(columns.order and columns.unit and columns.zone)
-    )
+    ready = not set(form.errors) - {"__all__"} if form.is_bound else _is_told(columns)
     unwritten = _row(file, garden)
     page = preview_page(
         str(key), name=file.name, of=of_what(unwritten), sample=sample, columns=columns, ready=ready,
@@ -156,6 +154,11 @@ def _write(request: HttpRequest, file: Any, columns: Columns, *, garden: Garden,
 def _row(file: Any, garden: Garden) -> Intake:
     steep = get_object_or_404(Steep, pk=file.steep_key, garden=garden) if file.steep_key else None
     return Intake(pk=file.key, garden=garden, steep=steep, file_name=file.name)
+
+
+def _is_told(columns: Columns) -> bool:
+    """Whether nothing is left open of how to read a file."""
+    return bool(columns.order and columns.zone and (columns.unit or columns.temp_column is None))
 
 
 def _limits(file: Any) -> tuple[float, float]:

@@ -26,7 +26,7 @@ from bluewright.words.own_text import own_text
 SOON_D: Final = 7
 KINDS: Final = {
     "day": gettext_lazy("the day"), "weather": gettext_lazy("the weather"),
-    "beds": gettext_lazy("beds"), "tubs": gettext_lazy("tubs"),
+    "beds": gettext_lazy("beds"), "tubs": gettext_lazy("tubs"), "looks": gettext_lazy("looks at tubs"),
     "drying": gettext_lazy("what dries"), "jars": gettext_lazy("jars"), "wants": gettext_lazy("wants"),
     "limits": gettext_lazy("limits"),
 }  # fmt: skip
