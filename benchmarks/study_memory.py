@@ -1,222 +1,167 @@
-"""How well does the memory do? The tables of the docs page *The garden's memory*, made anew.
+"""How good are the memory's forecasts? The first two tables of the docs page *The garden's memory*, made anew.
 
-    python -m benchmarks.study_memory calibration [GARDENS]
-    python -m benchmarks.study_memory yields [GARDENS]
-    python -m benchmarks.study_memory decision [GARDENS A SEASON]
+    python -m benchmarks.study_memory [GARDENS [SEED]]
 
-Calibration: gardens drawn from the model of parts; how often do the bands hold the scores and the yield of the next
-batch? Yields: by how much does the error of the forecast fall, with gardens of the model and with gardens that do not
-obey it (another law of release, lagged microbes, slanted signs)? Decision: two looks a day, the advice followed,
-without and with what eight batches taught, against a clairvoyant and against fixed rules. Many minutes of work.
+Each garden is taught by eight batches; then four of its next are foretold, by the priors alone and by what the first
+one, two, four and eight taught: the same four tubs each time. Errors are paired by garden, and stand with the standard
+error of a ratio of means over gardens. *Floor* is the error of a forecaster who knows all that is the garden's own:
+what scatters from batch to batch and on the scales nobody can learn. Of gardens of the model the table of calibration
+asks how often the bands of each score of the ninth batch held its truth, and whether their ranks are even.
 """
 
 from __future__ import annotations
 
 import sys
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
-from datetime import datetime, timedelta
-from math import log
+from functools import partial
+from math import erf, log, sqrt
+from typing import Final
 
 import numpy as np
-from tests.science.memory.gardens import NAMES, GardenTruth, batch_of, steep_of
-from tests.science.steep.other_truth import OtherGarden, other_garden, other_tub
-from tests.science.steep.other_truth import look as other_look
+from benchmarks.memory_gardens import LAWS, REPORTED_ON, TAUGHT, Followed, Tub, followed
+from tests.science.memory.gardens import NAMES
 
-from bluewright.science import thread
 from bluewright.science.base.sourced import Floats
-from bluewright.science.memory.garden import Learned, foretold_of, garden_of, learned
-from bluewright.science.memory.joining import keys_of, next_keys, widened
-from bluewright.science.memory.record import Batch, GardenRecord, NextBatch
-from bluewright.science.memory.told import told
-from bluewright.science.steep.decide import decide, outlook
-from bluewright.science.steep.ensemble import learn
-from bluewright.science.steep.record import Garden, SteepRecord
-from bluewright.science.steep.setting import setting
+from bluewright.science.memory.joining import keys_of, widened
+from bluewright.science.memory.model import Belief, Said, layout_of, learn
+from bluewright.science.memory.told import Line, told
+from bluewright.workers import cores, workers
 
-SEASONS = {"cool": (13.0, (55.0, 110.0)), "mild": (17.0, (40.0, 75.0)), "warm": (22.0, (26.0, 54.0))}
-"""Mean air, and the hours between which the garden strains while it is learned from."""
-LOOKS_H = tuple(h for day in range(14) for h in (7.0 + 24 * day, 21.0 + 24 * day))
-EVERY = 0.7
-MEMBERS = 400
-TAUGHT = 8
-RULES_H = (45.0, 69.0)
-"""Two days and three days, at the clock of a look."""
+GARDENS: Final = 120
+COMING: Final = 4
+KNOWN: Final = (0, 1, 2, 4, TAUGHT)
+BINS: Final = 10
+CHI_SQUARE_95: Final = 16.92
+"""Of nine degrees of freedom: passed by chance once in twenty."""
 
 
 @dataclass(frozen=True)
-class Tub:
-    """A finished batch whose truth is known: share of the best at an hour."""
+class Call:
+    """One tub foretold by so many batches."""
 
-    batch: Batch
-    share: object
-
-
-def model_tubs(rng: np.random.Generator, season: str, n: int) -> list[Tub]:
-    """Batches of one garden that obeys the model, all looks taken; the last is read to the end."""
-    garden, found = GardenTruth(rng), []
-    mean_c, span = SEASONS[season]
-    for number in range(n):
-        steep = steep_of(rng, number, mean_c=mean_c)
-        strained_h = float(rng.uniform(*span)) if number < n - 1 else LOOKS_H[-1] + 1
-        done = batch_of(
-            garden, steep, looks_h=LOOKS_H, strained_h=strained_h, bed="abc"[number % 3], tub="12"[number % 2],
-            look_chance=EVERY,
-        )  # fmt: skip
-        found.append(Tub(done.batch, done.share))
-    return found
+    known: int
+    before: float
+    """Error of the priors' forecast, ln."""
+    now: float
+    floor: float
+    z: float
+    """Error of the forecast in its own spreads."""
 
 
-def other_tubs(rng: np.random.Generator, season: str, n: int) -> list[Tub]:
-    """Batches of one garden that does not."""
-    garden, found = other_garden(rng), []
-    mean_c, span = SEASONS[season]
-    for number in range(n):
-        steep = steep_of(rng, number, mean_c=mean_c)
-        strained_h = float(np.round(rng.uniform(*span))) if number < n - 1 else LOOKS_H[-1] + 1
-        found.append(_other(garden, steep, mean_c, strained_h, rng, number))
-    return found
+@dataclass(frozen=True)
+class Result:
+    """What one garden shows."""
+
+    calls: Sequence[Call]
+    z: Floats | None
+    """By `NAMES`, the ninth batch's true scores in spreads of what eight taught."""
 
 
-def _other(
-    garden: OtherGarden, steep: SteepRecord, mean_c: float, strained_h: float, rng: np.random.Generator, number: int
-) -> Tub:
-    tub = other_tub(mean_c, rng, garden=garden)
-    looks = tuple(
-        other_look(tub, hour, rng, every=EVERY, started=steep.started) for hour in LOOKS_H if hour <= strained_h
-    )
-    strained = steep.started + timedelta(hours=strained_h)
-    grams = (
-        steep.leaf_kg * np.exp(garden.log_g_per_kg + rng.normal(0, 0.3)) * np.interp(strained_h, tub.hours, tub.blue)
-    )
-    batch = Batch(
-        steep=replace(steep, readings=looks, now=strained), strained=strained, bed="abc"[number % 3],
-        tub="12"[number % 2], pure_g=float(max(grams, 1e-6)), pure_log_sd=0.15,
-    )  # fmt: skip
-    return Tub(batch, tub.share)
+def one(number: int, *, law: str, seed: int) -> Result:
+    """A garden taught and foretold."""
+    garden = followed(law, "mild", seed=seed, number=number, coming=COMING)
+    said = _said(garden)
+    layout = layout_of(NAMES, [each.keys for each in said])
+    beliefs = {known: learn(said[:known], layout=layout) for known in KNOWN}
+    calls = []
+    for tub in garden.coming:
+        line = _line(tub)
+        calls += [_call(tub, line, known, belief) for known, belief in beliefs.items()]
+    first = garden.coming[0]
+    if first.scores is None:
+        return Result(calls, None)
+    mean, covariance = beliefs[TAUGHT].of(keys_of(first.batch))
+    return Result(calls, (first.scores - mean) / np.sqrt(np.diag(covariance)))
 
 
-TRUTHS = {"the model": model_tubs, "another": other_tubs}
+def _said(garden: Followed) -> list[Said]:
+    batches = [tub.batch for tub in garden.past]
+    return [
+        Said(told=widened(message, NAMES), keys=keys_of(batches[k]), known=batches[k].known)
+        for k, message in sorted(garden.messages.items())
+    ]
 
 
-def garden_from(tubs: list[Tub], steep: SteepRecord, *, bed: str, tub: str) -> Garden:
-    """What the batches teach of a batch of that leaf, bed and tub."""
-    made = _learned([one.batch for one in tubs], steep, bed=bed, tub=tub)
-    wanted = made.record.for_next
-    return garden_of(made.belief, wanted, next_keys(wanted, last=made.last))
+def _line(tub: Tub) -> Line:
+    """The chain to the jar of a tub of which nothing was seen yet."""
+    steep = replace(tub.batch.steep, readings=())
+    bare = replace(tub.batch, steep=steep, pure_g=None)
+    return widened(told(bare, rng=np.random.default_rng(steep.seed)), NAMES).log_g_before
 
 
-def _learned(batches: list[Batch], steep: SteepRecord, *, bed: str = "", tub: str = "") -> Learned:
-    wanted = NextBatch(plant="woad", on=steep.started.date(), age=steep.leaf.age, bed=bed, tub=tub)
-    return learned(GardenRecord(batches=tuple(batches), for_next=wanted))
+def _call(tub: Tub, line: Line, known: int, belief: Belief) -> Call:
+    mean, covariance = belief.of(keys_of(tub.batch))
+    assert tub.batch.pure_g is not None
+    got = log(tub.batch.pure_g)
+    now = got - line.mean - float(line.slope @ mean)
+    variance = float(line.slope @ covariance @ line.slope) + line.variance + tub.batch.pure_log_sd**2
+    return Call(known, got - line.mean, now, got - tub.best_log_g(line), now / sqrt(variance))
 
 
-def follow(batch: Batch, garden: Garden | None, rng: np.random.Generator) -> float:
-    """The hour at which a person who follows the advice strains."""
-    steep = replace(batch.steep, garden=garden)
-    content = thread.content_of(steep, rng=rng)
-    for count, hour in enumerate(LOOKS_H, start=1):
-        now: datetime = steep.started + timedelta(hours=hour)
-        known = replace(steep, now=now, readings=steep.readings[:count])
-        ready = setting(known, content=content, temp_paths=lambda h, n, k=known: thread.tub_paths(k, h, rng=rng, n=n))
-        ensemble = learn(ready, members=MEMBERS, rng=rng)
-        view = outlook(ready.course(ensemble.population.z), ensemble.weights)
-        if decide(known, view).advice != "wait":
-            return hour
-    return LOOKS_H[-1]
+def forecasts(law: str, results: Sequence[Result]) -> None:
+    """Print the errors by how many batches were known."""
+    for known in KNOWN:
+        calls = [[call for call in result.calls if call.known == known] for result in results]
+        before, now, floor = (
+            np.array([np.mean([abs(getattr(call, name)) for call in of_one]) for of_one in calls])
+            for name in ("before", "now", "floor")
+        )
+        fall, error = _ratio(now, before)
+        z = np.array([[call.z for call in of_one] for of_one in calls])
+        held = " | ".join(_share(np.abs(z) <= half) for half in (0.6745, 1.6449))
+        learnable = (before.mean() - now.mean()) / (before.mean() - floor.mean())
+        print(
+            f"| {law} | {known} | {before.mean():.2f} | {now.mean():.2f} | {floor.mean():.2f} | "
+            f"{100 * (1 - fall):.0f} +- {100 * error:.0f} % | {100 * learnable:.0f} % | {held} |",
+            flush=True,
+        )
 
 
-def decision(gardens: int) -> None:
-    """Print mean losses by season and truth."""
-    print(
-        f"{'truth':<12}{'season':<8}{'no memory':>16}{'eight batches':>17}{'difference':>16}{'2 days':>9}{'3 days':>9}"
-    )
-    for name, make in TRUTHS.items():
-        for season in SEASONS:
-            losses = []
-            for number in range(gardens):
-                rng = np.random.default_rng((2029, number))
-                *past, last = make(rng, season, TAUGHT + 1)
-                garden = garden_from(past, last.batch.steep, bed=last.batch.bed, tub=last.batch.tub)
-                hours = [follow(last.batch, g, np.random.default_rng(number)) for g in (None, garden)]
-                losses.append([100 * (1 - last.share(hour)) for hour in (*hours, *RULES_H)])
-            found = np.array(losses)
-            plain, taught = (_mean_said(found[:, k]) for k in (0, 1))
-            gained = _mean_said(found[:, 1] - found[:, 0])
-            rules = "".join(f"{found[:, k].mean():>7.1f} %" for k in (2, 3))
-            print(f"{name:<12}{season:<8}{plain:>16}{taught:>17}{gained:>16}{rules}", flush=True)
+def _ratio(over: Floats, under: Floats) -> tuple[float, float]:
+    """Ratio of means of what is paired, and its standard error (delta method)."""
+    ratio = over.mean() / under.mean()
+    return float(ratio), float(np.std(over - ratio * under, ddof=1) / np.sqrt(len(over)) / under.mean())
 
 
-def _mean_said(values: Floats) -> str:
-    return f"{values.mean():.1f} +- {values.std(ddof=1) / np.sqrt(len(values)):.1f} %"
+def _share(held: Floats) -> str:
+    """A share in percent with its error over gardens, whose tubs are alike."""
+    of_garden = held.reshape(len(held), -1).mean(axis=1)
+    return f"{100 * of_garden.mean():.0f} +- {100 * of_garden.std(ddof=1) / np.sqrt(len(of_garden)):.0f}"
 
 
-def yields(gardens: int) -> None:
-    """Print the mean absolute log error of what was weighed, by how many batches were known."""
-    print(f"{'truth':<12}{'known':>6}{'prior':>8}{'memory':>8}{'falls by':>18}{'in 50 %':>9}{'in 90 %':>9}")
-    for name, make in TRUTHS.items():
-        off: dict[int, list[tuple[float, float, float]]] = {}
-        for number in range(gardens):
-            rng = np.random.default_rng((2027, number))
-            tubs = make(rng, "mild", TAUGHT + 3)[:-1]
-            made = _learned([one.batch for one in tubs], tubs[-1].batch.steep)
-            for one in foretold_of(made):
-                errors = abs(one.got_log - one.before[0]), abs(one.got_log - one.now[0])
-                off.setdefault(one.known, []).append((*errors, one.rank_frac))
-        for known in sorted(off):
-            found = np.array(off[known])
-            fall = 1 - found[:, 1].mean() / found[:, 0].mean()
-            again = np.random.default_rng(0).integers(0, len(found), (1000, len(found)))
-            error = np.std([1 - found[pick, 1].mean() / found[pick, 0].mean() for pick in again])
-            held = [100 * np.mean(np.abs(found[:, 2] - 0.5) <= half) for half in (0.25, 0.45)]
-            print(
-                f"{name:<12}{known:>6}{found[:, 0].mean():>8.2f}{found[:, 1].mean():>8.2f}"
-                f"{100 * fall:>10.0f} +- {100 * error:.0f} %{held[0]:>9.0f}{held[1]:>9.0f}",
-                flush=True,
-            )
+def calibration(results: Sequence[Result]) -> None:
+    """Print for every score how often its bands held, and chi-square of the ranks."""
+    z = np.array([result.z for result in results])
+    passed = 0
+    for name, column in [*zip(NAMES, z.T, strict=True), ("yield", _ninth_yields(results))]:
+        ranks = np.array([0.5 * (1 + erf(value / sqrt(2))) for value in column])
+        counts = np.bincount(np.minimum((ranks * BINS).astype(int), BINS - 1), minlength=BINS)
+        chi2 = float(((counts - len(ranks) / BINS) ** 2 / (len(ranks) / BINS)).sum())
+        passed += chi2 > CHI_SQUARE_95
+        held = " | ".join(f"{100 * np.mean(np.abs(column) <= half):.0f}" for half in (0.6745, 1.2816, 1.96))
+        print(f"| `{name}` | {held} | {chi2:.1f} |", flush=True)
+    for named, half in ((50, 0.6745), (80, 1.2816), (95, 1.96)):
+        inside = np.mean(np.abs(z) <= half, axis=1)
+        print(f"all scores, {named} %: {100 * inside.mean():.1f} +- {100 * inside.std(ddof=1) / np.sqrt(len(z)):.1f}")
+    print(f"chi-square above {CHI_SQUARE_95}: {passed} of {len(NAMES) + 1}")
 
 
-def calibration(gardens: int) -> None:
-    """Print how often the bands of the next batch, after `TAUGHT` batches, hold its truth."""
-    names = (
-        "content_mmol_per_kg",
-        "kill_25c_per_h",
-        "finish_frac",
-        "brown_25c_per_h",
-        "limpness",
-        "bubbles",
-        "dye_index",
-    )
-    scores = []
-    for number in range(gardens):
-        rng = np.random.default_rng((2028, number))
-        truth = GardenTruth(rng)
-        done = [
-            batch_of(
-                truth,
-                steep_of(rng, k, mean_c=17.0),
-                strained_h=float(rng.uniform(38, 70)),
-                bed="abc"[k % 3],
-                tub="12"[k % 2],
-            )
-            for k in range(TAUGHT + 1)
-        ]
-        last = done[-1]
-        made = _learned([one.batch for one in done[:-1]], last.batch.steep)
-        mean, covariance = made.belief.of(keys_of(last.batch))
-        line = widened(told(last.batch, rng=rng), made.layout.names).log_g_before
-        sd = np.sqrt(float(line.slope @ covariance @ line.slope) + line.variance)
-        found = [(last.truth[k] - mean[k]) / np.sqrt(covariance[k, k]) for k in map(NAMES.index, names)]
-        scores.append([*found, (log(last.true_g) - line.mean - float(line.slope @ mean)) / sd])
-    z = np.array(scores)
-    print(f"{'quantity':<24}{'50 %':>6}{'80 %':>6}{'95 %':>6}{'chi-square of ranks (9)':>26}")
-    for column, name in enumerate((*names, "yield")):
-        held = [100 * np.mean(np.abs(z[:, column]) <= q) for q in (0.6745, 1.2816, 1.96)]
-        edges = [-9e9, -1.2816, -0.8416, -0.5244, -0.2533, 0.0, 0.2533, 0.5244, 0.8416, 1.2816, 9e9]
-        counts = np.histogram(z[:, column], bins=edges)[0]
-        chi2 = ((counts - gardens / 10) ** 2 / (gardens / 10)).sum()
-        print(f"{name:<24}" + "".join(f"{h:>6.0f}" for h in held) + f"{chi2:>26.1f}")
+def _ninth_yields(results: Sequence[Result]) -> Floats:
+    found: Iterable[list[Call]] = ([call for call in result.calls if call.known == TAUGHT] for result in results)
+    return np.array([calls[0].z for calls in found])
+
+
+def main(gardens: int, *, seed: int) -> None:
+    """Every garden of both laws, on every core."""
+    with workers(cores()) as pool:
+        every = {law: list(pool.map(partial(one, law=law, seed=seed), range(gardens))) for law in LAWS}
+    for law, results in every.items():
+        forecasts(law, results)
+    calibration(every["the model"])
 
 
 if __name__ == "__main__":
-    wanted = int(sys.argv[2]) if len(sys.argv) > 2 else 20
-    {"calibration": calibration, "yields": yields, "decision": decision}[sys.argv[1]](wanted)
+    main(
+        int(sys.argv[1]) if len(sys.argv) > 1 else GARDENS, seed=int(sys.argv[2]) if len(sys.argv) > 2 else REPORTED_ON
+    )

@@ -49,6 +49,7 @@ from bluewright.journal.models import (
     LeftOut,
     Limits,
     LiquorLook,
+    OthersTaught,
     Photo,
     Picking,
     Piece,
@@ -223,6 +224,19 @@ def a_law_check(garden: Garden, *, days_ago: int = 3, **told: Any) -> LawCheck:
 
 def left_out(steep: Steep, *, why: str = "half of it was spilt") -> LeftOut:
     return keep(LeftOut(garden=steep.garden, steep=steep, why=why), by=None)
+
+
+GIVEN = {
+    "plant": "woad", "names": ["content_mmol_per_kg", "kill_25c_per_h"], "push": [-4.0, 0.2],
+    "precision": [[6.0], [0.5, 3.0]],
+}  # fmt: skip
+"""What a garden of poor leaf says of what all gardens share."""
+
+
+def others_taught(garden: Garden, **told: Any) -> OthersTaught:
+    """What three gardens of poor leaf taught, taken in."""
+    prior = {"version": 1, "gardens": 3, "beliefs": [GIVEN]}
+    return keep(OthersTaught(**{"garden": garden, "name": "the valley", "gardens": 3, "told": prior} | told), by=None)
 
 
 def an_alkali(garden: Garden, **other: Any) -> Alkali:

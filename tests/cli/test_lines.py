@@ -131,7 +131,7 @@ def test_order_is_kept_with_more_lines_than_workers(tmp_path: Path, monkeypatch:
 
 
 def test_few_lines_start_no_worker(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr(lines, "_pool", lambda workers: pytest.fail("a pool for one line"))
+    monkeypatch.setattr(lines, "workers", lambda workers: pytest.fail("a pool for one line"))
     monkeypatch.setattr(lines, "PATIENCE_S", 0.0)
     monkeypatch.setattr(lines, "cores", lambda: 2)
     path = tmp_path / "x"

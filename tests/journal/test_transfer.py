@@ -77,6 +77,7 @@ def test_a_batch_goes_along_from_its_straining_to_its_jar(garden: Garden, strain
     cast.a_bed_look(bed)
     cast.a_law_check(garden)
     cast.left_out(cast.a_tub(garden))
+    cast.others_taught(garden)
     cast.a_year(bed, clubroot=True)
     cast.some_limits(garden)
     cast.days_away(garden)

@@ -7,20 +7,18 @@ a small answer over takes about as long as finding it.
 
 from __future__ import annotations
 
-import os
 import queue
-import signal
 import sys
 import threading
 import time
 from collections.abc import Callable, Iterator
 from concurrent.futures import Future, ProcessPoolExecutor
 from contextlib import contextmanager
-from multiprocessing import get_context
 from pathlib import Path
 from typing import BinaryIO, Final, TextIO
 
 from bluewright.science.base.records import MAX_RECORD_BYTES
+from bluewright.workers import MOST_WORKERS, cores, workers
 
 Line = tuple[bytes, int]
 """A line without its end, and its number from 1."""
@@ -30,7 +28,6 @@ Work = Callable[[bytes, int], Answer]
 
 PATIENCE_S: Final = 0.5
 WORTH_S: Final = 0.005
-MOST_WORKERS: Final = 8
 AHEAD: Final = 4
 """Lines read in advance for each worker."""
 
@@ -43,37 +40,32 @@ def answer_lines(name: str, work: Work, out: TextIO) -> int:
     """
     failures = 0
     with _opened(name) as stream:
-        for failed, text in _answers(_lines(stream), work, workers=min(cores(), MOST_WORKERS)):
+        for failed, text in _answers(_lines(stream), work, many=min(cores(), MOST_WORKERS)):
             failures += failed
             out.write(f"{text}\n")
             out.flush()
     return failures
 
 
-def cores() -> int:
-    """How many cores this process may use."""
-    return len(os.sched_getaffinity(0)) if hasattr(os, "sched_getaffinity") else os.cpu_count() or 1
-
-
-def _answers(lines: Iterator[Line], work: Work, *, workers: int) -> Iterator[Answer]:
+def _answers(lines: Iterator[Line], work: Work, *, many: int) -> Iterator[Answer]:
     spent_s = 0.0
     for count, (line, number) in enumerate(lines, start=1):
         began = time.perf_counter()
         answer = work(line, number)
         spent_s += time.perf_counter() - began
         yield answer
-        if workers > 1 and spent_s > max(PATIENCE_S, WORTH_S * count):
+        if many > 1 and spent_s > max(PATIENCE_S, WORTH_S * count):
             break
-    yield from _in_workers(lines, work, workers=workers)
+    yield from _in_workers(lines, work, many=many)
 
 
-def _in_workers(lines: Iterator[Line], work: Work, *, workers: int) -> Iterator[Answer]:
+def _in_workers(lines: Iterator[Line], work: Work, *, many: int) -> Iterator[Answer]:
     """The rest of `lines` in worker processes, in order; a thread reads, so that answers never wait for a line."""
     first = next(lines, None)
     if first is None:
         return
-    waiting: queue.Queue[Future[Answer] | Exception | None] = queue.Queue(maxsize=AHEAD * workers)
-    with _pool(workers) as pool:
+    waiting: queue.Queue[Future[Answer] | Exception | None] = queue.Queue(maxsize=AHEAD * many)
+    with workers(many) as pool:
         waiting.put(pool.submit(work, *first))
         threading.Thread(target=_feed, args=(lines, work, pool, waiting), daemon=True).start()
         while (coming := waiting.get()) is not None:
@@ -96,20 +88,6 @@ def _feed(
         waiting.put(error)
     else:
         waiting.put(None)
-
-
-@contextmanager
-def _pool(workers: int) -> Iterator[ProcessPoolExecutor]:
-    """Worker processes started afresh (not forked: threads and numerical libraries do not survive a fork well)."""
-    pool = ProcessPoolExecutor(workers, mp_context=get_context("spawn"), initializer=_leave_interrupts_to_the_parent)
-    try:
-        yield pool
-    finally:
-        pool.shutdown(cancel_futures=True)
-
-
-def _leave_interrupts_to_the_parent() -> None:
-    signal.signal(signal.SIGINT, signal.SIG_IGN)
 
 
 @contextmanager

@@ -1,4 +1,7 @@
-"""Schedules follow what they rest on: reckoned again beside the pages once something of it was changed.
+"""Memory and schedules follow what they rest on: reckoned again beside the pages once something of it was changed.
+
+What the gardens' finished tubs taught is reckoned when the server starts and after posts, so that strain calls and
+plans draw from it though nobody opened its page.
 
 After every post, and once an hour for the day that passes, each schedule that has its limits is looked at in a few
 reads; one whose weather, beds, tubs, jars, wants, limits or day are no longer what it was reckoned from is solved
@@ -15,8 +18,9 @@ from zoneinfo import ZoneInfo
 from django.http import HttpRequest, HttpResponse
 from django.utils import timezone
 
+from bluewright.journal.bridge import learned as bridge
 from bluewright.journal.bridge import scheduling
-from bluewright.journal.queries import schedules
+from bluewright.journal.queries import learned, schedules
 from bluewright.web.aside import ASIDE
 
 SOON: Final = "schedules"
@@ -40,18 +44,25 @@ def replan() -> None:
                 scheduling.follow(garden)
 
 
+def catch_up() -> None:
+    """Learn from what was finished, then plan by it."""
+    for garden in learned.teaching():
+        bridge.reckon(garden)
+    replan()
+
+
 def keep_up() -> None:
     """Look once an hour from now on: a day passes without a post."""
-    ASIDE.repeat(HOURLY, replan, every_s=HOUR_S)
+    ASIDE.repeat(HOURLY, catch_up, every_s=HOUR_S)
 
 
 def after_posts(answer: Callable[[HttpRequest], HttpResponse]) -> Callable[[HttpRequest], HttpResponse]:
-    """Middleware: what was posted may change a schedule."""
+    """Middleware: what was posted may change what was learned, and a schedule."""
 
     def through(request: HttpRequest) -> HttpResponse:
         response = answer(request)
         if request.method == "POST" and response.status_code < REFUSED:
-            ASIDE.ask(SOON, replan, after_s=QUIET_S)
+            ASIDE.ask(SOON, catch_up, after_s=QUIET_S)
         return response
 
     return through

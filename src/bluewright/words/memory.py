@@ -6,7 +6,7 @@ import math
 from typing import Final
 
 from bluewright.science.base.bands import Band
-from bluewright.science.memory.pool_record import PoolAnswer
+from bluewright.science.memory.pool_record import Common, PoolAnswer
 from bluewright.science.memory.record import GardenAnswer, Lesson, Place, Score
 from bluewright.words.language import gettext as _
 from bluewright.words.language import marked, ngettext
@@ -105,7 +105,7 @@ def name_said(name: str) -> str:
 
 def blue_said(found: GardenAnswer) -> str:
     """What a kilogram is believed to give now, and was before."""
-    told = {"now": _per_leaf(found.pure_g_per_kg), "before": _per_leaf(found.before_g_per_kg), "n": found.batches}
+    told = {"now": per_leaf(found.pure_g_per_kg), "before": per_leaf(found.before_g_per_kg), "n": found.batches}
     return (
         ngettext(
             "By %(n)s batch, the next gives %(now)s of pure blue as you strain it; of any garden %(before)s.",
@@ -231,7 +231,8 @@ def in_unit(band: Band, unit: str) -> str:
     return ranged(band, _(UNITS[unit]) if unit in UNITS else unit)
 
 
-def _per_leaf(band: Band) -> str:
+def per_leaf(band: Band) -> str:
+    """Grams of a kilogram of leaf, or as the reader measures leaf."""
     unit, _name, scale = of_leaf()
     return ranged(band, f"g/{unit}", scale=scale)
 
@@ -239,16 +240,23 @@ def _per_leaf(band: Band) -> str:
 def pool_said(found: PoolAnswer) -> Said:
     """The pool as its keeper reads it."""
     told = {"gardens": found.gardens, "batches": found.batches}
-    rows = tuple(
-        (name_said(one.name), in_unit(one.before, one.unit), in_unit(one.now, one.unit), percent(one.told_frac))
-        for one in found.common[:SHOWN_LESSONS]
-        if one.told_frac >= TOLD_FRAC
-    )
-    head = (_("of"), _("before"), _("a garden not yet seen"), _("common doubt gone"))
-    table = (Rows(caption=_("What they teach of gardens"), head=head, rows=rows),) if rows else ()
+    table = common_table(found.common)
     first = ngettext(
         "%(gardens)s garden with %(batches)s batches.",
         "%(gardens)s gardens with %(batches)s batches.",
         found.gardens,
     )
-    return Said(parts=(first % told, *table), cautions=found.cautions)
+    return Said(parts=(first % told, *((table,) if table.rows else ())), cautions=found.cautions)
+
+
+def common_table(common: tuple[Common, ...]) -> Rows:
+    """What several gardens change of what is believed of the next."""
+    return Rows(
+        caption=_("What they teach of gardens"),
+        head=(_("of"), _("before"), _("a garden not yet seen"), _("common doubt gone")),
+        rows=tuple(
+            (name_said(one.name), in_unit(one.before, one.unit), in_unit(one.now, one.unit), percent(one.told_frac))
+            for one in common[:SHOWN_LESSONS]
+            if one.told_frac >= TOLD_FRAC
+        ),
+    )

@@ -14,9 +14,9 @@ from bluewright.science import thread
 from bluewright.science.base.sourced import Floats
 from bluewright.science.media.basket import LeafState
 from bluewright.science.memory.joining import all_names, keys_of
-from bluewright.science.memory.model import Keys, layout_of, prior_covariance
+from bluewright.science.memory.model import SCATTER_PRIOR, Keys, layout_of, own_scatter
 from bluewright.science.memory.record import Batch
-from bluewright.science.memory.shares import KEPT, shares_of
+from bluewright.science.memory.shares import KEPT, SCATTERS, shares_of
 from bluewright.science.memory.told import grams
 from bluewright.science.steep import simulate
 from bluewright.science.steep.decide import outlook
@@ -32,10 +32,19 @@ AGES = ("young", "mixed", "old")
 
 @dataclass
 class GardenTruth:
-    """Draws of the parts, made as they are asked for, so that one garden can be followed as long as wanted."""
+    """Draws of the parts, made as they are asked for, so that one garden can be followed as long as wanted.
+
+    How far its batches scatter is its own, too: a factor for the chain to the jar and one for the rest, by their prior.
+    """
 
     rng: np.random.Generator
     parts: dict = field(default_factory=dict)
+    own: Floats = field(init=False)
+    """Variances of the batches' own scores, by `NAMES`."""
+
+    def __post_init__(self) -> None:
+        jar, rest = self.rng.choice(SCATTERS, size=2, p=SCATTER_PRIOR / SCATTER_PRIOR.sum())
+        self.own = own_scatter(NAMES, squares=(float(jar) ** 2, float(rest) ** 2))
 
     def scores(self, keys: Keys) -> Floats:
         """True scores of a new batch with these keys, by `NAMES`, its own scatter included."""
@@ -46,12 +55,11 @@ class GardenTruth:
         for part, key in keys.items():
             if (part, key) in self.parts:
                 total += self.parts[part, key]
-        own = np.array([shares_of(name)["batch"] for name in NAMES])
         # Parts that this batch does not have (no bed named) still vary.
         missing = np.array(
             [sum(s for p, s in shares_of(name).items() if p != "batch" and p not in keys) for name in NAMES]
         )
-        return total + np.sqrt(own + missing) * self.rng.standard_normal(len(NAMES))
+        return total + np.sqrt(self.own + missing) * self.rng.standard_normal(len(NAMES))
 
     def _draw(self, keys: Keys) -> None:
         layout = layout_of(NAMES, [keys])
@@ -150,21 +158,3 @@ def batch_of(
 def true_grams(base: Setting, z: Floats, course: Course) -> float:
     """Pure indigo that straining gives, before washing and drying."""
     return float(grams(base, z, course)[0, 0])
-
-
-def season(garden: GardenTruth, n: int, *, mean_c: float = 17.0, first: int = 0, **how: object) -> list[Done]:
-    """`n` batches from three beds and two tubs."""
-    return [
-        batch_of(
-            garden,
-            steep_of(garden.rng, first + k, mean_c=mean_c),
-            bed="abc"[int(garden.rng.integers(3))],
-            tub="12"[int(garden.rng.integers(2))],
-            strained_h=float(garden.rng.uniform(38, 70)),
-            **how,
-        )
-        for k in range(n)
-    ]
-
-
-__all__ = ["NAMES", "Done", "GardenTruth", "batch_of", "prior_covariance", "season", "steep_of"]

@@ -95,8 +95,9 @@ def test_the_commands_share_pool_and_learn_with_the_pool(tmp_path, capsys: pytes
     given.write_text(capsys.readouterr().out)
     assert main(["pool", str(given), "--prior", str(prior)]) == 0
     assert "1 garden with 1 batches" in capsys.readouterr().out
-    record.write_text(json.dumps(json.loads(record.read_text()) | {"prior": json.loads(prior.read_text())}))
-    assert main(["learned", str(record)]) == 0
+    assert main(["learned", str(record), "--prior", str(prior)]) == 0
     assert "count twice" in capsys.readouterr().out
+    assert main(["learned", str(record), "--prior", str(given)]) == 2
+    assert "given.json" in capsys.readouterr().err
     assert main(["pool", str(tmp_path / "none.json")]) == 2
     assert "none.json" in capsys.readouterr().err

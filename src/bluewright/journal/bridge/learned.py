@@ -7,7 +7,7 @@ one left out, takes a moment.
 from __future__ import annotations
 
 from collections import Counter, OrderedDict
-from collections.abc import Sequence
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass, replace
 from typing import Any, Final
 from uuid import UUID
@@ -18,19 +18,24 @@ from bluewright.journal.bridge.steeps import steep_record
 from bluewright.journal.models import Garden, Steep
 from bluewright.journal.queries import learned as queries
 from bluewright.journal.queries import tubs
+from bluewright.science.base.bands import Band
 from bluewright.science.base.errors import BluewrightError
 from bluewright.science.memory import garden as memory
-from bluewright.science.memory.garden import Learned, garden_of
-from bluewright.science.memory.joining import next_keys
+from bluewright.science.memory.garden import Learned, Progress, beginning, garden_of
+from bluewright.science.memory.joining import keys_of_steep, next_keys
 from bluewright.science.memory.pool import share
-from bluewright.science.memory.pool_record import SharedGarden
+from bluewright.science.memory.pool_record import Prepared, SharedGarden
 from bluewright.science.memory.record import MAX_BATCHES, Batch, GardenAnswer, GardenRecord, NextBatch
 from bluewright.science.memory.told import Told
-from bluewright.science.steep.record import Garden as Taught
 from bluewright.science.steep.record import SteepRecord
+from bluewright.workers import MOST_WORKERS, cores, workers
 
 MOST_GARDENS: Final = 4
 MOST_MESSAGES: Final = 4 * MAX_BATCHES
+MANY: Final = 40
+"""So many tubs to be read are worth the seconds that worker processes take to start."""
+TOGETHER: Final = 4
+"""Tubs that a worker takes at once."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -41,6 +46,11 @@ class Kept:
     learned: Learned | None
     """None while there is no strained tub to learn from."""
     answer: GardenAnswer | None
+    prior: Prepared | None
+    """What other gardens taught, if it was taken in."""
+    alone: Band | None
+    """What a kilogram of the next batch's leaf is believed to give by the garden's own batches alone, g; None where no
+    other gardens' lessons were taken in."""
     tubs: tuple[UUID, ...]
     """The tub of each batch of the record."""
     names: tuple[str, ...]
@@ -66,16 +76,20 @@ def reckon(garden: Garden) -> Kept:
         return before
     stamp = queries.stamp(garden)
     steeps, batches = _batches(garden)
+    others = queries.others(garden)
+    prior = others[0].prior if others else None
     learned = None
     if any(batch.left_out is None for batch in batches):
         try:
-            learned = _learned(garden, batches)
+            learned = _learned(garden, batches, prior=prior)
         except BluewrightError:  # no tub could be one: each is told on its own page
             learned = None
     made = Kept(
         stamp=stamp,
         learned=learned,
         answer=None if learned is None else memory.answer(learned),
+        prior=prior,
+        alone=None if learned is None or prior is None else _alone(learned),
         tubs=tuple(steep.pk for steep in steeps),
         names=tuple(steep.name for steep in steeps),
     )
@@ -92,9 +106,14 @@ def taught(record: SteepRecord, steep: Steep) -> SteepRecord:
     A tub that is learned from itself is not asked of its own lesson.
     """
     found = _kept.get(steep.garden_id)
-    if found is None or found.learned is None or steep.pk in found.tubs:
+    if found is None or steep.pk in found.tubs:
         return record
-    return replace(record, garden=_for(found.learned, record, bed=_bed(steep), tub=steep.name, reader=_reader(steep)))
+    keys = keys_of_steep(record, bed=_bed(steep), tub=steep.name, reader=_reader(steep))
+    if found.learned is not None and record.plant in {batch.steep.plant for _, batch, _ in found.learned.used}:
+        return replace(record, garden=garden_of(found.learned.belief, record.plant, keys))
+    if found.prior is not None:
+        return replace(record, garden=beginning(found.prior, record.plant, keys))
+    return record
 
 
 def given_away(found: Kept) -> SharedGarden | None:
@@ -102,7 +121,14 @@ def given_away(found: Kept) -> SharedGarden | None:
     return None if found.learned is None else share(found.learned)
 
 
-def _learned(garden: Garden, batches: Sequence[Batch]) -> Learned:
+def _alone(learned: Learned) -> Band:
+    """What a kilogram is believed to give without other gardens' lessons."""
+    record = learned.record
+    own = memory.learned(replace(record, prior=None), known=learned.messages)
+    return memory.blue_of_next(own, next_keys(record.for_next, last=own.last))[0]
+
+
+def _learned(garden: Garden, batches: Sequence[Batch], *, prior: Prepared | None) -> Learned:
     bare = [_bare(batch) for batch in batches]
     known = {k: _messages[one] for k, one in enumerate(bare) if one in _messages}
 
@@ -111,10 +137,10 @@ def _learned(garden: Garden, batches: Sequence[Batch]) -> Learned:
 
     last = batches[-1].steep
     record = GardenRecord(
-        id=garden.name, batches=tuple(batches), for_next=NextBatch(plant=last.plant, age=last.leaf.age)
+        id=garden.name, batches=tuple(batches), for_next=NextBatch(plant=last.plant, age=last.leaf.age), prior=prior
     )
     try:
-        learned = memory.learned(record, known=known, progress=on)
+        learned = _read(record, known=known, progress=on)
     finally:
         progress.pop(garden.pk, None)
     for index, message in learned.messages.items():
@@ -122,6 +148,18 @@ def _learned(garden: Garden, batches: Sequence[Batch]) -> Learned:
     while len(_messages) > MOST_MESSAGES:
         _messages.popitem(last=False)
     return learned
+
+
+def _read(record: GardenRecord, *, known: dict[int, Told], progress: Progress) -> Learned:
+    """What a garden has taught; where many tubs are to be read for the first time, on every core."""
+    if len(record.batches) - len(known) < MANY or cores() == 1:
+        return memory.learned(record, known=known, progress=progress)
+    with workers(min(cores(), MOST_WORKERS)) as pool:
+
+        def run(work: Callable[[Batch], Told | str], batches: Sequence[Batch]) -> Iterable[Told | str]:
+            return pool.map(work, batches, chunksize=TOGETHER)
+
+        return memory.learned(record, known=known, progress=progress, run=run)
 
 
 def _bare(batch: Batch) -> Batch:
@@ -168,13 +206,3 @@ def _reader(steep: Steep) -> str:
     """Who took most of the looks."""
     people = Counter(str(one.made_by_id) for one in steep.readings.all() if one.made_by_id is not None)
     return people.most_common(1)[0][0] if people else ""
-
-
-def _for(learned: Learned, record: SteepRecord, *, bed: str, tub: str, reader: str) -> Taught | None:
-    """What is believed of a tub; None for a plant that no tub taught."""
-    wanted = NextBatch(
-        plant=record.plant, on=record.started.date(), age=record.leaf.age, bed=bed, tub=tub, reader=reader
-    )
-    if record.plant not in {batch.steep.plant for _, batch, _ in learned.used}:
-        return None
-    return garden_of(learned.belief, wanted, next_keys(wanted, last=learned.last))

@@ -18,6 +18,7 @@ from bluewright.journal.models.ladder import Ladder, LadderDip, LadderRung
 from bluewright.journal.models.law_check import LawCheck
 from bluewright.journal.models.left_out import LeftOut
 from bluewright.journal.models.measured import JarLook, Measured
+from bluewright.journal.models.others_taught import OthersTaught
 from bluewright.journal.models.person import DoorTry, Person
 from bluewright.journal.models.photo import Photo
 from bluewright.journal.models.picking import PickedFrom, Picking
@@ -73,6 +74,7 @@ __all__ = [
     "Limits",
     "LiquorLook",
     "Measured",
+    "OthersTaught",
     "Person",
     "Photo",
     "PickedFrom",

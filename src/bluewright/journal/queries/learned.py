@@ -14,6 +14,7 @@ from bluewright.journal.models import (
     Garden,
     Jar,
     LeftOut,
+    OthersTaught,
     Picking,
     Reading,
     Steep,
@@ -27,6 +28,7 @@ Stamp: TypeAlias = tuple[Any, ...]
 RESTS_ON: tuple[tuple[Any, str], ...] = (
     (Steep, "garden"), (Reading, "steep__garden"), (Strain, "steep__garden"), (Picking, "garden"), (Batch, "garden"),
     (Jar, "garden"), (Assay, "jar__garden"), (AirTemp, "garden"), (LeftOut, "garden"),
+    (OthersTaught, "garden"),
 )  # fmt: skip
 
 
@@ -37,6 +39,13 @@ def stamp(garden: Garden) -> Stamp:
         for model, to in RESTS_ON
     )
     return (garden.changed_at, *((one["many"], one["latest"]) for one in counted))
+
+
+def teaching() -> Sequence[Garden]:
+    """Gardens that have something to learn from: a strained tub, or what other gardens taught."""
+    tubs = Exists(Strain.objects.filter(steep__garden=OuterRef("pk"), steep__deleted_at=None))
+    others = Exists(OthersTaught.objects.filter(garden=OuterRef("pk")))
+    return list(Garden.objects.filter(tubs | others))
 
 
 def strained(garden: Garden) -> Sequence[Steep]:
@@ -62,6 +71,11 @@ def filled(garden: Garden) -> Sequence[Jar]:
 def left_out(garden: Garden) -> Sequence[LeftOut]:
     """What is left out, the latest first, with its tub."""
     return list(LeftOut.objects.filter(garden=garden, steep__deleted_at=None).select_related("steep"))
+
+
+def others(garden: Garden) -> Sequence[OthersTaught]:
+    """What other gardens taught, the latest first: that is what counts."""
+    return list(OthersTaught.objects.filter(garden=garden))
 
 
 def choosable(garden: Garden, *, most: int) -> Sequence[Steep]:

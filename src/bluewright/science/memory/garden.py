@@ -11,18 +11,19 @@ import numpy as np
 from bluewright.science.base.bands import Band, band, significant
 from bluewright.science.base.errors import BluewrightError, InputError
 from bluewright.science.base.sourced import Floats
+from bluewright.science.media.basket import Plant
 from bluewright.science.memory.calls import NINETY_Z, Foretold, look_back, past_calls, scores
 from bluewright.science.memory.cautions import cautions
 from bluewright.science.memory.joining import all_names, keys_of, next_keys, widened
 from bluewright.science.memory.model import Belief, Keys, Layout, Said, layout_of, learn
 from bluewright.science.memory.pool import prepared_prior
+from bluewright.science.memory.pool_record import Prepared
 from bluewright.science.memory.record import (
     Batch,
     GardenAnswer,
     GardenRecord,
     LeftOut,
     Lesson,
-    NextBatch,
     Place,
     Timing,
 )
@@ -112,10 +113,17 @@ def told_or_why(batch: Batch) -> Told | str:
 
 
 def learned(
-    record: GardenRecord, *, known: Mapping[int, Told] | None = None, progress: Progress | None = None
+    record: GardenRecord,
+    *,
+    known: Mapping[int, Told] | None = None,
+    progress: Progress | None = None,
+    run: Mapper = map,
 ) -> Learned:
-    """The belief of a garden from its batches, or from messages kept of them; InputError if none can be used."""
-    messages, out = read_batches(record.batches, known=known, progress=progress)
+    """The belief of a garden from its batches, or from messages kept of them; InputError if none can be used.
+
+    The other arguments are those of `read_batches`.
+    """
+    messages, out = read_batches(record.batches, known=known, progress=progress, run=run)
     if not messages:
         raise InputError(where="batches", what="there is none to learn from", right="give at least one finished batch")
     names = all_names([*(record.batches[index].steep.plant for index in messages), record.for_next.plant])
@@ -147,7 +155,7 @@ def answer(made: Learned) -> GardenAnswer:
     yields = [batch for _, batch, _ in made.used if batch.pure_g is not None]
     return GardenAnswer(
         id=record.id,
-        garden=garden_of(belief, record.for_next, keys),
+        garden=garden_of(belief, record.for_next.plant, keys),
         batches=len(made.used),
         with_yield=len(yields),
         left_out=made.left_out,
@@ -169,10 +177,16 @@ def answer(made: Learned) -> GardenAnswer:
     )
 
 
-def garden_of(belief: Belief, record: NextBatch, keys: Keys) -> Garden:
+def beginning(prior: Prepared, plant: Plant, keys: Keys) -> Garden:
+    """What is believed of a batch of a garden that has none yet, by what other gardens taught."""
+    layout = layout_of(all_names([plant]), [keys])
+    return garden_of(learn((), layout=layout, prior=prepared_prior(layout, prior)), plant, keys)
+
+
+def garden_of(belief: Belief, plant: Plant, keys: Keys) -> Garden:
     """What is believed of a batch with these keys, as the steep takes it: of speed and signs with half trust."""
     mean, covariance = _moderated(belief, keys)
-    wanted = [belief.layout.names.index(name) for name in learnable(record.plant)]
+    wanted = [belief.layout.names.index(name) for name in learnable(plant)]
     spread = np.sqrt(np.diag(covariance)[wanted])
     correlation = LOOSENED * covariance[np.ix_(wanted, wanted)] / spread[:, None] / spread
     return Garden(

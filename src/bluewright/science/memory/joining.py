@@ -15,7 +15,7 @@ from bluewright.science.memory.model import Keys, year_key
 from bluewright.science.memory.record import Batch, NextBatch
 from bluewright.science.memory.shares import KEPT_NAME, Part
 from bluewright.science.memory.told import Line, Told
-from bluewright.science.steep.record import learnable
+from bluewright.science.steep.record import SteepRecord, learnable
 
 HERE = "here"
 """The garden itself, among groups."""
@@ -25,10 +25,14 @@ SEASON_PART_D = 30.0
 
 def keys_of(batch: Batch) -> Keys:
     """The groups of a batch."""
-    steep = batch.steep
+    return keys_of_steep(batch.steep, bed=batch.bed, tub=batch.tub, reader=batch.reader)
+
+
+def keys_of_steep(steep: SteepRecord, *, bed: str = "", tub: str = "", reader: str = "") -> Keys:
+    """The groups of a steep, finished or to come."""
     return _keys(
         steep.plant, on=steep.started.date(), day=northern_day(steep.started, hemisphere=steep.hemisphere),
-        age=steep.leaf.age, bed=batch.bed, tub=batch.tub, reader=batch.reader,
+        age=steep.leaf.age, bed=bed, tub=tub, reader=reader,
     )  # fmt: skip
 
 

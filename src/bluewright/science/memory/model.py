@@ -108,8 +108,8 @@ class Belief:
         return _mean_square(self.scatter), _mean_square(self.speed_scatter)
 
 
-SCATTER_PRIOR: Final = np.exp(-0.5 * (np.log(SCATTERS) / SCATTER_LOG_SD.value) ** 2)
-"""Of `SCATTERS`, not adding up to 1."""
+SCATTER_PRIOR: Final = np.exp(-0.5 * ((np.log(SCATTERS) + SCATTER_LOG_SD.value**2) / SCATTER_LOG_SD.value) ** 2)
+"""Of `SCATTERS`, not adding up to 1: log-normal, so far below 1 that the mean square is 1, as the shares say."""
 
 
 def layout_of(names: Sequence[str], keys: Sequence[Keys]) -> Layout:

@@ -80,16 +80,22 @@ def pool(record: PoolRecord) -> PoolAnswer:
     for garden in record.gardens:
         plants += [m.plant for m in garden.messages if m.plant not in plants]
     beliefs = tuple(_added(p, [m for g in record.gardens for m in g.messages if m.plant == p]) for p in plants)
-    common = [one for message in beliefs for one in _common(message)]
+    prior = Prepared(gardens=len(record.gardens), beliefs=beliefs)
     return PoolAnswer(
         id=record.id,
-        prior=Prepared(gardens=len(record.gardens), beliefs=beliefs),
+        prior=prior,
         gardens=len(record.gardens),
         batches=sum(len(garden.batches) for garden in record.gardens),
-        common=tuple(sorted(common, key=lambda one: -one.told_frac)),
+        common=common_of(prior),
         cautions=_cautions(record),
         sources=("bishop-2006", "common-practice"),
     )
+
+
+def common_of(prior: Prepared) -> tuple[Common, ...]:
+    """What a pooled prior changes, the most told first."""
+    common = [one for message in prior.beliefs for one in _common(message)]
+    return tuple(sorted(common, key=lambda one: -one.told_frac))
 
 
 def prepared_prior(layout: Layout, prepared: Prepared | None) -> tuple[Floats, Floats]:

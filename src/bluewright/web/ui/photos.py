@@ -35,8 +35,8 @@ class ManyFiles(forms.FileInput):
 
     allow_multiple_selected = True
 
-    def __init__(self) -> None:
-        super().__init__(attrs={"accept": ACCEPTED, "multiple": True})
+    def __init__(self, accept: str = ACCEPTED) -> None:
+        super().__init__(attrs={"accept": accept, "multiple": True})
 
     def value_from_datadict(self, _data: Any, files: Any, name: str) -> list[Any]:
         """All files of that name."""

@@ -34,6 +34,7 @@ from bluewright.journal.models import (
     LadderRung,
     LawCheck,
     LeftOut,
+    OthersTaught,
     Photo,
     Picking,
     Piece,
@@ -78,6 +79,7 @@ BACK: Final[Mapping[type[Kept], tuple[str, Mapping[str, str]]]] = {
     Picking: ("pickings.restore", {"key": "pk"}),
     LawCheck: ("law.restore", {"key": "pk"}),
     LeftOut: ("learned.restore", {"key": "pk"}),
+    OthersTaught: ("learned.others_restore", {"key": "pk"}),
     Steep: ("tubs.restore", {"key": "pk"}),
     Reading: ("tubs.restore_reading", {"key": "steep_id", "reading": "pk"}),
     Batch: ("batches.restore", {"key": "pk"}),
@@ -113,6 +115,7 @@ BACK: Final[Mapping[type[Kept], tuple[str, Mapping[str, str]]]] = {
 SAID: Final = {
     Bed: (gettext_lazy("Bed %(name)s"), "name", ""),
     LeftOut: (gettext_lazy("Left out of the memory: %(name)s, written %(when)s"), "why", "made_at"),
+    OthersTaught: (gettext_lazy("What other gardens taught: %(name)s, taken in %(when)s"), "name", "made_at"),
     LawCheck: (gettext_lazy("Check of the law with %(name)s, written %(when)s"), "whom", "made_at"),
     Picking: (gettext_lazy("Picking of %(name)s, %(when)s"), "leaf_typed", "picked_at"),
     Steep: (gettext_lazy("Tub %(name)s, begun %(when)s"), "name", "started_at"),

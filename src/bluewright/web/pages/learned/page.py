@@ -8,16 +8,18 @@ from dataclasses import dataclass, replace
 
 from django.urls import reverse
 from django.utils.translation import gettext as _
+from django.utils.translation import ngettext
 
 from bluewright.charts.memory_chart import memory_chart
 from bluewright.journal.bridge.learned import Kept
-from bluewright.journal.models import LeftOut
+from bluewright.journal.models import LeftOut, OthersTaught
 from bluewright.science.base.records import dump
+from bluewright.science.memory.pool import common_of
 from bluewright.science.memory.pool_record import SharedGarden
 from bluewright.science.memory.record import GardenAnswer, Place
-from bluewright.web.ui.answered import Answered, answered
+from bluewright.web.ui.answered import Answered, Table, answered, shown_table
 from bluewright.web.ui.why import Link
-from bluewright.words.memory import said
+from bluewright.words.memory import common_table, per_leaf, said
 from bluewright.words.numbers import sentence, weekday
 
 
@@ -45,6 +47,54 @@ class SharePage:
 
     facts: str
     text: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class OthersRow:
+    """One taking in."""
+
+    key: str
+    name: str
+    said: str
+    in_use: bool
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class OthersPage:
+    """What other gardens taught, and what that changes here."""
+
+    rows: tuple[OthersRow, ...]
+    here: str
+    """What it changes of this garden's next batch."""
+    table: Table | None
+    """What it changes of any garden; None where nothing is taken in."""
+
+
+def others_page(rows: Sequence[OthersTaught], *, found: Kept | None, fresh: bool) -> OthersPage:
+    """The page; the first row is the one in use."""
+    return OthersPage(
+        rows=tuple(
+            OthersRow(key=str(row.pk), name=row.name, said=_others_row(row), in_use=row is rows[0]) for row in rows
+        ),
+        here=_changes_here(found, fresh=fresh) if rows else "",
+        table=shown_table(common_table(common_of(rows[0].prior))) if rows else None,
+    )
+
+
+def _others_row(row: OthersTaught) -> str:
+    told = {"gardens": row.gardens, "when": f"{weekday(row.made_at)} {row.made_at.year}"}
+    return (
+        ngettext("%(gardens)s garden, taken in %(when)s", "%(gardens)s gardens, taken in %(when)s", row.gardens) % told
+    )
+
+
+def _changes_here(found: Kept | None, *, fresh: bool) -> str:
+    if not fresh:
+        return _("What it changes here is being reckoned. Look again in a moment.")
+    if found is None or found.answer is None or found.alone is None:
+        return _("This garden has no strained tub yet: its first forecasts will begin from what they taught.")
+    told = {"alone": per_leaf(found.alone), "now": per_leaf(found.answer.pure_g_per_kg)}
+    return _("By your tubs alone the next gives %(alone)s of pure blue; with what they taught %(now)s.") % told
 
 
 def learned_page(

@@ -1,4 +1,4 @@
-"""The garden's memory: what was learned, what is left out, what could be given away."""
+"""The garden's memory: what was learned, what is left out, what could be given away, and what others gave."""
 
 from __future__ import annotations
 
@@ -13,12 +13,12 @@ from django.views.decorators.http import require_POST, require_safe
 
 from bluewright.journal.actions.keeping import keep
 from bluewright.journal.bridge import learned as bridge
-from bluewright.journal.models import Bed, Garden, LeftOut
+from bluewright.journal.models import Bed, Garden, LeftOut, OthersTaught
 from bluewright.journal.queries import learned as queries
 from bluewright.science.memory.pool_record import SharedGarden
 from bluewright.web.aside import ASIDE
-from bluewright.web.pages.learned.forms import LeaveOutForm, new_left_out
-from bluewright.web.pages.learned.page import learned_page, share_page, share_text
+from bluewright.web.pages.learned.forms import LeaveOutForm, TakeInForm, new_left_out, new_others
+from bluewright.web.pages.learned.page import learned_page, others_page, share_page, share_text
 from bluewright.web.ui.respond import brought_back, in_garden, shown, taken_out
 from bluewright.web.ui.why import Link
 from bluewright.web.ui.why_view import why_address, why_shown
@@ -88,6 +88,53 @@ def share_file(_request: HttpRequest, garden: Garden) -> HttpResponse:
     response = HttpResponse(share_text(_given(garden)), content_type="application/json")
     response["Content-Disposition"] = 'attachment; filename="shared-garden.json"'
     return response
+
+
+@require_safe
+@in_garden
+def others(request: HttpRequest, garden: Garden) -> HttpResponse:
+    """What other gardens taught, and what that changes here."""
+    return _others_shown(request, garden)
+
+
+@require_POST
+@in_garden
+def take_in(request: HttpRequest, garden: Garden) -> HttpResponse:
+    """Let the memory begin from what other gardens taught."""
+    found, _fresh = _known(garden)
+    form = TakeInForm(request.POST, request.FILES, own=None if found is None else bridge.given_away(found))
+    if not form.is_valid():
+        return _others_shown(request, garden, form=form, status=422)
+    row = keep(new_others(form, garden=garden), by=request.user)
+    messages.success(request, _("Taken in."), extra_tags=reverse("learned.others_delete", kwargs={"key": row.pk}))
+    return redirect("learned.others")
+
+
+@require_POST
+@in_garden
+def others_delete(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
+    """Begin without them again."""
+    row = get_object_or_404(OthersTaught, pk=key, garden=garden)
+    undo = reverse("learned.others_restore", kwargs={"key": key})
+    taken_out(request, row, said=_("What they taught is taken out again."), undo=undo)
+    return redirect("learned.others")
+
+
+@require_POST
+@in_garden
+def others_restore(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
+    """Take it in after all."""
+    brought_back(request, get_object_or_404(OthersTaught.everything, pk=key, garden=garden))
+    return redirect("learned.others")
+
+
+def _others_shown(
+    request: HttpRequest, garden: Garden, *, form: TakeInForm | None = None, status: int = 200
+) -> HttpResponse:
+    rows = queries.others(garden)
+    found, fresh = _known(garden) if rows else (None, True)
+    page = others_page(rows, found=found, fresh=fresh)
+    return shown(request, "learned/others.html", page, status=status, form=form or TakeInForm())
 
 
 def _given(garden: Garden) -> SharedGarden:

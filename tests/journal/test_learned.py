@@ -1,0 +1,46 @@
+"""The garden's memory as the journal keeps it: read on every core where much is to be read."""
+
+import pickle
+from collections.abc import Iterator
+from concurrent.futures import ThreadPoolExecutor
+from contextlib import contextmanager
+
+import pytest
+
+from bluewright.journal.bridge import learned
+from bluewright.journal.models import Garden
+from bluewright.web import replanning
+from tests import cast
+
+pytestmark = pytest.mark.django_db
+
+
+@contextmanager
+def threads(many: int) -> Iterator[ThreadPoolExecutor]:
+    """Threads in place of processes, which take seconds to start."""
+    with ThreadPoolExecutor(many) as pool:
+        yield pool
+
+
+def test_many_tubs_are_read_in_workers_and_teach_the_same(garden: Garden, monkeypatch: pytest.MonkeyPatch) -> None:
+    alone = learned.reckon(garden)
+    assert alone.learned is not None
+    monkeypatch.setattr(learned, "MANY", 1)
+    monkeypatch.setattr(learned, "cores", lambda: 2)
+    monkeypatch.setattr(learned, "workers", threads)
+    learned._kept.clear()
+    learned._messages.clear()
+    again = learned.reckon(garden)
+    assert again.answer == alone.answer
+    (batch,) = alone.learned.record.batches
+    assert pickle.loads(pickle.dumps(batch)) == batch, "it can be handed to a process"
+
+
+def test_what_was_finished_is_learned_from_beside_the_pages(
+    garden: Garden, other_garden: Garden, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(replanning, "replan", lambda: None)
+    learned._kept.clear()
+    cast.others_taught(other_garden)
+    replanning.catch_up()
+    assert learned.kept(garden)[1] and learned.kept(other_garden)[1]
