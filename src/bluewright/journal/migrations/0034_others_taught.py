@@ -10,7 +10,7 @@ from django.db import migrations, models
 
 class Migration(migrations.Migration):
     dependencies = [
-        ("journal", "0032_weighed_again"),
+        ("journal", "0033_trial_worth"),
         migrations.swappable_dependency(settings.AUTH_USER_MODEL),
     ]
 
