@@ -1,6 +1,8 @@
 """How good are the memory's forecasts? The first two tables of the docs page *The garden's memory*, made anew.
 
-    python -m benchmarks.study_memory [GARDENS [SEED]]
+    python -m benchmarks.study_memory FILE [GARDENS [SEED]]
+
+Results are kept in FILE, one garden a line: what is there is not made again.
 
 Each garden is taught by eight batches; then four of its next are foretold, by the priors alone and by what the first
 one, two, four and eight taught: the same four tubs each time. Errors are paired by garden, and stand with the standard
@@ -13,12 +15,13 @@ from __future__ import annotations
 
 import sys
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, replace
-from functools import partial
+from dataclasses import asdict, dataclass, replace
 from math import erf, log, sqrt
+from pathlib import Path
 from typing import Final
 
 import numpy as np
+from benchmarks.kept_results import Plain, gathered
 from benchmarks.memory_gardens import LAWS, REPORTED_ON, TAUGHT, Followed, Tub, followed
 from tests.science.memory.gardens import NAMES
 
@@ -26,9 +29,8 @@ from bluewright.science.base.sourced import Floats
 from bluewright.science.memory.joining import keys_of, widened
 from bluewright.science.memory.model import Belief, Said, layout_of, learn
 from bluewright.science.memory.told import Line, told
-from bluewright.workers import cores, workers
 
-GARDENS: Final = 120
+GARDENS: Final = 40
 COMING: Final = 4
 KNOWN: Final = (0, 1, 2, 4, TAUGHT)
 BINS: Final = 10
@@ -54,12 +56,12 @@ class Result:
     """What one garden shows."""
 
     calls: Sequence[Call]
-    z: Floats | None
+    z: Sequence[float] | None
     """By `NAMES`, the ninth batch's true scores in spreads of what eight taught."""
 
 
-def one(number: int, *, law: str, seed: int) -> Result:
-    """A garden taught and foretold."""
+def one(law: str, seed: int, number: int) -> Plain:
+    """A garden taught and foretold, as it is kept: see `Result`."""
     garden = followed(law, "mild", seed=seed, number=number, coming=COMING)
     said = _said(garden)
     layout = layout_of(NAMES, [each.keys for each in said])
@@ -69,10 +71,16 @@ def one(number: int, *, law: str, seed: int) -> Result:
         line = _line(tub)
         calls += [_call(tub, line, known, belief) for known, belief in beliefs.items()]
     first = garden.coming[0]
-    if first.scores is None:
-        return Result(calls, None)
-    mean, covariance = beliefs[TAUGHT].of(keys_of(first.batch))
-    return Result(calls, (first.scores - mean) / np.sqrt(np.diag(covariance)))
+    z = None
+    if first.scores is not None:
+        mean, covariance = beliefs[TAUGHT].of(keys_of(first.batch))
+        z = ((first.scores - mean) / np.sqrt(np.diag(covariance))).tolist()
+    return {"calls": [asdict(call) for call in calls], "z": z}
+
+
+def read(plain: Plain) -> Result:
+    """A result as it was kept."""
+    return Result([Call(**call) for call in plain["calls"]], plain["z"])
 
 
 def _said(garden: Followed) -> list[Said]:
@@ -152,16 +160,15 @@ def _ninth_yields(results: Sequence[Result]) -> Floats:
     return np.array([calls[0].z for calls in found])
 
 
-def main(gardens: int, *, seed: int) -> None:
-    """Every garden of both laws, on every core."""
-    with workers(cores()) as pool:
-        every = {law: list(pool.map(partial(one, law=law, seed=seed), range(gardens))) for law in LAWS}
+def main(keep: Path, gardens: int = GARDENS, seed: int = REPORTED_ON) -> None:
+    """So many gardens of both laws, in turn."""
+    asked = [(law, seed, number) for number in range(gardens) for law in LAWS]
+    found = gathered(one, asked, keep=keep)
+    every = {law: [read(each) for (of, *_), each in zip(asked, found, strict=True) if of == law] for law in LAWS}
     for law, results in every.items():
         forecasts(law, results)
     calibration(every["the model"])
 
 
 if __name__ == "__main__":
-    main(
-        int(sys.argv[1]) if len(sys.argv) > 1 else GARDENS, seed=int(sys.argv[2]) if len(sys.argv) > 2 else REPORTED_ON
-    )
+    main(Path(sys.argv[1]), *map(int, sys.argv[2:]))

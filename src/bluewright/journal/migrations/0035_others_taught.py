@@ -10,7 +10,7 @@ from django.db import migrations, models
 
 class Migration(migrations.Migration):
     dependencies = [
-        ("journal", "0033_trial_worth"),
+        ("journal", "0034_own_scale_and_dyeing"),
         migrations.swappable_dependency(settings.AUTH_USER_MODEL),
     ]
 
