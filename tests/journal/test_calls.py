@@ -1,5 +1,6 @@
 """A tub's strain call is worked out once for each state of its record; each call that was seen is kept once."""
 
+from concurrent.futures import ThreadPoolExecutor
 from dataclasses import replace
 from datetime import timedelta
 
@@ -8,6 +9,7 @@ import pytest
 
 from bluewright import __version__
 from bluewright.journal.bridge import calls
+from bluewright.journal.courtesy import giving_way
 from bluewright.journal.models import CallSeen, Steep
 from bluewright.science import thread
 from bluewright.science.steep import call as strain
@@ -124,3 +126,20 @@ def test_the_call_of_a_strained_tub_is_worked_out_once_and_pushes_out_none_that_
     calls.past_call(replace(record, seed=record.seed + 1))
     assert len(calls._past) == 1
     assert record not in calls._past
+
+
+def test_an_old_call_beside_the_pages_pauses_between_its_parts_and_holds_nothing_up(steeping: Steep) -> None:
+    """Whoever pauses is asked for the same call by a page meanwhile: the page has it without waiting."""
+    record, asked, pauses = record_of(steeping), list[SteepAnswer](), list[int]()
+    calls._past.pop(record, None)
+
+    def wait() -> None:
+        pauses.append(1)
+        if len(pauses) == 2:
+            with ThreadPoolExecutor() as page:
+                asked.append(page.submit(calls.past_call, record).result(20))
+
+    with giving_way(wait):
+        beside = calls.past_call(record)
+    assert len(pauses) > 2
+    assert asked == [beside], "pausing changes no figure"

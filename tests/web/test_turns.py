@@ -70,3 +70,36 @@ def test_a_page_that_goes_wrong_gives_its_turn_on(monkeypatch: pytest.MonkeyPatc
     began = time.monotonic()
     assert pages(ASK.get("/quick/")).content == b"/quick/"
     assert time.monotonic() - began < WAIT_S / 2
+
+
+def test_who_waits_for_a_lull_waits_until_nobody_is_answered_and_no_longer_than_it_may() -> None:
+    asked = turns.Asked()
+    asked.wait_for_lull(most_s=WAIT_S)
+    with ThreadPoolExecutor() as beside:
+        with asked.answering():
+            began = time.monotonic()
+            asked.wait_for_lull(most_s=0.02)
+            assert time.monotonic() - began >= 0.02, "it goes on in the end"
+            waits = beside.submit(asked.wait_for_lull, lull_s=0.01, most_s=WAIT_S)
+            with asked.answering():
+                pass
+            time.sleep(0.05)
+            assert not waits.done(), "one of the two is still answered"
+        waits.result(WAIT_S)
+    asked.wait_for_lull(lull_s=0.0, most_s=WAIT_S)
+
+
+def test_a_post_and_a_page_both_count_as_answered(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(turns, "ASKED", turns.Asked())
+    found: list[float] = []
+
+    def answer(_request: HttpRequest) -> HttpResponse:
+        began = time.monotonic()
+        turns.ASKED.wait_for_lull(lull_s=0.0, most_s=0.02)
+        found.append(time.monotonic() - began)
+        return HttpResponse()
+
+    pages = turns.in_turn(answer)
+    pages(ASK.get("/"))
+    pages(ASK.post("/"))
+    assert min(found) >= 0.02

@@ -7,7 +7,7 @@ it how warm it was and will be.
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 from datetime import timedelta
 from typing import Final
@@ -60,13 +60,16 @@ NINETY_WIDTH_SD: Final = 2 * 1.6449
 """How many standard deviations of a normal lie between its 5 and 95 % points."""
 
 
-def begin_steep(record: SteepRecord, *, rng: np.random.Generator, members: int = MEMBERS) -> Ensemble:
-    """The ensemble of a steep after every reading of its record."""
+def begin_steep(
+    record: SteepRecord, *, rng: np.random.Generator, members: int = MEMBERS, between: Callable[[], None] | None = None
+) -> Ensemble:
+    """The ensemble of a steep after every reading of its record; `between` its parts of some 0.1 s that is called."""
 
     def paths(hours: Floats, n: int) -> Floats:
         return tub_paths(record, hours, rng=rng, n=n)
 
-    return strain.begin(record, content=content_of(record, rng=rng), temp_paths=paths, rng=rng, members=members)
+    content = content_of(record, rng=rng)
+    return strain.begin(record, content=content, temp_paths=paths, rng=rng, members=members, between=between)
 
 
 def strain_call(record: SteepRecord, *, rng: np.random.Generator) -> SteepAnswer:

@@ -1,5 +1,6 @@
 """Work that no page waits for: done beside the pages by one thread of the server, one thing after another.
 
+It gives way to the pages: it begins in a lull, and what takes long pauses while a page is made (`journal/courtesy.py`).
 Where no server runs (tests, commands) nothing is done. What is asked for while it waits already is not asked twice.
 """
 
@@ -13,6 +14,9 @@ from threading import Condition, Thread
 from typing import Final
 
 from django.db import connections
+
+from bluewright.journal.courtesy import give_way, giving_way
+from bluewright.web.turns import ASKED
 
 Work = Callable[[], None]
 log: Final = logging.getLogger("django")
@@ -54,9 +58,14 @@ class Aside:
             return key in self._waiting
 
     def _run(self) -> None:
+        with giving_way(ASKED.wait_for_lull):
+            self._work_off()
+
+    def _work_off(self) -> None:
         while True:
             key, work = self._next()
             try:
+                give_way()
                 work()
             except Exception:
                 log.exception("aside: %s", key)

@@ -108,7 +108,7 @@ def test_at_a_glance_it_tells_each_side_once_that_is_reckoned(client: Client, ga
     page = client.get(where(bed)).context["page"]
     assert page.glance.waiting
     assert [row.said for row in page.glance.rows][:4] == ["not reckoned yet"] * 4
-    outlooks.reckon(garden, today=a_day(), rest_s=0.0)
+    outlooks.reckon(garden, today=a_day())
     page = client.get(where(bed)).context["page"]
     assert not page.glance.waiting
     told = {row.name: row.said for row in page.glance.rows}
@@ -129,7 +129,7 @@ def test_what_it_wants_first_is_its_next_action(client: Client, garden: Garden) 
     bed.save()
     for days_ago in range(60):
         a_rain(garden, 0.0, days_ago=days_ago)
-    outlooks.reckon(garden, today=a_day(), rest_s=0.0)
+    outlooks.reckon(garden, today=a_day())
     page = client.get(where(bed)).context["page"]
     assert page.glance.first is not None
     assert page.glance.first.what.startswith("Wall bed: ")

@@ -30,7 +30,7 @@ def test_every_jar_is_reckoned_once_and_the_list_tells_it(client: Client, garden
 
 def test_beside_the_pages_nothing_is_written_and_a_changed_jar_is_reckoned_anew(client: Client, garden: Garden) -> None:
     jar = filled(garden)
-    stock.reckon(garden, rest_s=0)
+    stock.reckon(garden)
     assert not client.get(url("jars.index")).context["page"].unknown
     assert not client.get(url("stock.index")).context["page"].unknown
     assert not YieldSeen.objects.exists()

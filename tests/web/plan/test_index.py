@@ -146,7 +146,7 @@ def test_beds_that_stand_count(client: Client, garden: Garden) -> None:
     """A bed of woad that still gives leaf: its row, and only what is missing is to be sown."""
     bed = a_grown_bed(garden)
     cast.a_want(garden, days_ahead=None)
-    outlooks.reckon(garden, today=cast.a_day(), rest_s=0.0)
+    outlooks.reckon(garden, today=cast.a_day())
     page = client.get(where()).context["page"]
     beds = [table for table in page.answer.tables if table.caption.startswith("What the beds that stand")]
     assert bed.name in [row[1][0] for table in beds for row in table.rows]

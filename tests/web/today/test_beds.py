@@ -96,7 +96,7 @@ def test_today_shows_what_was_reckoned_and_waits_for_nothing(client: Client, gar
     for days_ago in range(60):
         cast.a_rain(garden, 0.0, days_ago=days_ago)
     assert matters(client, bed) == [], "nothing is reckoned while a page is made"
-    outlooks.reckon(garden, today=TODAY, rest_s=0.0)
+    outlooks.reckon(garden, today=TODAY)
     (water,) = [what for what in matters(client, bed) if "water" in what]
     assert water.startswith("Wall bed: water it with ")
     assert " L" in water
@@ -104,7 +104,7 @@ def test_today_shows_what_was_reckoned_and_waits_for_nothing(client: Client, gar
 
 
 def test_what_was_written_since_silences_the_old_outlook(client: Client, garden: Garden, bed: Bed) -> None:
-    outlooks.reckon(garden, today=TODAY, rest_s=0.0)
+    outlooks.reckon(garden, today=TODAY)
     key = {bed.pk}
     assert outlooks.kept(garden, today=TODAY).known.keys() >= key
     assert not outlooks.kept(garden, today=TODAY).missing
@@ -116,22 +116,22 @@ def test_what_was_written_since_silences_the_old_outlook(client: Client, garden:
     assert not outlooks.kept(garden, today=TODAY + timedelta(days=5)).known
     cast.a_picking(garden, beds_of=[bed], picked_at=cast.moment(1))
     assert bed.pk not in outlooks.kept(garden, today=TODAY).known
-    outlooks.reckon(garden, today=TODAY, rest_s=0.0)
+    outlooks.reckon(garden, today=TODAY)
     look = cast.a_bed_look(bed)
     assert bed.pk not in outlooks.kept(garden, today=TODAY).known
-    outlooks.reckon(garden, today=TODAY, rest_s=0.0)
+    outlooks.reckon(garden, today=TODAY)
     delete(look, by=None)
     assert bed.pk not in outlooks.kept(garden, today=TODAY).known
 
 
 def test_more_beds_need_no_more_statements(client: Client, garden: Garden, bed: Bed) -> None:
-    outlooks.reckon(garden, today=TODAY, rest_s=0.0)
+    outlooks.reckon(garden, today=TODAY)
     flat(client, "/", lambda: [cast.a_bed(garden, name=f"Bed {k}") for k in range(3)])
 
 
 def test_a_bed_whose_records_cannot_be_reckoned_is_passed_over(client: Client, garden: Garden) -> None:
     bed = cast.a_bed(garden, name="Nowhere")
-    outlooks.reckon(garden, today=TODAY, rest_s=0.0)
+    outlooks.reckon(garden, today=TODAY)
     assert outlooks.kept(garden, today=TODAY).known[bed.pk].growth is None
     assert client.get("/").status_code == 200
 

@@ -1,7 +1,8 @@
 """The strain call of a tub, worked out once for each state of its record and kept while the program runs.
 
-One reading more only extends the kept ensemble, which is why the page is fresh in a moment. One forecast is worked
-out at a time: two at once would each take twice as long.
+One reading more only extends the kept ensemble, which is why the page is fresh in a moment. Of tubs that steep one
+forecast is worked out at a time, and apart from these one of tubs that are strained: two at once would each take twice
+as long, but whoever has just looked at a tub waits for no old jar.
 """
 
 from __future__ import annotations
@@ -17,6 +18,7 @@ from uuid import UUID
 import numpy as np
 
 from bluewright import __version__
+from bluewright.journal.courtesy import give_way, gives_way
 from bluewright.journal.models import CallSeen, Steep
 from bluewright.science import thread
 from bluewright.science.base.records import dump
@@ -33,6 +35,7 @@ FRESH_FOR: Final = timedelta(minutes=10)
 _kept: OrderedDict[UUID, tuple[SteepRecord, Ensemble, SteepAnswer]] = OrderedDict()
 _past: OrderedDict[SteepRecord, SteepAnswer] = OrderedDict()
 _one_at_a_time = Lock()
+_one_past_at_a_time = Lock()
 
 
 def strain_call(key: UUID, record: SteepRecord) -> SteepAnswer:
@@ -67,13 +70,19 @@ def past_call(record: SteepRecord) -> SteepAnswer:
     before = _past.get(record)
     if before is not None:
         return before
-    with _one_at_a_time:
-        if record not in _past:
-            ensemble = thread.begin_steep(record, rng=np.random.default_rng(record.seed))
-            _past[record] = strain.answer(ensemble)
-            if len(_past) > MOST_PAST:
-                _past.popitem(last=False)
-        return _past[record]
+    if gives_way():  # what pauses for a page must not hold what the page waits for
+        return _past_call(record)
+    with _one_past_at_a_time:
+        return _past.get(record) or _past_call(record)
+
+
+def _past_call(record: SteepRecord) -> SteepAnswer:
+    ensemble = thread.begin_steep(record, rng=np.random.default_rng(record.seed), between=give_way)
+    found = _past[record] = strain.answer(ensemble)
+    while len(_past) > MOST_PAST:
+        with suppress(KeyError):
+            _past.popitem(last=False)
+    return found
 
 
 def remember(steep: Steep, answer: SteepAnswer) -> None:

@@ -6,7 +6,6 @@ Growth and water of a bed take some tenths of a second each, and a garden has ma
 
 from __future__ import annotations
 
-import time
 from collections import OrderedDict
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
@@ -16,6 +15,7 @@ from uuid import UUID
 
 from bluewright.journal.bridge.growing import damage_of, growth_of, next_leaf_kg, stand_of
 from bluewright.journal.bridge.watering import water_of
+from bluewright.journal.courtesy import give_way
 from bluewright.journal.models import Bed, Garden
 from bluewright.journal.queries import outlooks as queries
 from bluewright.science.base.errors import BluewrightError
@@ -28,8 +28,6 @@ A = TypeVar("A")
 MOST_GARDENS: Final = 4
 STANDS_FOR: Final = timedelta(days=2)
 """An outlook of so many days ago is shown until the new one is there: its days are days of the calendar."""
-REST_S: Final = 0.1
-"""Between two beds the pages have their turn."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -71,7 +69,7 @@ def kept(garden: Garden, *, today: date) -> Kept:
     return Kept(known=known, missing=frozenset(beds) - fresh)
 
 
-def reckon(garden: Garden, *, today: date, rest_s: float = REST_S) -> None:
+def reckon(garden: Garden, *, today: date) -> None:
     """Work out what is missing, bed by bed."""
     shared, stamps = queries.of_the_garden(garden, today=today), queries.of_beds(garden, today=today)
     wanted = kept(garden, today=today).missing
@@ -80,12 +78,12 @@ def reckon(garden: Garden, *, today: date, rest_s: float = REST_S) -> None:
     while len(_outlooks) > MOST_GARDENS:
         _outlooks.popitem(last=False)
     for bed in Bed.objects.filter(garden=garden, pk__in=wanted).select_related("garden"):
+        give_way()
         growth, water = _reckoned(growth_of, bed, today), _reckoned(water_of, bed, today)
         found[bed.pk] = Outlook(
             on=today, of_bed=stamps[bed.pk], of_garden=shared, growth=growth, water=water, stand=stand_of(bed),
             damage=damage_of(bed, leaf_kg=next_leaf_kg(growth)),
         )  # fmt: skip
-        time.sleep(rest_s)
 
 
 def _reckoned(answer: Callable[..., A | None], bed: Bed, today: date) -> A | None:

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import math
-import time
 from collections.abc import Iterable
 from datetime import datetime
 from functools import lru_cache
@@ -16,6 +15,7 @@ from django.utils import timezone
 from bluewright import __version__
 from bluewright.journal.bridge.assays import purity
 from bluewright.journal.bridge.jars import yield_record
+from bluewright.journal.courtesy import give_way
 from bluewright.journal.models import Garden, Jar, YieldSeen
 from bluewright.journal.queries import jars
 from bluewright.science.base.bands import Band
@@ -30,8 +30,6 @@ SURELY: Final = 2.0
 """Standard deviations of all weighings of a jar beyond which a mass taken out cannot be."""
 MOST_BESIDE: Final = 24
 """Jars that are worked out at one asking: each may take a second."""
-REST_S: Final = 0.1
-"""Between two jars the pages have their turn."""
 _beside: dict[UUID, tuple[datetime, Band | None]] = {}
 """What was worked out beside the pages, by jar, with the change of the jar it rests on; None where nobody knows."""
 
@@ -98,13 +96,13 @@ def unreckoned(jars_of: Iterable[Jar]) -> list[Jar]:
     return [jar for jar in jars_of if seen_g(jar) is None and _aside(jar) is None]
 
 
-def reckon(garden: Garden, *, rest_s: float = REST_S) -> None:
+def reckon(garden: Garden) -> None:
     """Work out what jars hold that still hold something and were not reckoned, some at a time, beside the pages."""
     waiting = [jar.pk for jar in unreckoned(jars.these(garden, jars.holding(garden)))]
     for key in waiting[:MOST_BESIDE]:
+        give_way()
         for jar in jars.whole(garden, [key]):
             _beside[key] = (jar.changed_at, _pure_g(jar))
-        time.sleep(rest_s)
 
 
 def _pure_g(jar: Jar) -> Band | None:

@@ -5,7 +5,6 @@ What is learned of a vat holds until something is written of it: as time goes on
 
 from __future__ import annotations
 
-import time
 from collections import OrderedDict
 from contextlib import suppress
 from dataclasses import replace
@@ -20,6 +19,7 @@ import numpy as np
 
 from bluewright.journal.bridge.assays import LEAST, MOST, NINETY_WIDTH_SD, PURITY_SD_FRAC, purity
 from bluewright.journal.bridge.stock import seen_g
+from bluewright.journal.courtesy import give_way
 from bluewright.journal.models import Dip, Garden, Jar, Vat, VatAddition, VatReading
 from bluewright.journal.queries import jars
 from bluewright.journal.queries.vats import standing
@@ -41,8 +41,6 @@ from bluewright.science.vat.state_record import VatReading as ReadingRecord
 
 A = TypeVar("A")
 MOST_KEPT: Final = 64
-REST_S: Final = 0.1
-"""Between two vats the pages have their turn."""
 FRESH_FOR: Final = timedelta(minutes=10)
 """An answer is told again for so long if nothing was written of its vat since."""
 STANDS_FOR: Final = timedelta(hours=12)
@@ -120,15 +118,15 @@ def kept_or_trouble(vat: Vat, now: datetime) -> VatAnswer | BluewrightError | No
     return trouble[1] if trouble is not None and _same(trouble[0], record, within=STANDS_FOR) else None
 
 
-def reckon(garden: Garden, *, now: datetime, rest_s: float = REST_S) -> None:
+def reckon(garden: Garden, *, now: datetime) -> None:
     """Work out how the standing vats stand of which it is not kept, vat by vat, beside the pages."""
     for vat in unreckoned(garden, now):
+        give_way()
         try:
             vat_answer(vat, now)
         except BluewrightError as error:
             with suppress(BluewrightError):
                 _keep(_troubles, vat.pk, (vat_record(vat, now=now), error))
-        time.sleep(rest_s)
 
 
 def _keep(kept: OrderedDict[UUID, A], key: UUID, one: A) -> None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from datetime import datetime
 
 import numpy as np
@@ -28,13 +29,14 @@ def begin(
     temp_paths: TempPaths,
     rng: np.random.Generator,
     members: int = MEMBERS,
+    between: Callable[[], None] | None = None,
 ) -> Ensemble:
-    """The ensemble of a steep after all readings of its record.
+    """The ensemble of a steep after all readings of its record; `between` is as `ensemble.learn` has it.
 
     `content` is the precursor of this leaf in mmol/kg (log-normal); `temp_paths(hours, n)` draws n paths of the tub's
     temperature, (n, t). Raises ModelError if the readings contradict the model beyond reach.
     """
-    return learn(setting(record, content=content, temp_paths=temp_paths), members=members, rng=rng)
+    return learn(setting(record, content=content, temp_paths=temp_paths), members=members, rng=rng, between=between)
 
 
 def answer(ensemble: Ensemble) -> SteepAnswer:

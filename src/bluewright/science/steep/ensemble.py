@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass, fields, replace
 from typing import Final
 
@@ -34,12 +35,23 @@ class Ensemble:
         return self.population.weights
 
 
-def learn(setting: Setting, *, members: int = MEMBERS, rng: np.random.Generator) -> Ensemble:
-    """The ensemble after all readings of the record, from the priors on."""
+def learn(
+    setting: Setting,
+    *,
+    members: int = MEMBERS,
+    rng: np.random.Generator,
+    between: Callable[[], None] | None = None,
+) -> Ensemble:
+    """The ensemble after all readings of the record, from the priors on.
+
+    `between` is called before each course of all members, some 0.1 s: whoever works beside others can pause there.
+    """
     if not setting.record.readings:
         return Ensemble(setting=setting, population=from_prior(members, len(setting.names), rng=rng))
 
     def loglik(z: Floats) -> Floats:
+        if between is not None:
+            between()
         return _loglik(setting, z, upto=0)[1]
 
     return Ensemble(setting=setting, population=smc.learn(loglik, n=members, dims=len(setting.names), rng=rng))
