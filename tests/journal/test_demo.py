@@ -2,11 +2,11 @@
 
 from collections import Counter
 from datetime import UTC, datetime, timedelta
+from pathlib import Path
 from typing import Any
 
 import numpy as np
 import pytest
-from django.utils import timezone
 
 from bluewright.journal import demo
 from bluewright.journal.actions import dips as actions
@@ -36,10 +36,10 @@ from bluewright.science.air.finish import airing
 from bluewright.science.alkali.dose import dose
 from bluewright.science.settle.drying import dry
 from bluewright.science.settle.interface import settle
-from tests.planted import Planted, planted
+from tests.planted import Planted
+from tests.web.homes import planted_at
 
 pytestmark = pytest.mark.django_db
-NOW = timezone.now()
 BEFORE_THE_CLOCKS_CHANGE = datetime(2027, 3, 28, 0, 30, tzinfo=UTC)
 MOMENTS = {
     Steep: "started_at", Reading: "taken_at", Strain: "strained_at", Picking: "picked_at", Batch: "begun_at",
@@ -56,24 +56,21 @@ def told(garden: Garden) -> list[Any]:
     return [sorted(rows, key=str), jarred]
 
 
-@pytest.fixture(scope="module")
-def seasons(django_db_setup: None, django_db_blocker: Any) -> dict[datetime, Planted]:
-    """The season at two moments."""
-    with django_db_blocker.unblock():
-        return {now: planted(lambda now=now: demo.plant(now=now, by=None)) for now in (NOW, BEFORE_THE_CLOCKS_CHANGE)}
-
-
-def test_the_same_season_comes_out_again(seasons: dict[datetime, Planted]) -> None:
-    first = told(seasons[NOW].put_back())
+def test_the_same_season_comes_out_again(season: Path, season_rows: Planted) -> None:
+    first = told(season_rows.put_back())
     Garden.everything.update(invented=False)
-    assert told(demo.plant(now=NOW, by=None)) == first
+    assert told(demo.plant(now=planted_at(season), by=None)) == first
 
 
-@pytest.mark.parametrize("now", [NOW, BEFORE_THE_CLOCKS_CHANGE], ids=["now", "before the clocks change"])
-def test_the_season_holds_every_stage_and_stands_by_the_science(
-    seasons: dict[datetime, Planted], now: datetime
-) -> None:
-    garden = seasons[now].put_back()
+def test_the_season_holds_every_stage(season: Path, season_rows: Planted) -> None:
+    holds_every_stage(season_rows.put_back(), now=planted_at(season))
+
+
+def test_so_it_does_in_the_night_when_the_clocks_change() -> None:
+    holds_every_stage(demo.plant(now=BEFORE_THE_CLOCKS_CHANGE, by=None), now=BEFORE_THE_CLOCKS_CHANGE)
+
+
+def holds_every_stage(garden: Garden, *, now: datetime) -> None:
     assert garden.invented
     assert Bed.objects.filter(garden=garden).count() >= 3
     whole = list(batches.batches(garden))
@@ -92,8 +89,12 @@ def test_the_season_holds_every_stage_and_stands_by_the_science(
         assert not late.exists(), f"{model.__name__} in the future"
     assert AirTemp.objects.filter(forecast=True).count() == AirTemp.objects.filter(time__gt=now).count() > 0
     assert not Change.objects.filter(verb="delete").exists()
+
+
+def test_the_season_stands_by_the_science(season: Path, season_rows: Planted) -> None:
+    garden, now = season_rows.put_back(), planted_at(season)
     rng = np.random.default_rng(1)
-    for batch in whole:
+    for batch in batches.batches(garden):
         parts = list(batch.alkali_parts.all())
         if parts:
             dose(bridge.liquor_record(batch, alkali=parts[0].alkali), rng=rng)

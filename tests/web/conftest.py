@@ -10,7 +10,7 @@ import pytest
 from tests.cast import (
     garden, no_database_unasked, other_garden, planted_garden, steeping, strained, strangers_tub,
 )  # fmt: skip
-from tests.web.homes import season
+from tests.web.homes import season, season_rows
 
 __all__ = [
     "garden",
@@ -18,6 +18,7 @@ __all__ = [
     "other_garden",
     "planted_garden",
     "season",
+    "season_rows",
     "steeping",
     "strained",
     "strangers_tub",

@@ -8,9 +8,12 @@ import subprocess
 import sys
 import time
 from collections.abc import Callable
+from datetime import datetime
 from pathlib import Path
 
 import pytest
+
+from tests.planted import Planted, planted_in
 
 PLANT = """
 import sys
@@ -21,7 +24,9 @@ home.use(folder)
 home.migrate(folder)
 from django.utils import timezone
 from bluewright.journal import demo
-demo.plant(now=timezone.now(), by=None)
+now = timezone.now()
+demo.plant(now=now, by=None)
+(folder / "planted-at").write_text(now.isoformat())
 """
 PLANTED_IN_S = 120
 
@@ -54,6 +59,17 @@ def season(tmp_path_factory: pytest.TempPathFactory) -> Path:
     """A folder with the invented season: to be copied, never written to."""
     base = tmp_path_factory.getbasetemp()
     return _once((base.parent if "PYTEST_XDIST_WORKER" in os.environ else base) / "season", _plant)
+
+
+@pytest.fixture(scope="session")
+def season_rows(season: Path, django_db_setup: None) -> Planted:
+    """The rows of the invented season, to be put back."""
+    return planted_in(season / "garden.sqlite3")
+
+
+def planted_at(season: Path) -> datetime:
+    """About which moment the season was planted."""
+    return datetime.fromisoformat((season / "planted-at").read_text(encoding="ascii"))
 
 
 def copied(season: Path, folder: Path) -> Path:
