@@ -62,6 +62,7 @@ from bluewright.journal.models import (
     Trial,
     Vat,
     VatAddition,
+    VatPoured,
     VatReading,
     Want,
     WaterNote,
@@ -462,6 +463,12 @@ def a_vat_addition(
 ) -> VatAddition:
     plain = {"added_at": moment(hours_ago), "what": what, "mass_g": mass_g, "mass_typed": f"{mass_g:g} g"}
     return keep(VatAddition(vat=vat, **plain | other), by=None)
+
+
+def a_vat_poured(vat: Vat, *, hours_ago: float = 2, **other: Any) -> VatPoured:
+    """Five litres of water, unless told otherwise."""
+    plain = {"poured_at": moment(hours_ago), "volume_l": 5.0, "volume_typed": "5 L"}
+    return keep(VatPoured(vat=vat, **plain | other), by=None)
 
 
 def a_vat_reading(vat: Vat, *, hours_ago: float = 2, **seen: Any) -> VatReading:

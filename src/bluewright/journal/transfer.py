@@ -74,6 +74,7 @@ from bluewright.journal.models import (
     TrialTub,
     Vat,
     VatAddition,
+    VatPoured,
     VatReading,
     Want,
     WaterNote,
@@ -124,6 +125,7 @@ KINDS: Final[dict[str, tuple[type[models.Model], str]]] = {
     "assays": (Assay, "jar__garden"),
     "vats": (Vat, "garden"),
     "vat_additions": (VatAddition, "vat__garden"),
+    "vat_poured": (VatPoured, "vat__garden"),
     "vat_readings": (VatReading, "vat__garden"),
     "pieces": (Piece, "garden"),
     "dips": (Dip, "piece__garden"),
@@ -156,7 +158,8 @@ LOGGED: Final = "logged"
 """And the temperatures of loggers, see `loggers.carrying`."""
 PEOPLE: Final = frozenset({"made_by_id", "changed_by_id"})
 LOOSE: Final = frozenset({
-    (Swatch, "jar_id"), (Swatch, "piece_id"), (VatAddition, "taken_id"), (Ladder, "vat_id"), (LadderRung, "swatch_id"),
+    (Swatch, "jar_id"), (Swatch, "piece_id"), (VatAddition, "taken_id"),
+    (VatPoured, "source_id"), (Ladder, "vat_id"), (LadderRung, "swatch_id"),
     (TrialTub, "steep_id"),
     (WorkNote, "batch_id"), (WorkNote, "steep_id"), (WorkNote, "bed_id"), (WorkNote, "vat_id"), (WorkNote, "piece_id"),
 })  # fmt: skip

@@ -51,9 +51,12 @@ ENDS: Final[dict[str, str]] = {
 """What becomes of a vat that is no longer one."""
 BESIDE: Final[dict[Hazard, str]] = {
     "eyes": marked("goggles and gloves"),
+    "irritant": marked("goggles and gloves"),
+    "swallowed": marked("out of the reach of children"),
     "lye_heat": marked("lye into cold water, never water onto lye"),
     "lime_dust": marked("lime into water, a dust mask, no aluminium or zinc"),
     "fire": marked("powder into water, never water onto powder; it can catch fire when damp"),
+    "thiourea_heat": marked("never heat it dry; store it cool and dry"),
     "sulphur_gas": marked("never any acid near this vat: poisonous gas"),
     "powder_dust": marked("no draught, a dust mask"),
     "iron": marked("keep it from children; it stains"),

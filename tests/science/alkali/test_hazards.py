@@ -114,10 +114,10 @@ def test_every_caution_and_every_source_is_said_once() -> None:
     ("alkali", "codes"),
     [
         (Alkali(kind="ammonia", percent_w_w=25.0), {"eyes", "alkali-into-water", "bleach"}),
-        (Alkali(kind="ammonia", percent_w_w=5.0), {"alkali-into-water", "bleach"}),
+        (Alkali(kind="ammonia", percent_w_w=5.0), {"irritant", "alkali-into-water", "bleach"}),
         (Alkali(kind="lye"), {"eyes", "heat-of-lye", "bleach"}),
         (Alkali(kind="slaked_lime"), {"eyes", "alkali-into-water", "bleach"}),
-        (Alkali(kind="soda_ash"), {"alkali-into-water", "bleach"}),
+        (Alkali(kind="soda_ash"), {"irritant", "alkali-into-water", "bleach"}),
     ],
 )
 def test_each_alkali_carries_its_cautions_on_the_shelf(alkali: Alkali, codes: set[str]) -> None:

@@ -12,7 +12,6 @@ from hypothesis import strategies as st
 from bluewright.science.base.errors import InputError
 from bluewright.science.base.records import dump, read
 from bluewright.science.media.electrodes import OFFSET_MV, to_she_mv
-from bluewright.science.vat.amounts import INDIGO_G_PER_MOL
 from bluewright.science.vat.course import run
 from bluewright.science.vat.kinds import KINDS, VatKind
 from bluewright.science.vat.liquor import INDIGO_ELECTRONS, active_frac, take
@@ -46,14 +45,21 @@ def plain_vat(kind: VatKind, fibre: str = "wool", **fields: Any) -> VatAnswer:
 @settings(max_examples=20, deadline=None)
 @given(
     powder=st.floats(0.0, 300.0), reductant=st.floats(0.0, 200.0), heel=st.floats(0.0, 50.0), later=st.floats(0.0,
-    60.0), cloth=st.floats(0.01, 5.0), seed=st.integers(0, 1000),
+    60.0), cloth=st.floats(0.01, 5.0), poured=st.floats(0.1, 30.0), litres=st.floats(0.0, 30.0),
+    reduced=st.floats(0.0, 1.0), seed=st.integers(0, 1000),
 )  # fmt: skip
 def test_indigo_and_electrons_are_neither_made_nor_lost(
-    powder: float, reductant: float, heel: float, later: float, cloth: float, seed: int
-) -> None:
+    powder: float, reductant: float, heel: float, later: float, cloth: float, poured: float, litres: float,
+    reduced: float, seed: int,
+) -> None:  # fmt: skip
     """Pure in = pure there + pure on cloth; electrons given = left + in leuco + decayed + to air + gone with cloth."""
     case = made(
         heel_g=heel, hold_c=None,
+        poured=[
+            {"time": moment(2.5), "volume_l": litres, "pure_g": poured, "reduced_frac": reduced, "reductant_g": 3.0,
+             "ph": 8.4},
+            {"time": moment(3.5), "volume_l": litres},
+        ],
         additions=[
             {"time": moment(0), "what": "powder", "mass_g": powder, "purity": {"mean_frac": 0.3, "sd_frac": 0.001}},
             {"time": moment(0.5), "what": "dithionite", "mass_g": reductant},
@@ -66,10 +72,9 @@ def test_indigo_and_electrons_are_neither_made_nor_lost(
     course, batch = run(case, z, beyond_h=20.0), case.batch(z)
     last = course.rows[-1]
     share = case.purities["purity 0"].from_z(batch["purity_z"]) * 0.95
-    given_mmol = (powder * share + heel) * 1000.0 / INDIGO_G_PER_MOL / 20.0
-    assert last.reduced_mmol + last.waiting_mmol + last.grains_mmol + last.taken_mmol == pytest.approx(
-        given_mmol, rel=1e-9, abs=1e-9
-    )
+    assert last.volume_l == pytest.approx(20.0 + 2 * litres)
+    given_g = powder * share + heel + poured
+    assert course.whole_g()[-1] + last.grams(last.taken_mmol) == pytest.approx(given_g, rel=1e-9, abs=1e-9)
     book = last.book
     kept = (
         last.electrons_mmol
@@ -81,6 +86,47 @@ def test_indigo_and_electrons_are_neither_made_nor_lost(
     assert kept == pytest.approx(book.given_mmol, rel=1e-9, abs=1e-9)
     for name in ("reduced_mmol", "waiting_mmol", "grains_mmol", "electrons_mmol", "taken_mmol"):
         assert np.all(course.of(name) >= 0.0)
+
+
+def test_a_heel_counts_from_when_it_was_poured_in() -> None:
+    """10 g of pure indigo at hour 3: not there at hour 2, and there at hour 4; of the start it was there all along."""
+    late = [{"time": moment(3.0), "volume_l": 0.0, "pure_g": 10.0, "pure_sd_g": 0.5}]
+    without, later, first = answer(dips=[]), answer(dips=[], poured=late), answer(dips=[], heel_g=10.0, heel_sd_g=0.5)
+
+    def at(found: VatAnswer, hours: float) -> float:
+        curve = found.total_curve_g
+        times = [(one.time - found.inputs.started).total_seconds() / 3600 for one in curve]
+        return float(np.interp(hours, times, [one.p50 for one in curve]))
+
+    assert at(later, 2.0) == pytest.approx(at(without, 2.0), rel=0.02)
+    assert at(later, 4.0) == pytest.approx(at(without, 4.0) + 10.0, rel=0.03)
+    assert at(first, 2.0) == pytest.approx(at(without, 2.0) + 10.0, rel=0.03)
+    assert later.total_g.p50 == pytest.approx(first.total_g.p50, rel=0.03)
+
+
+def test_water_thins_a_vat_and_takes_some_of_its_reductant() -> None:
+    """20 L and 10 L of water: the same indigo in 30 L, and the pH lower, by at most log10(1.5) = 0.18 (own hand)."""
+    plain = answer(dips=[])
+    thin = answer(dips=[], poured=[{"time": moment(4.9), "volume_l": 10.0}])
+    assert thin.volume_l == 30.0
+    assert thin.total_g == plain.total_g
+    assert thin.active_g_per_l.p50 < plain.active_g_per_l.p50
+    assert 0.0 < plain.ph.p50 - thin.ph.p50 < 0.18
+    assert thin.reductant_g_per_l is not None and plain.reductant_g_per_l is not None
+    assert thin.reductant_g_per_l.p50 < plain.reductant_g_per_l.p50 / 1.5
+
+
+@pytest.mark.parametrize(
+    ("kind", "poured", "where"),
+    [
+        ("ferment", {"volume_l": 1.0, "pure_g": 1.0, "reductant_g": 2.0}, "reductant_g"),
+        ("dithionite", {"volume_l": 1.0, "reduced_frac": 0.5}, "pure_g"),
+        ("dithionite", {"volume_l": 1.0, "pure_g": -1.0}, "pure_g"),
+    ],
+)
+def test_what_cannot_be_poured_is_refused(kind: VatKind, poured: dict[str, Any], where: str) -> None:
+    with pytest.raises(InputError, match=rf"poured\[0\].{where}"):
+        plain_vat(kind, poured=[{"time": moment(2.0)} | poured])
 
 
 def test_a_clear_vat_is_dyed_in_and_a_blue_one_is_not() -> None:

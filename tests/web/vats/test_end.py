@@ -3,7 +3,7 @@
 import pytest
 from django.test import Client
 
-from bluewright.journal.models import Garden, Vat
+from bluewright.journal.models import Garden, Vat, VatPoured
 from tests import cast
 from tests.web.checks import NOBODY, only, refused, to_the_start_without_a_garden, url
 
@@ -24,13 +24,28 @@ def test_it_is_ended_with_what_became_of_it(client: Client, garden: Garden) -> N
 
 
 def test_poured_into_another_it_is_that_one_s_heel_with_its_spread(client: Client, garden: Garden) -> None:
-    """60 g, 35 % pure when dry, 5 % water: 20 g (own hand); two standard deviations are some grams wide."""
+    """60 g, 35 % pure when dry, 5 % water: 20 g (own hand), from that moment on; its own heel stays."""
     vat, other = cast.a_made_vat(garden), cast.a_vat(garden, name="Vat 10", heel_g=2.0, heel_sd_g=0.5)
     typed = {"ended_at": cast.typed(cast.moment(0)), "end": "kept_on", "into": str(other.pk)}
     assert client.post(where(vat), typed)["Location"] == url("vats.show", key=other.pk)
-    poured = Vat.objects.get(pk=other.pk)
-    assert poured.heel_g == pytest.approx(22.0, abs=1.5)
-    assert 1.0 < poured.heel_sd_g < 4.0
+    poured = VatPoured.objects.get(source=vat)
+    assert (poured.vat_id, poured.poured_at, poured.volume_l) == (other.pk, cast.moment(0), 0.0)
+    assert poured.pure_g == pytest.approx(20.0, abs=1.5)
+    assert 1.0 < poured.pure_sd_g < 4.0
+    assert poured.reduced_frac == 0.0, "aired and settled, it is blue"
+    assert Vat.objects.get(pk=other.pk).heel_g == 2.0
+
+
+def test_with_its_liquor_goes_what_is_reduced_in_it(client: Client, garden: Garden) -> None:
+    """Half the litres: half of what is reduced, and all of the sediment."""
+    vat, other = cast.a_made_vat(garden), cast.a_vat(garden, name="Vat 10")
+    typed = {"ended_at": cast.typed(cast.moment(0)), "end": "kept_on", "into": str(other.pk), "poured": "20 L"}
+    client.post(where(vat), typed)
+    poured = VatPoured.objects.get(source=vat)
+    assert (poured.volume_l, poured.volume_typed) == (20.0, "20 L")
+    assert 8.0 < poured.pure_g < 19.0
+    assert 0.0 < poured.reduced_frac < 1.0
+    assert poured.reductant_g > 0 and poured.ph is not None
 
 
 def test_or_the_heel_of_a_new_one(client: Client, garden: Garden) -> None:
@@ -39,7 +54,7 @@ def test_or_the_heel_of_a_new_one(client: Client, garden: Garden) -> None:
     client.post(where(vat), typed)
     new = Vat.objects.get(name="Second life")
     assert (new.kind, new.volume_typed, new.started_at) == ("fructose", "40 L", cast.moment(0))
-    assert new.heel_g == pytest.approx(20.0, abs=1.5)
+    assert VatPoured.objects.get(vat=new, source=vat).pure_g == pytest.approx(20.0, abs=1.5)
 
 
 @pytest.mark.parametrize(
@@ -48,6 +63,7 @@ def test_or_the_heel_of_a_new_one(client: Client, garden: Garden) -> None:
         ({"end": "kept_on"}, "into", "into which vat"),
         ({"end": "used_up", "into": "new"}, "into", "Only if it was poured"),
         ({"end": "kept_on", "into": "new"}, "new_name", "name"),
+        ({"end": "used_up", "poured": "2 L"}, "poured", "Only if it was poured"),
         ({"end": "used_up", "ended_at": cast.typed(cast.moment(3))}, "ended_at", "noted after that"),
     ],
 )

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Iterable
 from dataclasses import dataclass
 from typing import Any
@@ -10,12 +9,9 @@ from typing import Any
 from django.db import transaction
 
 from bluewright.journal.actions.keeping import correct, delete, keep, restore
-from bluewright.journal.bridge.assays import NINETY_WIDTH_SD
 from bluewright.journal.bridge.stock import most_left_g
-from bluewright.journal.models import Change, Dip, Jar, JarTaken, Vat, VatAddition, VatReading
-from bluewright.journal.models.vat import POURED_FROM, POURED_G, POURED_SD_G
+from bluewright.journal.models import Dip, Jar, JarTaken, Vat, VatAddition, VatPoured, VatReading
 from bluewright.journal.queries import jars
-from bluewright.science.base.bands import Band
 from bluewright.science.base.errors import InputError
 from bluewright.words.numbers import by_scale
 
@@ -104,6 +100,7 @@ def change_vat(vat: Vat, *, by: Any) -> Vat:
     start = vat.started_at
     later = (
         VatAddition.objects.filter(vat=vat, added_at__lt=start).exists()
+        or VatPoured.objects.filter(vat=vat, poured_at__lt=start).exists()
         or VatReading.objects.filter(vat=vat, taken_at__lt=start).exists()
         or Dip.objects.filter(vat=vat, began_at__lt=start).exists()
     )
@@ -115,30 +112,44 @@ def change_vat(vat: Vat, *, by: Any) -> Vat:
     return correct(vat, by=by)
 
 
-def end_vat(vat: Vat, *, into: Vat | None, heel_g: Band | None, by: Any) -> Vat:
-    """Write that a vat is no more; what was in it is then part of the vat it was poured into, with its spread."""
+def end_vat(vat: Vat, *, heel: VatPoured | None, by: Any) -> Vat:
+    """Write that a vat is no more, and what of it was poured into another, which may be a new one."""
     with transaction.atomic():
         keep(vat, by=by)
-        if into is not None and heel_g is not None:
-            if into._state.adding:
-                keep(into, by=by)
-            sd_g = (heel_g.p95 - heel_g.p5) / NINETY_WIDTH_SD
-            into.heel_g, into.heel_typed = into.heel_g + heel_g.p50, ""
-            into.heel_sd_g = math.hypot(into.heel_sd_g, sd_g)
-            keep(into, by=by, beside={POURED_FROM: str(vat.pk), POURED_G: heel_g.p50, POURED_SD_G: sd_g})
+        if heel is not None:
+            if heel.vat._state.adding:
+                keep(heel.vat, by=by)
+            keep(heel, by=by)
     return vat
 
 
 def go_on(vat: Vat, *, by: Any) -> Vat:
-    """A vat was not ended after all: what was poured into another is out of that again.
-
-    Raises InputError where that other vat is not known any more.
-    """
+    """A vat was not ended after all: what was poured into another is out of that again."""
     with transaction.atomic():
-        if vat.end == "kept_on":
-            _out_of_other(vat, by=by)
+        for heel in VatPoured.objects.filter(source=vat):
+            delete(heel, by=by)
         vat.ended_at, vat.end = None, ""
         return keep(vat, by=by)
+
+
+def together(row: VatAddition) -> list[VatAddition]:
+    """What went into a vat in one act with this, itself among it: written at the same moment, there or taken out."""
+    return list(VatAddition.everything.filter(vat_id=row.vat_id, added_at=row.added_at).select_related("taken"))
+
+
+def delete_together(row: VatAddition, *, by: Any) -> None:
+    """None of what went in with this did after all."""
+    with transaction.atomic():
+        for one in together(row):
+            if one.deleted_at is None:
+                delete_addition(one, by=by)
+
+
+def restore_together(row: VatAddition, *, by: Any) -> bool:
+    """What went in with this did so after all; raises InputError if a jar does not hold as much any more."""
+    with transaction.atomic():
+        back = [restore_addition(one, by=by) for one in together(row) if one.deleted_at is not None]
+        return all(back)
 
 
 def delete_taking(row: JarTaken, *, by: Any) -> None:
@@ -149,20 +160,6 @@ def delete_taking(row: JarTaken, *, by: Any) -> None:
             where="taken", what=f"it went into {found.vat.name}", right="take it out there, on the vat's own page"
         )
     delete(row, by=by)
-
-
-def _out_of_other(vat: Vat, *, by: Any) -> None:
-    poured = Change.objects.filter(**{"kind": "vat", f"before__{POURED_FROM}": str(vat.pk)}).order_by("-at").first()
-    other = None if poured is None else Vat.objects.filter(pk=poured.row_id).first()
-    if poured is None or other is None:
-        raise InputError(
-            where="end", what="the vat that it was poured into is not known any more",
-            right="correct that vat's heel, and set this one anew",
-        )  # fmt: skip
-    heel_g, sd_g = poured.before[POURED_G], poured.before[POURED_SD_G]
-    other.heel_g, other.heel_typed = max(other.heel_g - heel_g, 0.0), ""
-    other.heel_sd_g = math.sqrt(max(other.heel_sd_g**2 - sd_g**2, 0.0))
-    keep(other, by=by)
 
 
 def _take(row: VatAddition, jar: Jar, *, by: Any) -> JarTaken:

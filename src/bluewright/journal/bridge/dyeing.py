@@ -18,7 +18,7 @@ from uuid import UUID
 import numpy as np
 
 from bluewright.journal.bridge.swatches import ALIKE, beside, ground_lab, lab, shared
-from bluewright.journal.bridge.vats import active
+from bluewright.journal.bridge.vats import active, vat_answer
 from bluewright.journal.models import Dip, Garden, Ladder, LadderDip, LadderRung, Measured, Piece, Swatch, Vat
 from bluewright.journal.queries import ladders, vats
 from bluewright.science.base.bands import Band
@@ -223,7 +223,7 @@ def dye_vat(vat: Vat, *, now: datetime, at: datetime | None = None) -> DyeVat:
     ph = next((look.ph for look in reversed(looks) if look.ph is not None), None)
     seen_c = next((look.temp_c for look in reversed(looks) if look.temp_c is not None), None)
     return DyeVat(
-        bath_l=whole.volume_l, active_g_per_l=band.p50, active_sd_frac=sd_frac(band), ph=ph,
+        bath_l=vat_answer(whole, now).volume_l, active_g_per_l=band.p50, active_sd_frac=sd_frac(band), ph=ph,
         temp_c=whole.hold_c if whole.hold_c is not None else seen_c,
     )  # fmt: skip
 

@@ -20,7 +20,7 @@ import numpy as np
 from bluewright.journal.bridge.assays import LEAST, MOST, NINETY_WIDTH_SD, PURITY_SD_FRAC, purity
 from bluewright.journal.bridge.stock import seen_g
 from bluewright.journal.courtesy import give_way
-from bluewright.journal.models import Dip, Garden, Jar, Vat, VatAddition, VatReading
+from bluewright.journal.models import Dip, Garden, Jar, Vat, VatAddition, VatPoured, VatReading
 from bluewright.journal.queries import jars
 from bluewright.journal.queries.vats import standing
 from bluewright.science.base.bands import Band
@@ -32,10 +32,11 @@ from bluewright.science.vat.faults import faults
 from bluewright.science.vat.faults_record import FaultAnswer, FaultRecord
 from bluewright.science.vat.learn import Learned, learn
 from bluewright.science.vat.recipe import recipe
-from bluewright.science.vat.recipe_record import VatRecipeAnswer, VatRecipeRecord
+from bluewright.science.vat.recipe_record import Pigment, VatRecipeAnswer, VatRecipeRecord
 from bluewright.science.vat.setting import setting
 from bluewright.science.vat.state import active_at, state
 from bluewright.science.vat.state_record import Dipped, VatAnswer, VatRecord
+from bluewright.science.vat.state_record import Poured as PouredRecord
 from bluewright.science.vat.state_record import VatAddition as AdditionRecord
 from bluewright.science.vat.state_record import VatReading as ReadingRecord
 
@@ -159,6 +160,7 @@ def vat_record(vat: Vat, *, now: datetime) -> VatRecord:
         heel_g=vat.heel_g,
         heel_sd_g=vat.heel_sd_g,
         additions=tuple(_addition(one, zone) for one in vat.additions.all() if one.added_at <= until),
+        poured=tuple(_poured(one, zone) for one in vat.poured.all() if one.poured_at <= until),
         dips=tuple(_dip(one, zone) for one in vat.dips.all() if one.began_at <= until),
         readings=tuple(_reading(one, zone) for one in vat.readings.all() if one.taken_at <= until),
         hold_c=vat.hold_c,
@@ -184,6 +186,14 @@ def jar_purity(jar: Jar) -> Known | None:
     return Known(mean_frac=min(max(pure_g.p50 / dry_g, LEAST), MOST), sd_frac=min(max(sd, LEAST_SD_FRAC), MOST_SD_FRAC))
 
 
+def jar_pigment(jar: Jar, *, mass_g: float | None) -> Pigment:
+    """A jar as a recipe takes it: what is known of its powder, and its plant and making where nothing is.
+
+    The jar is one of `queries.jars.jars`.
+    """
+    return Pigment(mass_g=mass_g, purity=jar_purity(jar), plant=_word(jars.plant(jar)), make=jars.make(jar))
+
+
 def added_purity(row: VatAddition) -> Known | None:
     """The purity of powder that was added: of its jar, or as it was told; None where nobody knows, or it is none."""
     if row.what != "powder":
@@ -196,8 +206,23 @@ def added_purity(row: VatAddition) -> Known | None:
 
 
 def _addition(row: VatAddition, zone: ZoneInfo) -> AdditionRecord:
+    own: dict[str, Any] = {}
+    if row.taken is not None:
+        own = {"plant": jars.plant(row.taken.jar), "make": jars.make(row.taken.jar)}
     return AdditionRecord(
-        time=row.added_at.astimezone(zone), what=_word(row.what), mass_g=row.mass_g, purity=added_purity(row)
+        time=row.added_at.astimezone(zone), what=_word(row.what), mass_g=row.mass_g, purity=added_purity(row), **own
+    )
+
+
+def _poured(row: VatPoured, zone: ZoneInfo) -> PouredRecord:
+    return PouredRecord(
+        time=row.poured_at.astimezone(zone),
+        volume_l=row.volume_l,
+        pure_g=row.pure_g,
+        pure_sd_g=row.pure_sd_g,
+        reduced_frac=row.reduced_frac,
+        reductant_g=row.reductant_g,
+        ph=row.ph,
     )
 
 

@@ -31,7 +31,7 @@ from bluewright.journal.models.station_day import StationDay
 from bluewright.journal.models.steep import CallSeen, Reading, Steep, SteepLeaf, Strain
 from bluewright.journal.models.swatch import Swatch
 from bluewright.journal.models.trial import Trial, TrialTub
-from bluewright.journal.models.vat import Vat, VatAddition, VatReading
+from bluewright.journal.models.vat import Vat, VatAddition, VatPoured, VatReading
 from bluewright.journal.models.want import Want
 from bluewright.journal.models.water import RainDay, WaterNote
 from bluewright.journal.models.work import WorkNote
@@ -97,6 +97,7 @@ __all__ = [
     "TubTemp",
     "Vat",
     "VatAddition",
+    "VatPoured",
     "VatReading",
     "Want",
     "WaterNote",

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from typing import Final
-
 from django.db import models
 from django.utils.translation import gettext_lazy as _
 
@@ -13,11 +11,6 @@ from bluewright.journal.models.kept import Kept
 from bluewright.journal.models.steep import level
 from bluewright.words.cloth import FIBRES
 from bluewright.words.vat import ELECTRODES, ENDS, KEPT, KINDS, SUBSTANCES
-
-POURED_FROM: Final = "heel_from"
-POURED_G: Final = "heel_added_g"
-POURED_SD_G: Final = "heel_added_sd_g"
-"""What a change of a vat keeps of a heel that was poured into it: the key of the vat it came from, and how much."""
 
 
 class Vat(Kept):
@@ -32,7 +25,7 @@ class Vat(Kept):
     volume_l = models.FloatField()
     volume_typed = models.CharField(max_length=30)
     heel_g = models.FloatField(default=0.0)
-    """Pure indigo that was in it from before."""
+    """Pure indigo that was in it when it was made; what was poured in from other vats stands by itself."""
     heel_typed = models.CharField(max_length=30, blank=True)
     heel_sd_g = models.FloatField(default=0.0)
     room_c = models.FloatField(null=True, blank=True)
@@ -80,6 +73,31 @@ class VatAddition(Kept):
 
     def __str__(self) -> str:
         return f"{self.mass_typed} {self.what} into {self.vat}"
+
+
+class VatPoured(Kept):
+    """Liquid that was poured into a vat: what was left of another one, or plain water."""
+
+    vat = models.ForeignKey(Vat, models.CASCADE, related_name="poured")
+    source = models.ForeignKey(Vat, models.SET_NULL, null=True, blank=True, related_name="poured_into")
+    """The vat that it came out of; empty of water."""
+    poured_at = models.DateTimeField()
+    volume_l = models.FloatField(default=0.0)
+    """Litres that came with it; 0 where only the sediment did."""
+    volume_typed = models.CharField(max_length=30, blank=True)
+    pure_g = models.FloatField(default=0.0)
+    pure_sd_g = models.FloatField(default=0.0)
+    reduced_frac = models.FloatField(default=0.0)
+    """Of that indigo, as the other vat stood."""
+    reductant_g = models.FloatField(default=0.0)
+    """That came along and still works, as pure; 0 between vats of two kinds."""
+    ph = models.FloatField(null=True, blank=True)
+
+    class Meta:
+        ordering = ["poured_at", "made_at"]
+
+    def __str__(self) -> str:
+        return f"{self.source or 'water'} into {self.vat}"
 
 
 class VatReading(Kept):

@@ -11,12 +11,9 @@ from uuid import UUID
 
 from bluewright.journal.models import Change, Kept
 from bluewright.journal.models.kept import as_plain
-from bluewright.journal.models.vat import POURED_FROM, POURED_G, POURED_SD_G
 
-SILENT: Final = frozenset({
-    "made_at", "made_by_id", "changed_at", "changed_by_id", "deleted_at", POURED_FROM, POURED_G, POURED_SD_G,
-})  # fmt: skip
-"""Columns that change with every change, and what is kept only so that a change can be taken back."""
+SILENT: Final = frozenset({"made_at", "made_by_id", "changed_at", "changed_by_id", "deleted_at"})
+"""Columns that change with every change."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -9,8 +9,20 @@ from uuid import UUID
 from django.db.models import Case, Exists, OuterRef, Prefetch, Q, QuerySet, Subquery, Sum, When
 from django.db.models.functions import Coalesce
 
-from bluewright.journal.models import Assay, Batch, Garden, Jar, JarFrom, JarTaken, Poured, YieldSeen
+from bluewright.journal.models import (
+    AlkaliPart,
+    Assay,
+    Batch,
+    Garden,
+    Jar,
+    JarFrom,
+    JarTaken,
+    Poured,
+    Standing,
+    YieldSeen,
+)
 from bluewright.journal.queries import batches
+from bluewright.science.media.purity import Make
 
 NOTHING_G: Final = 5e-7
 """What is left of grams that cancel, in floating point."""
@@ -20,6 +32,7 @@ def jars(of: Garden) -> QuerySet[Jar]:
     """The jars of a garden, the newest first, with their pigment, what was taken, and what was last said of each.
 
     `seen_pure_g` is the band of pure blue that a page told last, as a dict, and `seen_at` when; None where none did.
+    What its pigment is by plant and making is told by `plant` and `make`.
     """
     return _with_said(Jar.objects.filter(garden=of))
 
@@ -131,10 +144,31 @@ def _by_content(of: Garden, *, emptied: bool) -> QuerySet[Jar]:
     return found.filter(**{"held_g__lte" if emptied else "held_g__gt": NOTHING_G})
 
 
+def plant(found: Jar) -> str:
+    """The plant of the largest straining that went into a jar's batches; woad where none is known."""
+    return getattr(found, "own_plant", None) or "woad"
+
+
+def make(found: Jar) -> Make:
+    """How a jar's pigment was made, as far as its purity goes; lime in any batch of it makes it limed."""
+    known: Any = found
+    if not known.alkali_known:
+        return "unknown"
+    return "unlimed" if not known.limed else "acid_washed" if known.washed_with_acid else "limed"
+
+
 def _with_said(found: QuerySet[Jar]) -> QuerySet[Jar]:
     last = YieldSeen.objects.filter(jar=OuterRef("pk")).order_by("-seen_at")
+    into_it = Q(batch__jarred__jar=OuterRef("pk")) | Q(batch__went_into__into__jarred__jar=OuterRef("pk"))
+    alkalis = AlkaliPart.objects.filter(into_it)
+    strains = Poured.objects.filter(into__jarred__jar=OuterRef("pk"), strain__deleted_at=None).exclude(strain=None)
     return _with_stock(found).annotate(
-        seen_pure_g=Subquery(last.values("answer__pure_g")[:1]), seen_at=Subquery(last.values("seen_at")[:1])
+        own_plant=Subquery(strains.order_by("-strain__steep__water_l").values("strain__steep__plant")[:1]),
+        alkali_known=Exists(alkalis),
+        limed=Exists(alkalis.filter(alkali__kind="slaked_lime")),
+        washed_with_acid=Exists(Standing.objects.filter(into_it, acid=True)),
+        seen_pure_g=Subquery(last.values("answer__pure_g")[:1]),
+        seen_at=Subquery(last.values("seen_at")[:1]),
     )
 
 

@@ -39,6 +39,7 @@ from bluewright.journal.models import (
     Trial,
     Vat,
     VatAddition,
+    VatPoured,
     VatReading,
     Want,
     WaterNote,
@@ -67,6 +68,7 @@ WAYS: Final[Mapping[type[Kept], tuple[str, str]]] = {
     LadderRung: ("ladder__garden", "ladder"),
     Vat: ("garden", ""),
     VatAddition: ("vat__garden", "vat"),
+    VatPoured: ("vat__garden", "vat"),
     VatReading: ("vat__garden", "vat"),
     Photo: ("garden", ""),
     Intake: ("garden", ""),
@@ -93,5 +95,7 @@ def taken_out(of: Garden) -> list[Kept]:
         rows = model.everything.filter(**{path: of}, deleted_at__gte=since, **standing)
         if model is JarTaken:  # what went into a vat comes back with that
             rows = rows.filter(**{"into_vat": None})
+        if model is VatPoured:  # what came out of another vat goes back into it as that goes on
+            rows = rows.filter(**{"source": None})
         found += rows.select_related(*filter(None, [owner, "changed_by"]))
     return sorted(found, key=lambda row: row.deleted_at or since, reverse=True)

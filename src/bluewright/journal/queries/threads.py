@@ -1,8 +1,8 @@
 """The thread: from a bed, picking, tub, batch, jar, vat or piece of cloth up to its origins and down to its uses.
 
-The database follows the links up and down, joins of batches as far as they go, in one statement for each way. Then the
-rows themselves are read, of each kind the latest, and what those came straight from. So the number of statements is the
-same for a thread of any length, and a garden of any age.
+The database follows the links up and down, joins of batches and heels of vats as far as they go, in one statement for
+each way. Then the rows themselves are read, of each kind the latest, and what those came straight from. So the number
+of statements is the same for a thread of any length, and a garden of any age.
 """
 
 from __future__ import annotations
@@ -34,6 +34,7 @@ from bluewright.journal.models import (
     Swatch,
     Vat,
     VatAddition,
+    VatPoured,
 )
 from bluewright.journal.queries.jars import jars
 from bluewright.journal.queries.pieces import pieces
@@ -170,7 +171,7 @@ def _way(start: Kind, *, down: bool) -> str:
     """
     model = MODELS[start]._meta.db_table
     branches = [f"SELECT '{start}', id, {DATES[start]} FROM {model} WHERE id = %s"]
-    for step in (*STEPS, JOIN):
+    for step in (*STEPS, *JOINS):
         here, there = (step.above, step.below) if down else (step.below, step.above)
         asked, told = (step.above_key, step.below_key) if down else (step.below_key, step.above_key)
         links = step.rows().order_by().annotate(asked=F(asked), told=F(told), told_at=F(f"{told}__{DATES[there]}"))
@@ -224,6 +225,10 @@ def _into_vats() -> QuerySet[VatAddition]:
     return VatAddition.objects.exclude(taken=None).filter(**stands)
 
 
+def _heels() -> QuerySet[VatPoured]:
+    return VatPoured.objects.exclude(source=None).filter(vat__deleted_at=None, source__deleted_at=None)
+
+
 def _dipped() -> QuerySet[Dip]:
     return Dip.objects.filter(vat__deleted_at=None, piece__deleted_at=None)
 
@@ -237,12 +242,15 @@ STEPS: Final = (
     Step("jar", "vat", _into_vats, "taken__jar", "vat", "mass_typed"),
     Step("vat", "piece", _dipped, "vat", "piece", ""),
 )
-JOIN: Final = Step("batch", "batch", _joins, "batch", "into", "liquor_typed")
+JOINS: Final = (
+    Step("batch", "batch", _joins, "batch", "into", "liquor_typed"),
+    Step("vat", "vat", _heels, "source", "vat", "volume_typed"),
+)
 
 
 def _links(shown: Mapping[Kind, Sequence[UUID]]) -> Iterator[Link]:
     """Every link to these things from what they came straight from."""
-    for step in (*STEPS, JOIN):
+    for step in (*STEPS, *JOINS):
         rows = step.rows().filter(**{f"{step.below_key}__in": shown[step.below]})
         columns = [step.above_key, step.below_key, *([step.typed] if step.typed else [])]
         for (above, below, *typed), times in Counter(rows.order_by("pk").values_list(*columns)).items():

@@ -6,7 +6,7 @@ from uuid import UUID
 
 from django.db.models import Prefetch, QuerySet
 
-from bluewright.journal.models import Dip, Garden, Vat, VatAddition, VatReading
+from bluewright.journal.models import Dip, Garden, Vat, VatAddition, VatPoured, VatReading
 from bluewright.journal.queries import jars
 
 
@@ -36,6 +36,7 @@ def _whole(found: QuerySet[Vat], of: Garden) -> QuerySet[Vat]:
     return found.select_related("garden", "made_by").prefetch_related(
         Prefetch("additions", queryset=additions),
         Prefetch("additions__taken__jar", queryset=jars.known(of)),
+        Prefetch("poured", queryset=VatPoured.objects.select_related("source").order_by("poured_at")),
         Prefetch("readings", queryset=VatReading.objects.order_by("taken_at")),
         Prefetch("dips", queryset=dips),
     )

@@ -122,6 +122,14 @@ def _burns(dosed: Alkali, used: list[Alkali]) -> list[Caution]:
                 "and call for help. What the product's label says goes first.",
             )
         )
+    else:
+        found.append(
+            _caution(
+                "irritant",
+                "It irritates eyes and skin: goggles and gloves. In the eye rinse with water for minutes, and ask a "
+                "doctor if it still hurts. What the product's label says goes first.",
+            )
+        )
     if dosed.kind in {"lye", "potassium_lye"}:
         found.append(
             _caution(

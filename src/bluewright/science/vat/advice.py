@@ -141,9 +141,9 @@ def _wait_h(made: Setting, view: Outlook) -> float:
 
 def _parts(made: Setting, advice: Advice, batch: Batch, now: Now, weights: Floats) -> tuple[SmallPart, ...]:
     if advice == "more_alkali":
-        return (_alkali(made, _lacking(made, batch, now), weights),)
+        return (_alkali(made, now, _lacking(made, batch, now), weights),)
     if advice == "feed":
-        grams = np.full_like(now.ph, HALF * LOW_FEED_G_PER_L.value * made.record.volume_l)
+        grams = np.full_like(now.ph, HALF * LOW_FEED_G_PER_L.value * now.volume_l)
         return (_part("bran", grams, weights), _part("madder", HALF * grams, weights))
     if advice != "sharpen":
         return ()
@@ -152,9 +152,9 @@ def _parts(made: Setting, advice: Advice, batch: Batch, now: Now, weights: Float
     own = REDUCTANTS[name]
     lacking = np.maximum(INDIGO_ELECTRONS * now.waiting_mmol - now.electrons_mmol, 0.0) + RESERVE_MMOL_PER_L.value
     mmol = HALF * lacking / own.to_indigo.electrons
-    grams = mmol / batch["kept"] * own.molar_g_per_mol / 1000.0 * made.record.volume_l
+    grams = mmol / batch["kept"] * own.molar_g_per_mol / 1000.0 * now.volume_l
     hydroxide = HYDROXIDE_PER_MOL * mmol + _lacking(made, batch, now)
-    return (_part(name, grams, weights), _alkali(made, hydroxide, weights))
+    return (_part(name, grams, weights), _alkali(made, now, hydroxide, weights))
 
 
 def _lacking(made: Setting, batch: Batch, now: Now) -> Floats:
@@ -172,10 +172,10 @@ def alkali_at_hand(record: VatRecord) -> VatAlkali:
     return "lye" if high and KINDS[record.kind].sulphur else usual[0]
 
 
-def _alkali(made: Setting, hydroxide: Floats, weights: Floats) -> SmallPart:
+def _alkali(made: Setting, now: Now, hydroxide: Floats, weights: Floats) -> SmallPart:
     name = alkali_at_hand(made.record)
     own = ALKALIS[name]
-    grams = hydroxide / own.charge / own.purity.centre * own.molar.value / 1000.0 * made.record.volume_l
+    grams = hydroxide / own.charge / own.purity.centre * own.molar.value / 1000.0 * now.volume_l
     return _part(name, grams, weights)
 
 

@@ -11,7 +11,7 @@ from typing import Final
 import numpy as np
 
 from bluewright.science.base.sourced import Floats
-from bluewright.science.vat.liquor import INDIGO_ELECTRONS, STALE_PH, Batch, Book, Now, air, towards
+from bluewright.science.vat.liquor import INDIGO_ELECTRONS, STALE_PH, Batch, Book, Now, air, towards, unreduced
 from bluewright.science.vat.setting import Setting
 from bluewright.science.vat.state_priors import GATE_PH
 
@@ -30,9 +30,13 @@ class Course:
         """One quantity over time, (t, n)."""
         return np.stack([getattr(row, name) for row in self.rows])
 
-    def whole(self) -> Floats:
-        """Indigo of every kind over time, (t, n)."""
-        return self.of("reduced_mmol") + self.of("waiting_mmol") + self.of("grains_mmol")
+    def grams(self, *names: str) -> Floats:
+        """Pure indigo of these kinds together in all of the vat over time, g, (t, n)."""
+        return np.stack([row.grams(sum(getattr(row, name) for name in names)) for row in self.rows])
+
+    def whole_g(self) -> Floats:
+        """Pure indigo of every kind in the vat over time, g, (t, n)."""
+        return self.grams("reduced_mmol", "waiting_mmol", "grains_mmol")
 
     def at(self, at_h: float) -> Now:
         """The moment that lies next to an hour."""
@@ -66,16 +70,18 @@ def run(setting: Setting, z: Floats, *, beyond_h: float = 0.0, only_h: frozenset
 
 
 def _begin(setting: Setting, batch: Batch, n: int) -> Now:
-    heel = np.maximum(batch["heel_mmol_per_l"], 0.0)
     nothing = np.zeros(n)
-    return Now(
-        reduced_mmol=nothing.copy(), waiting_mmol=heel * batch["reaches"], grains_mmol=heel * (1.0 - batch["reaches"]),
+    now = Now(
+        reduced_mmol=nothing.copy(), waiting_mmol=nothing.copy(), grains_mmol=nothing.copy(),
         electrons_mmol=nothing.copy(), ph=setting.wanted_ph + batch["start_ph"], taken_mmol=nothing.copy(),
+        volume_l=setting.record.volume_l,
         book=Book(
             given_mmol=nothing.copy(), decayed_mmol=nothing.copy(), to_air_mmol=nothing.copy(),
             carried_mmol=nothing.copy(),
         ),
     )  # fmt: skip
+    unreduced(now, np.maximum(batch["heel_g"], 0.0), reaches=batch["reaches"])
+    return now
 
 
 def _step(setting: Setting, batch: Batch, now: Now, start_h: float, end_h: float) -> None:
@@ -93,5 +99,5 @@ def _step(setting: Setting, batch: Batch, now: Now, start_h: float, end_h: float
     turned = np.minimum(could, now.electrons_mmol / INDIGO_ELECTRONS)
     now.reduced_mmol, now.waiting_mmol = now.reduced_mmol + turned, now.waiting_mmol - turned
     now.electrons_mmol = now.electrons_mmol - INDIGO_ELECTRONS * turned
-    air(now, batch["film_m_per_h"] * known.film_to_mmol_factor, gain_factor=setting.air_gain_factor)
+    air(now, batch["film_m_per_h"] * known.film_to_mmol_factor / now.volume_l, gain_factor=setting.air_gain_factor)
     now.ph = towards(now.ph, end_ph=STALE_PH, by=batch["drift_ph_per_day"] * speed * span / 24.0)

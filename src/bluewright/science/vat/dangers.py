@@ -14,10 +14,23 @@ DANGERS: Final[dict[Hazard, Caution]] = {
         "and call for help. What the product's label says goes first.",
         source="common-practice",
     ),
+    "irritant": Caution(
+        code="irritant",
+        text="It irritates eyes and skin: goggles and gloves. In the eye rinse with water for minutes, lenses out, and "
+        "ask a doctor if it still hurts. What the product's label says goes first.",
+        source="icsc-1717",
+    ),
+    "swallowed": Caution(
+        code="swallowed",
+        text="Harmful if swallowed: locked away from children and animals, in its own tin, never in a jar for food. "
+        "Who swallowed some calls the poison centre with the label in hand.",
+        source="icsc-1717",
+    ),
     "lye_heat": Caution(
         code="heat-of-lye",
         text="Always lye into cold water, a little at a time, never water onto lye, and never dry into a hot vat: it "
-        "grows hot and spits. A face shield over the goggles.",
+        "grows hot and spits. A face shield over the goggles. Never in aluminium or zinc-coated vessels: hydrogen "
+        "comes off.",
         source="common-practice",
     ),
     "lime_dust": Caution(
@@ -33,6 +46,13 @@ DANGERS: Final[dict[Hazard, Caution]] = {
         "rags or sawdust it can catch fire. Keep it dry, closed, apart from acids and oxidisers. A tin that is warm "
         "goes outdoors: keep away and call the fire service.",
         source="icsc-1717",
+    ),
+    "thiourea_heat": Caution(
+        code="thiourea-heat",
+        text="Thiourea dioxide breaks up with poisonous gas if it is heated dry, or long above 50 C, and much of it in "
+        "one heap can heat itself until it burns: store it cool and dry, below 30 C. It may hold thiourea, which is "
+        "suspected to cause cancer: not for those who are pregnant.",
+        source="ukpi-337",
     ),
     "sulphur_gas": Caution(
         code="never-acid",
@@ -66,12 +86,6 @@ DANGERS: Final[dict[Hazard, Caution]] = {
 }  # fmt: skip
 """By hazard."""
 
-THIOUREA_HEAT: Final = Caution(
-    code="thiourea-heat",
-    text="Thiourea dioxide breaks up with poisonous gas if it is heated dry, or long above 50 C: store it cool and "
-    "dry, below 30 C. It may hold thiourea, which is suspected to cause cancer: not for those who are pregnant.",
-    source="ukpi-337",
-)
 DEDICATED: Final = Caution(
     code="dedicated-pots",
     text="Pots, spoons and scales of the vat are never used for food again. Children dip only in a made vat below pH "

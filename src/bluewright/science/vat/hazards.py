@@ -9,7 +9,7 @@ import numpy as np
 from bluewright.science.base.bands import significant
 from bluewright.science.base.cautions import Caution
 from bluewright.science.vat.amounts import Amounts, heel_g
-from bluewright.science.vat.dangers import DANGERS, DEDICATED, THIOUREA_HEAT
+from bluewright.science.vat.dangers import DANGERS, DEDICATED
 from bluewright.science.vat.kinds import KINDS, SetPoints, VatAlkali, family
 from bluewright.science.vat.order import HAZARDS
 from bluewright.science.vat.priors import OVERPOWER
@@ -29,8 +29,6 @@ def cautions(
 ) -> tuple[Caution, ...]:
     """All cautions of a recipe; those that could hurt stand first."""
     hurting = [DANGERS[hazard] for hazard in _met(record, alkali)]
-    if record.kind == "thiourea_dioxide":
-        hurting.append(THIOUREA_HEAT)
     notes = (*_ph(record, points, target_ph), *_kind(record), *_jar(record, found), *_strength(record, found))
     return (*hurting, DEDICATED, *notes)
 

@@ -75,7 +75,7 @@ def _goes_on(before: VatRecord, record: VatRecord) -> bool:
     if any(getattr(before, name) != getattr(record, name) for name in fixed):
         return False
     last = max((one.time for one in before.readings), default=before.started)
-    for name in ("additions", "dips", "readings"):
+    for name in ("additions", "poured", "dips", "readings"):
         was, now = getattr(before, name), getattr(record, name)
         if now[: len(was)] != was or any(one.time <= last for one in now[len(was) :]):
             return False

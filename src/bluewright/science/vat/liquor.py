@@ -2,7 +2,8 @@
 it.
 
 Of every member of the ensemble, in a litre and in mmol: `reduced` and `waiting` (can be reduced and is not), `grains`
-(never will), `electrons` left in the reductant. Electrons and indigo are neither made nor lost on the way (`Book`).
+(never will), `electrons` left in the reductant. Electrons and indigo are neither made nor lost on the way (`Book`);
+what is poured in thins them (`pour`).
 """
 
 from __future__ import annotations
@@ -14,13 +15,16 @@ import numpy as np
 
 from bluewright.science.base.sourced import Floats
 from bluewright.science.media.leuco import leuco_forms
-from bluewright.science.vat.state_priors import CARRIED_L_PER_KG
+from bluewright.science.vat.amounts import INDIGO_G_PER_MOL
+from bluewright.science.vat.state_priors import CARRIED_L_PER_KG, THINNED_PH
 
 Batch = dict[str, Floats]
 """What is unknown of each member, by name, each (n,)."""
 INDIGO_ELECTRONS: Final = 2
 OXYGEN_ELECTRONS: Final = 4
 """That a molecule takes."""
+IN_A_LITRE: Final = ("reduced_mmol", "waiting_mmol", "grains_mmol", "electrons_mmol", "taken_mmol")
+"""What becomes less in a litre as liquid is poured in."""
 STALE_PH: Final = 6.0
 """Where a vat left to itself ends: acids of what it held, and carbon dioxide of the air."""
 
@@ -35,6 +39,11 @@ class Book:
     carried_mmol: Floats
     """Left with leuco on cloth."""
 
+    def thin(self, factor: float) -> None:
+        """The same electrons in more litres: `factor` of what a litre held."""
+        for one in fields(self):
+            setattr(self, one.name, getattr(self, one.name) * factor)
+
 
 @dataclass(slots=True)
 class Now:
@@ -46,13 +55,22 @@ class Now:
     electrons_mmol: Floats
     ph: Floats
     taken_mmol: Floats
+    volume_l: float
     book: Book
 
     def copied(self) -> Now:
         """The same, to go on from."""
         book = Book(**{one.name: getattr(self.book, one.name).copy() for one in fields(Book)})
-        rest = {one.name: getattr(self, one.name).copy() for one in fields(Now) if one.name != "book"}
-        return Now(**rest, book=book)
+        own = {name: getattr(self, name).copy() for name in (*IN_A_LITRE, "ph")}
+        return Now(**own, volume_l=self.volume_l, book=book)
+
+    def grams(self, mmol_per_l: Floats) -> Floats:
+        """Grams of pure indigo in all of it that so much in a litre are."""
+        return mmol_per_l * (self.volume_l * INDIGO_G_PER_MOL / 1000.0)
+
+    def mmol_per_l(self, grams: Floats) -> Floats:
+        """What so many grams of pure indigo are in a litre of it, mmol."""
+        return grams * (1000.0 / INDIGO_G_PER_MOL / self.volume_l)
 
 
 def air(now: Now, oxygen_mmol: Floats, *, gain_factor: float) -> None:
@@ -65,6 +83,51 @@ def air(now: Now, oxygen_mmol: Floats, *, gain_factor: float) -> None:
     now.electrons_mmol = now.electrons_mmol - spent
     now.reduced_mmol, now.waiting_mmol = now.reduced_mmol - turned, now.waiting_mmol + turned
     now.book.to_air_mmol = now.book.to_air_mmol + spent + INDIGO_ELECTRONS * turned
+
+
+def unreduced(now: Now, grams: Floats, *, reaches: Floats) -> None:
+    """Pure indigo comes in blue: the share that `reaches` waits to be reduced, the rest are grains."""
+    amount = now.mmol_per_l(grams)
+    now.waiting_mmol = now.waiting_mmol + amount * reaches
+    now.grains_mmol = now.grains_mmol + amount * (1.0 - reaches)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Stream:
+    """What is poured in, of each member (n,): litres, indigo that reduces and is reduced, electrons, pH."""
+
+    volume_l: float
+    reduced_g: Floats
+    waiting_g: Floats
+    grains_g: Floats
+    electrons_all_mmol: Floats
+    """In all of it, not in a litre."""
+    ph: float | None
+    """None of plain water, which only thins."""
+
+
+def pour(now: Now, stream: Stream) -> None:
+    """Liquid joins the vat: what was in a litre thins, what comes along is added, nothing is lost.
+
+    Formula: x' = x V / (V + v) + brought / (V + v). pH: of two liquors the mean by litres, as if both were buffered
+    alike; of water pH - `THINNED_PH` log10((V + v) / V). Raises nothing.
+    """
+    whole_l = now.volume_l + stream.volume_l
+    factor = now.volume_l / whole_l
+    for name in IN_A_LITRE:
+        setattr(now, name, getattr(now, name) * factor)
+    now.book.thin(factor)
+    now.volume_l = whole_l
+    reduced, electrons = now.mmol_per_l(stream.reduced_g), stream.electrons_all_mmol / whole_l
+    now.reduced_mmol = now.reduced_mmol + reduced
+    now.waiting_mmol = now.waiting_mmol + now.mmol_per_l(stream.waiting_g)
+    now.grains_mmol = now.grains_mmol + now.mmol_per_l(stream.grains_g)
+    now.electrons_mmol = now.electrons_mmol + electrons
+    now.book.given_mmol = now.book.given_mmol + electrons + INDIGO_ELECTRONS * reduced
+    if stream.ph is not None:
+        now.ph = factor * now.ph + (1.0 - factor) * stream.ph
+    else:
+        now.ph = now.ph + THINNED_PH.value * float(np.log10(factor))
 
 
 def take(now: Now, *, active_frac: Floats, clears_l_per_kg: Floats, litres_per_kg: float) -> None:

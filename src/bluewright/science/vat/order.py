@@ -22,10 +22,10 @@ AGAIN_MIN: Final = 30.0
 
 HAZARDS: Final[dict[Substance, tuple[Hazard, ...]]] = {
     "powder": ("powder_dust",),
-    "dithionite": ("fire", "sulphur_gas", "powder_dust"),
-    "thiourea_dioxide": ("eyes", "sulphur_gas", "powder_dust"),
+    "dithionite": ("fire", "irritant", "swallowed", "sulphur_gas", "powder_dust"),
+    "thiourea_dioxide": ("eyes", "swallowed", "thiourea_heat", "sulphur_gas", "powder_dust"),
     "fructose": (),
-    "ferrous_sulphate": ("iron",),
+    "ferrous_sulphate": ("iron", "irritant"),
     "soda_ash": ("eyes",),
     "potash": ("eyes",),
     "lye": ("eyes", "lye_heat"),
@@ -33,7 +33,7 @@ HAZARDS: Final[dict[Substance, tuple[Hazard, ...]]] = {
     "bran": (),
     "madder": ("powder_dust",),
 }
-"""What could hurt where each is added."""
+"""What could hurt where each is added: all that the published hazard statements name."""
 
 
 def order(

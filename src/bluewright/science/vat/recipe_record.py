@@ -25,7 +25,10 @@ Doing = Literal[
     "warm_water", "grind_paste", "alkali_first", "alkali_rest", "clear_oxygen", "add_powder", "add_reductant",
     "feed", "wait", "stir_and_settle", "keep_warm", "test_ph", "to_dye_temp",
 ]  # fmt: skip
-Hazard = Literal["eyes", "lye_heat", "lime_dust", "fire", "sulphur_gas", "powder_dust", "iron", "hot_water", "foul_air"]
+Hazard = Literal[
+    "eyes", "irritant", "swallowed", "lye_heat", "lime_dust", "fire", "thiourea_heat", "sulphur_gas", "powder_dust",
+    "iron", "hot_water", "foul_air",
+]  # fmt: skip
 
 
 @record

@@ -22,10 +22,22 @@ from bluewright.science.vat import state_priors as priors
 from bluewright.science.vat.amounts import INDIGO_G_PER_MOL
 from bluewright.science.vat.balance import ROOM_C
 from bluewright.science.vat.kinds import KINDS, SetPoints, family, set_points
-from bluewright.science.vat.liquor import STALE_PH, Batch, Now, active_frac, air, take, take_known, towards
+from bluewright.science.vat.liquor import (
+    STALE_PH,
+    Batch,
+    Now,
+    Stream,
+    active_frac,
+    air,
+    pour,
+    take,
+    take_known,
+    towards,
+    unreduced,
+)
 from bluewright.science.vat.priors import AIR_FILM_M_PER_H, COVERED_FRAC
 from bluewright.science.vat.redox import REDUCTANTS
-from bluewright.science.vat.state_record import Dipped, VatAddition, VatRecord
+from bluewright.science.vat.state_record import Dipped, Poured, VatAddition, VatRecord
 
 STRONGEST_PH: Final = 14.0
 """Which no lye that is still a vat passes."""
@@ -47,7 +59,7 @@ class Span:
 
     speed_factor: float
     film_to_mmol_factor: float
-    """mmol in a litre of the vat for each metre in an hour: saturation x surface x time."""
+    """mmol in the whole vat for each metre in an hour: saturation x surface x time."""
 
 
 Spans = dict[tuple[float, float], Span]
@@ -119,11 +131,11 @@ class Setting:
     def _span(self, start_h: float, end_h: float) -> Span:
         temp_c = self.temp_c(0.5 * (start_h + end_h))
         area = self.record.surface_m2 or surface_m2(self.record.volume_l)
-        held = saturation_mg_per_l(min(max(temp_c, 0.0), 60.0)) / OXYGEN_G_PER_MOL.value
+        held = held_mmol_per_l(temp_c)
         lid = COVERED_FRAC.value if self.record.covered else 1.0
         return Span(
             speed_factor=2.0 ** ((temp_c - self.set_c) / priors.TEMP_STEP_C.value),
-            film_to_mmol_factor=held * lid * area / self.record.volume_l * 1000.0 * (end_h - start_h),
+            film_to_mmol_factor=held * lid * area * 1000.0 * (end_h - start_h),
         )
 
     def made_mmol_per_l(self, batch: Batch, start_h: float, end_h: float, speed_factor: float) -> Floats:
@@ -157,7 +169,9 @@ def setting(record: VatRecord) -> Setting:
     for row, one in enumerate(record.additions):
         made.events.setdefault(made.hour(one.time), []).append(_addition(made, one, row))
     for row, dip in enumerate(record.dips):
-        made.events.setdefault(made.hour(dip.time), []).append(_dip(made, dip, row))
+        made.events.setdefault(made.hour(dip.time), []).append(partial(_dipped, made, dip, row))
+    for row, liquid in enumerate(record.poured):
+        made.events.setdefault(made.hour(liquid.time), []).append(partial(_poured, made, liquid, row))
     return made
 
 
@@ -169,7 +183,6 @@ def _shared_purity(purities: dict[str, Prior]) -> dict[str, Prior]:
 
 def _priors(record: VatRecord) -> dict[str, Prior]:
     kind = KINDS[record.kind]
-    per_g = 1000.0 / INDIGO_G_PER_MOL / record.volume_l
     found = {
         "reaches": REDUCES_FRAC,
         "ready_h": priors.FERMENTS_READY_H if record.kind == "ferment" else kind.ready_h,
@@ -180,10 +193,7 @@ def _priors(record: VatRecord) -> dict[str, Prior]:
         "buffer_mmol_per_l": priors.BUFFER_MMOL_PER_L["lime" if kind.alkalis[0] == "slaked_lime" else "other"],
         "dip_air_mmol_per_l": priors.DIP_AIR_MMOL_PER_L,
         "acid_g_per_l": priors.ACID_DISSOLVES_G_PER_L,
-        "heel_mmol_per_l": Prior(
-            kind="normal", centre=record.heel_g * per_g, spread=record.heel_sd_g * per_g, unit="mmol/L",
-            source="bluewright-vat", grade="guess", note="given in the record",
-        ),
+        "heel_g": _given_g(record.heel_g, record.heel_sd_g),
         "ph_bias": priors.PH_BIAS, "mv_bias": priors.MV_BIAS, "strip_bias": priors.STRIP_BIAS,
         "liquor_look_offset": priors.OFFSET, "film_offset": priors.OFFSET, "grains_seen_offset": priors.OFFSET,
     }  # fmt: skip
@@ -198,15 +208,27 @@ def _priors(record: VatRecord) -> dict[str, Prior]:
     for row, dip in enumerate(record.dips):
         if dip.taken_g is not None:
             spread = priors.TAKEN_SD_FRAC.value * dip.taken_g if dip.taken_sd_g is None else dip.taken_sd_g
-            found[f"taken {row}"] = Prior(
-                kind="normal", centre=dip.taken_g * per_g, spread=spread * per_g, unit="mmol/L",
-                source="bluewright-vat", grade="guess", note="given in the record",
-            )  # fmt: skip
+            found[f"taken {row}"] = _given_g(dip.taken_g, spread)
+    for row, one in enumerate(record.poured):
+        if one.pure_g > 0:
+            found[f"poured {row}"] = _given_g(one.pure_g, one.pure_sd_g)
     return found
 
 
+def _given_g(centre: float, spread: float) -> Prior:
+    return Prior(
+        kind="normal", centre=centre, spread=spread, unit="g", source="bluewright-vat", grade="guess",
+        note="given in the record",
+    )  # fmt: skip
+
+
 def _purity(one: VatAddition) -> Prior:
-    return PURITY["unknown"]["woad"] if one.purity is None else known_share(one.purity)
+    return PURITY[one.make][one.plant] if one.purity is None else known_share(one.purity)
+
+
+def held_mmol_per_l(temp_c: float) -> float:
+    """Oxygen that water of this warmth holds in air, mmol/L; warmer than 60 °C as at 60."""
+    return saturation_mg_per_l(min(max(temp_c, 0.0), 60.0)) / OXYGEN_G_PER_MOL.value
 
 
 def _hours(record: VatRecord) -> Floats:
@@ -217,7 +239,8 @@ def _hours(record: VatRecord) -> Floats:
 
     end = hour(record.now)
     times = [one.time for one in record.additions] + [one.time for one in record.dips]
-    marks = [hour(time) for time in (*times, *(one.time for one in record.readings))]
+    times += [one.time for one in record.poured] + [one.time for one in record.readings]
+    marks = [hour(time) for time in times]
     last = max(marks, default=0.0)
     even = np.linspace(0.0, 1.0, EVEN_STEPS + 1)
     fresh = [mark + after for mark in marks for after in (0.25, 1.0, 3.0)] if len(marks) <= EVEN_STEPS else []
@@ -235,42 +258,55 @@ def _temps(record: VatRecord) -> tuple[tuple[float, float], ...]:
 
 def _addition(made: Setting, one: VatAddition, row: int) -> Event:
     if one.what == "powder":
-        return partial(_powder, made, one.mass_g, made.purities[f"purity {row}"])
+        return partial(_powder, one.mass_g, made.purities[f"purity {row}"])
     if one.what in ALKALIS:
         late = made.hour(one.time) > MAKING_H
         kind = ALKALIS[one.what]
-        per_l = 1000.0 * one.mass_g * kind.purity.centre / kind.molar.value * kind.charge / made.record.volume_l
+        mmol = 1000.0 * one.mass_g * kind.purity.centre / kind.molar.value * kind.charge
         most_ph = lime_water_ph(ROOM_C) if one.what == "slaked_lime" else STRONGEST_PH
-        return partial(_alkali, per_l if late else 0.0, most_ph)
+        return partial(_alkali, mmol if late else 0.0, most_ph)
     name = KINDS[made.record.kind].reductant
     if name is not None and one.what == name:
-        per_l = 1000.0 * one.mass_g / REDUCTANTS[name].molar_g_per_mol / made.record.volume_l
-        eats = HYDROXIDE_PER_MOL * per_l if made.hour(one.time) > MAKING_H else 0.0
-        return partial(_reductant, per_l, REDUCTANTS[name].to_indigo.electrons, eats)
+        mmol = 1000.0 * one.mass_g / REDUCTANTS[name].molar_g_per_mol
+        eats = HYDROXIDE_PER_MOL * mmol if made.hour(one.time) > MAKING_H else 0.0
+        return partial(_reductant, mmol, REDUCTANTS[name].to_indigo.electrons, eats)
     return lambda _batch, _now: None  # bran and madder: `made_mmol_per_l` reads when they came
 
 
-def _powder(made: Setting, mass_g: float, purity: Prior, batch: Batch, now: Now) -> None:
+def _powder(mass_g: float, purity: Prior, batch: Batch, now: Now) -> None:
     share = purity.from_z(batch["purity_z"]) * (1.0 - MOISTURE_FRAC.centre)
-    amount = 1000.0 * mass_g * share / INDIGO_G_PER_MOL / made.record.volume_l
-    now.waiting_mmol = now.waiting_mmol + amount * batch["reaches"]
-    now.grains_mmol = now.grains_mmol + amount * (1.0 - batch["reaches"])
+    unreduced(now, mass_g * share, reaches=batch["reaches"])
 
 
-def _alkali(per_l: float, most_ph: float, batch: Batch, now: Now) -> None:
-    moved = towards(now.ph, end_ph=most_ph, by=per_l / batch["buffer_mmol_per_l"])
+def _alkali(mmol: float, most_ph: float, batch: Batch, now: Now) -> None:
+    moved = towards(now.ph, end_ph=most_ph, by=mmol / now.volume_l / batch["buffer_mmol_per_l"])
     now.ph = np.where(now.ph < most_ph, moved, now.ph)
 
 
-def _reductant(per_l: float, electrons: int, eats: float, batch: Batch, now: Now) -> None:
-    brought = per_l * electrons * batch["kept"]
+def _reductant(mmol: float, electrons: int, eats: float, batch: Batch, now: Now) -> None:
+    brought = mmol / now.volume_l * electrons * batch["kept"]
     now.electrons_mmol = now.electrons_mmol + brought
     now.book.given_mmol = now.book.given_mmol + brought
-    now.ph = towards(now.ph, end_ph=STALE_PH, by=eats / batch["buffer_mmol_per_l"])
+    now.ph = towards(now.ph, end_ph=STALE_PH, by=eats / now.volume_l / batch["buffer_mmol_per_l"])
 
 
-def _dip(made: Setting, dip: Dipped, row: int) -> Event:
-    return partial(_dipped, made, dip, row)
+def _poured(made: Setting, one: Poured, row: int, batch: Batch, now: Now) -> None:
+    """It falls through the air, and brings as much of it as water holds."""
+    nothing = np.zeros_like(now.ph)
+    pure_g = np.maximum(batch[f"poured {row}"], 0.0) if one.pure_g > 0 else nothing
+    reduced_g = one.reduced_frac * pure_g
+    name = KINDS[made.record.kind].reductant
+    given = 0.0 if name is None else one.reductant_g / REDUCTANTS[name].molar_g_per_mol * 1000.0
+    electrons = 0 if name is None else REDUCTANTS[name].to_indigo.electrons
+    blue_g = pure_g - reduced_g
+    stream = Stream(
+        volume_l=one.volume_l, reduced_g=reduced_g, waiting_g=blue_g * batch["reaches"],
+        grains_g=blue_g * (1.0 - batch["reaches"]), electrons_all_mmol=nothing + given * electrons, ph=one.ph,
+    )  # fmt: skip
+    pour(now, stream)
+    temp_c = made.temp_c(made.hour(one.time))
+    oxygen = held_mmol_per_l(temp_c) * one.volume_l / now.volume_l
+    air(now, nothing + oxygen, gain_factor=made.air_gain_factor)
 
 
 def _dipped(made: Setting, dip: Dipped, row: int, batch: Batch, now: Now) -> None:
@@ -279,7 +315,7 @@ def _dipped(made: Setting, dip: Dipped, row: int, batch: Batch, now: Now) -> Non
     if dip.taken_g is None:
         active = active_frac(now.ph, reduced_g_per_l=grams, acid_g_per_l=batch["acid_g_per_l"])
         clears = batch[f"clears_{family(dip.fibre)}"]
-        take(now, active_frac=active, clears_l_per_kg=clears, litres_per_kg=made.record.volume_l / dry)
+        take(now, active_frac=active, clears_l_per_kg=clears, litres_per_kg=now.volume_l / dry)
     else:
-        take_known(now, batch[f"taken {row}"])
+        take_known(now, now.mmol_per_l(batch[f"taken {row}"]))
     air(now, batch["dip_air_mmol_per_l"], gain_factor=made.air_gain_factor)

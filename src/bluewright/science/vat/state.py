@@ -48,8 +48,9 @@ def state(record: VatRecord, *, rng: np.random.Generator, learned: Learned | Non
     now, weights = course.rows[rows - 1], population.weights
     view = _outlook(made, course, batch, weights)
     chosen = advise(made, view, batch, now, weights)
-    grams, then = record.volume_l * INDIGO_G_PER_MOL / 1000.0, course.at(made.hours[-1] + chosen.look_h)
-    total = (now.reduced_mmol + now.waiting_mmol + now.grains_mmol) * grams
+    then = course.at(made.hours[-1] + chosen.look_h)
+    unreduced_g = now.grams(now.waiting_mmol + now.grains_mmol)
+    reduced_g = now.grams(now.reduced_mmol)
     reductant = KINDS[record.kind].reductant
     return VatAnswer(
         id=record.id,
@@ -59,20 +60,19 @@ def state(record: VatRecord, *, rng: np.random.Generator, learned: Learned | Non
         ready_chance=significant(view.ready_chance, 3),
         ready_then_chance=significant(_chance(ready(then, batch), weights), 3),
         active_g_per_l=band(view.active_g_per_l, weights=weights, digits=3),
-        total_g=band(total, weights=weights, digits=3),
-        reduced_g=band(now.reduced_mmol * grams, weights=weights, digits=3),
-        unreduced_g=band((now.waiting_mmol + now.grains_mmol) * grams, weights=weights, digits=3),
-        taken_g=band(now.taken_mmol * grams, weights=weights, digits=3),
+        total_g=band(reduced_g + unreduced_g, weights=weights, digits=3),
+        reduced_g=band(reduced_g, weights=weights, digits=3),
+        unreduced_g=band(unreduced_g, weights=weights, digits=3),
+        taken_g=band(now.grams(now.taken_mmol), weights=weights, digits=3),
         reductant_g_per_l=None if reductant is None else _reductant(made, now, weights),
         short_chance=significant(view.short_chance, 3),
         ph=band(now.ph, weights=weights, digits=3),
         low_ph_chance=significant(view.low_ph_chance, 3),
         high_ph_chance=significant(view.high_ph_chance, 3),
         temp_c=temp_band(made),
-        total_curve_g=_curve(
-            made, (course.of("reduced_mmol") + course.of("waiting_mmol") + course.of("grains_mmol")) * grams, weights
-        ),
-        reduced_curve_g=_curve(made, course.of("reduced_mmol") * grams, weights),
+        volume_l=significant(now.volume_l, 4),
+        total_curve_g=_curve(made, course.whole_g(), weights),
+        reduced_curve_g=_curve(made, course.grams("reduced_mmol"), weights),
         active_curve_g_per_l=_curve(made, np.stack([active_g_per_l(row, batch) for row in course.rows]), weights),
         ph_curve=_curve(made, course.of("ph"), weights),
         she_mv=_she_mv(record),

@@ -8,7 +8,7 @@ from bluewright.science.base.bands import significant
 from bluewright.science.base.cautions import Caution
 from bluewright.science.media.cloth import PROTEIN
 from bluewright.science.vat.advice import PERHAPS, Chosen, Outlook
-from bluewright.science.vat.dangers import DANGERS, SPENT, THIOUREA_HEAT
+from bluewright.science.vat.dangers import DANGERS, SPENT
 from bluewright.science.vat.kinds import KINDS
 from bluewright.science.vat.recipe_record import Hazard
 from bluewright.science.vat.setting import Setting
@@ -27,16 +27,12 @@ def cautions(made: Setting, chosen: Chosen, view: Outlook) -> tuple[Caution, ...
         met.add("foul_air")
     if view.temp_c >= 45.0 or chosen.advice == "warm":
         met.add("hot_water")
+    if record.kind == "thiourea_dioxide" and view.temp_c > HOT_C:
+        met.add("thiourea_heat")
     hurting = [DANGERS[hazard] for hazard in sorted(met, key=list(DANGERS).index)]
-    if record.kind == "thiourea_dioxide" and (view.temp_c > HOT_C or "thiourea_dioxide" in _added(chosen)):
-        hurting.append(THIOUREA_HEAT)
     if chosen.advice in {"retire", "add_indigo"}:
         hurting.append(SPENT)
     return (*hurting, *_notes(made, chosen, view))
-
-
-def _added(chosen: Chosen) -> set[str]:
-    return {part.what for part in chosen.parts}
 
 
 def _notes(made: Setting, chosen: Chosen, view: Outlook) -> Iterator[Caution]:

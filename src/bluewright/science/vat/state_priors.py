@@ -75,6 +75,11 @@ COOLING_H: Final = Sourced(
     note="in which a covered vat of 20 L loses two thirds of its warmth above the room; with the cube root of its "
     "litres",
 )  # fmt: skip
+THINNED_PH: Final = Sourced(
+    value=0.5, unit="1", source="bluewright-vat", low=0.0, high=1.0, grade="guess",
+    note="by how much of the logarithm of its thinning the pH falls: by none of it where something buffers, by all of "
+    "it in plain lye",
+)  # fmt: skip
 GATE_PH: Final = Sourced(
     value=8.0, unit="pH", source="bluewright-vat", low=7.5, high=8.7, grade="guess",
     note="at which reduction goes at half its speed: below, leuco falls out and sugar and iron do nothing",

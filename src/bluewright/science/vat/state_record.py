@@ -11,9 +11,10 @@ from bluewright.science.base.bands import Band, BandAtTime
 from bluewright.science.base.cautions import Caution
 from bluewright.science.base.errors import InputError
 from bluewright.science.base.records import LEAST, answer, record
+from bluewright.science.media.basket import Plant
 from bluewright.science.media.cloth import Fibre
 from bluewright.science.media.electrodes import Electrode
-from bluewright.science.media.purity import Known
+from bluewright.science.media.purity import Known, Make
 from bluewright.science.vat.kinds import KINDS, VatKind
 from bluewright.science.vat.recipe_record import Hazard, Substance
 from bluewright.science.vat.redox import Opened
@@ -33,7 +34,31 @@ class VatAddition:
     mass_g: Annotated[float, Field(ge=0, le=1_000_000)]
     """How much of it."""
     purity: Known | None = None
-    """Of powder: indigo in it, as measured; without it a wide range."""
+    """Of powder: indigo in it, as measured; without it a wide range by plant and making."""
+    plant: Plant = "woad"
+    """Of powder that nobody measured: `woad`, `japanese_indigo` or `indigofera`."""
+    make: Make = "unknown"
+    """Of powder that nobody measured: made without lime, with it, with lime and an acid wash, or not known."""
+
+
+@record
+class Poured:
+    """Liquid that was poured in later: the heel of another vat, or plain water."""
+
+    time: AwareDatetime
+    """When."""
+    volume_l: Annotated[float, Field(ge=0, le=10_000)]
+    """Litres that came in with it; 0 where only sediment did."""
+    pure_g: Annotated[float, Field(ge=0, le=1_000_000)] = 0.0
+    """Pure indigo in it; 0 of water."""
+    pure_sd_g: Annotated[float, Field(ge=0, le=1_000_000)] = 0.0
+    """How far that may be off."""
+    reduced_frac: Annotated[float, Field(ge=0, le=1)] = 0.0
+    """The share of that indigo that was reduced."""
+    reductant_g: Annotated[float, Field(ge=0, le=1_000_000)] = 0.0
+    """Reductant left in it, as pure, if it is that of this vat."""
+    ph: Annotated[float, Field(ge=0, le=14)] | None = None
+    """pH of a cooled sample of it; left out of water, which only thins."""
 
 
 @record
@@ -90,7 +115,7 @@ class VatRecord:
     fibre: Fibre
     """What is to be dyed next: its pH and warmth are those to hold."""
     volume_l: Annotated[float, Field(ge=0.1, le=10_000)]
-    """Litres in the vat."""
+    """Litres in the vat when the story begins."""
     started: AwareDatetime
     """When it was set, or when this story begins."""
     now: AwareDatetime
@@ -101,6 +126,8 @@ class VatRecord:
     """How far that may be off."""
     additions: Annotated[tuple[VatAddition, ...], Field(max_length=400)] = ()
     """What went in, with the setting of it."""
+    poured: Annotated[tuple[Poured, ...], Field(max_length=100)] = ()
+    """Liquid that was poured in since: heels of other vats, water."""
     dips: Annotated[tuple[Dipped, ...], Field(max_length=400)] = ()
     """Cloth that was dyed in it, dip by dip."""
     readings: Annotated[tuple[VatReading, ...], Field(max_length=400)] = ()
@@ -121,7 +148,7 @@ class VatRecord:
     def __post_init__(self) -> None:
         if self.now < self.started:
             raise InputError(where="now", what="it is before the vat was started", right="give a later moment")
-        for name in ("additions", "dips", "readings"):
+        for name in ("additions", "poured", "dips", "readings"):
             for row, one in enumerate(getattr(self, name)):
                 if not self.started <= one.time <= self.now:
                     raise InputError(
@@ -129,6 +156,7 @@ class VatRecord:
                         what="it lies before the start or after now",
                         right="give a moment from started to now",
                     )
+        self._check_poured()
         allowed = {"powder", "bran", "madder", KINDS[self.kind].reductant, *KINDS[self.kind].alkalis}
         for row, one in enumerate(self.additions):
             if one.what not in allowed:
@@ -141,6 +169,19 @@ class VatRecord:
                 raise InputError(
                     where=f"additions[{row}].purity", what="only powder has a purity here", right="leave it out"
                 )
+
+    def _check_poured(self) -> None:
+        for row, one in enumerate(self.poured):
+            if one.reductant_g and KINDS[self.kind].reductant is None:
+                raise InputError(
+                    where=f"poured[{row}].reductant_g", what="what ferments is not weighed as a reductant",
+                    right="leave it out",
+                )  # fmt: skip
+            if (one.pure_sd_g or one.reduced_frac) and not one.pure_g:
+                raise InputError(
+                    where=f"poured[{row}].pure_g", what="how far it is off or reduced is told, and not how much it is",
+                    right="give the pure indigo in it",
+                )  # fmt: skip
 
 
 @answer
@@ -192,6 +233,8 @@ class VatAnswer:
     """Chance that it is above."""
     temp_c: Band
     """Warmth."""
+    volume_l: float
+    """Litres in it now."""
     total_curve_g: tuple[BandAtTime, ...]
     """Pure indigo in the vat over time."""
     reduced_curve_g: tuple[BandAtTime, ...]

@@ -45,6 +45,7 @@ from bluewright.journal.models import (
     Trial,
     Vat,
     VatAddition,
+    VatPoured,
     VatReading,
     Want,
     WaterNote,
@@ -106,6 +107,7 @@ BACK: Final[Mapping[type[Kept], tuple[str, Mapping[str, str]]]] = {
     KitItem: ("kit.restore", {"key": "pk"}),
     Vat: ("vats.restore", {"key": "pk"}),
     VatAddition: ("vats.restore_addition", {"key": "vat_id", "row": "pk"}),
+    VatPoured: ("vats.restore_poured", {"key": "vat_id", "row": "pk"}),
     VatReading: ("vats.restore_reading", {"key": "vat_id", "row": "pk"}),
     Strain: ("tubs.restore_strain", {"key": "steep_id", "straining": "pk"}),
 }
@@ -133,6 +135,7 @@ SAID: Final = {
     Assay: (gettext_lazy("Assay of %(name)s, %(when)s"), "jar.name", "assayed_at"),
     Vat: (gettext_lazy("Vat %(name)s, set %(when)s"), "name", "started_at"),
     VatAddition: (gettext_lazy("What went into %(name)s, %(when)s"), "vat.name", "added_at"),
+    VatPoured: (gettext_lazy("Water into %(name)s, %(when)s"), "vat.name", "poured_at"),
     VatReading: (gettext_lazy("Look at %(name)s, %(when)s"), "vat.name", "taken_at"),
     Photo: (gettext_lazy("Photo of a %(name)s, %(when)s"), "about_kind", "taken_at"),
     Intake: (gettext_lazy("Logger's file %(name)s, of %(when)s"), "file_name", "made_at"),

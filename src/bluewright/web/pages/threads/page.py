@@ -195,6 +195,8 @@ class _Telling:
     def _from(link: Link, name: str) -> str:
         if link.above.kind == "bed":
             return _("from %(name)s") % {"name": name}
+        if link.above.kind == link.below.kind == "vat":
+            return _("the heel of %(name)s") % {"name": name}
         if link.above.kind == "vat":
             return ngettext("%(n)d dip in %(name)s", "%(n)d dips in %(name)s", link.times) % {
                 "n": link.times, "name": name,

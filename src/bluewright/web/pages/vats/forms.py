@@ -124,6 +124,25 @@ class AddForm(forms.Form):
         return self.jars.get(self.cleaned_data.get("jar", ""))
 
 
+class PourForm(forms.Form):
+    """Water that tops a vat up; or how many litres came with a heel."""
+
+    volume = MeasureField(kind="volume_l", low=0.01, high=10_000, label=gettext_lazy("How many litres"))
+    poured_at = MomentField(label=gettext_lazy("When"), validators=[not_to_come])
+    note = forms.CharField(required=False, max_length=500, label=gettext_lazy("Note"))
+
+    def __init__(self, *args: Any, garden: Garden, vat: Vat, heel: bool = False, **options: Any) -> None:
+        super().__init__(*args, **options)
+        self.vat = vat
+        volume: Any = self.fields["volume"]
+        volume.system = garden.system
+        volume.required = not heel  # of a heel perhaps only the sediment came
+
+    def clean_poured_at(self) -> datetime:
+        """Nothing is poured into a vat before it is made."""
+        return while_it_stood(self.cleaned_data["poured_at"], self.vat)
+
+
 class VatForm(forms.Form):
     """What is said of a vat, put right."""
 
@@ -156,6 +175,13 @@ class EndForm(forms.Form):
     ended_at = MomentField(label=gettext_lazy("When"), validators=[not_to_come])
     end = forms.ChoiceField(choices=lambda: choices(ENDS), label=gettext_lazy("What became of it"))
     into = forms.ChoiceField(required=False, label=gettext_lazy("If poured into another vat: into which"))
+    poured = MeasureField(
+        kind="volume_l", low=0, high=10_000, required=False, label=gettext_lazy("Litres that went over"),
+        help_text=gettext_lazy(
+            "What is reduced goes with the liquor; the rest is in the sediment, which goes whole. Left out: it was "
+            "aired and settled, and only the sediment went over."
+        ),
+    )  # fmt: skip
     new_name = forms.CharField(
         max_length=60, required=False, label=gettext_lazy("Name of the new vat"),
         help_text=gettext_lazy("Of the same kind and size, with this one's blue as its heel."),
@@ -165,6 +191,8 @@ class EndForm(forms.Form):
     def __init__(self, *args: Any, vat: Vat, others: Sequence[Vat], **options: Any) -> None:
         super().__init__(*args, **options)
         self.vat, self.others = vat, {str(other.pk): other for other in others}
+        poured: Any = self.fields["poured"]
+        poured.system = vat.garden.system
         into: Any = self.fields["into"]
         into.choices = [
             ("", _("into none")), (NEW, _("a new vat")), *((key, other.name) for key, other in self.others.items())
@@ -175,6 +203,7 @@ class EndForm(forms.Form):
         when = while_it_stood(self.cleaned_data["ended_at"], self.vat)
         noted = [row.added_at for row in self.vat.additions.all()] + [row.taken_at for row in self.vat.readings.all()]
         noted += [row.ended_at or row.began_at for row in self.vat.dips.all()]
+        noted += [row.poured_at for row in self.vat.poured.all()]
         if noted and when < max(noted).replace(second=0, microsecond=0):
             last = moment(timezone.localtime(max(noted)))
             raise forms.ValidationError(_("Something of it is noted after that (%(last)s).") % {"last": last})
@@ -187,6 +216,8 @@ class EndForm(forms.Form):
             self.add_error("into", _("Say into which vat it was poured."))
         if found.get("end") != "kept_on" and found.get("into"):
             self.add_error("into", _("Only if it was poured into another vat: leave it out."))
+        if found.get("end") != "kept_on" and found.get("poured") is not None:
+            self.add_error("poured", _("Only if it was poured into another vat: leave it out."))
         if found.get("into") == NEW and not found.get("new_name"):
             self.add_error("new_name", _("Give the new vat a name."))
         other = self.others.get(found.get("into") or "")

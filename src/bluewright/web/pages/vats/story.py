@@ -11,10 +11,12 @@ from zoneinfo import ZoneInfo
 
 from django.utils.translation import gettext as _
 
-from bluewright.journal.models import Dip, Vat, VatAddition, VatReading
+from bluewright.journal.bridge.assays import NINETY_WIDTH_SD
+from bluewright.journal.models import Dip, Vat, VatAddition, VatPoured, VatReading
 from bluewright.journal.queries.history import Step
+from bluewright.science.base.bands import Band
 from bluewright.web.ui.history import HistoryRow, history
-from bluewright.words.numbers import figure, moment, percent
+from bluewright.words.numbers import figure, moment, percent, ranged
 from bluewright.words.signs import VatSign, seen_said
 
 
@@ -22,9 +24,11 @@ from bluewright.words.signs import VatSign, seen_said
 class StoryRow:
     """One thing that happened to a vat."""
 
-    kind: Literal["addition", "look", "dip"]
+    kind: Literal["addition", "water", "heel", "look", "dip"]
     key: str
     """Of the row; of a dip that of its piece."""
+    source: str
+    """Of a heel the key of the vat that it came from; else empty."""
     when: str
     said: str
     note: str
@@ -47,6 +51,18 @@ def addition_said(row: VatAddition) -> str:
     return _("%(mass)s of %(what)s") % told
 
 
+def poured_said(row: VatPoured) -> str:
+    """`5 L of water`, `10 L out of Vat 3, with 4.2 g of pure indigo (3.1 to 5.3)`."""
+    if row.source is None:
+        return _("%(litres)s of water") % {"litres": row.volume_typed}
+    spread = 0.5 * NINETY_WIDTH_SD * row.pure_sd_g
+    pure = Band(p5=max(row.pure_g - spread, 0.0), p50=row.pure_g, p95=row.pure_g + spread)
+    told = {"litres": row.volume_typed, "vat": row.source.name, "pure": ranged(pure, "g")}
+    if row.volume_l:
+        return _("%(litres)s out of %(vat)s, with %(pure)s of pure indigo") % told
+    return _("the sediment of %(vat)s, with %(pure)s of pure indigo") % told
+
+
 def look_said(row: VatReading) -> str:
     """What was read and seen in one look."""
     signs: tuple[VatSign, ...] = ("liquor_look", "film", "grains_seen")
@@ -64,13 +80,20 @@ def look_said(row: VatReading) -> str:
 def _all(vat: Vat, zone: ZoneInfo, steps: Mapping[UUID, Sequence[Step]]) -> Iterator[tuple[datetime, StoryRow]]:
     for addition in vat.additions.all():
         yield addition.added_at, StoryRow(
-            kind="addition", key=str(addition.pk), when=moment(addition.added_at.astimezone(zone)),
+            kind="addition", key=str(addition.pk), source="", when=moment(addition.added_at.astimezone(zone)),
             said=addition_said(addition), note=addition.note,
             history=history(addition, steps.get(addition.pk, ()), zone),
         )  # fmt: skip
+    for poured in vat.poured.all():
+        yield poured.poured_at, StoryRow(
+            kind="water" if poured.source is None else "heel", key=str(poured.pk),
+            source="" if poured.source is None else str(poured.source.pk),
+            when=moment(poured.poured_at.astimezone(zone)), said=poured_said(poured), note=poured.note,
+            history=history(poured, steps.get(poured.pk, ()), zone),
+        )  # fmt: skip
     for look in vat.readings.all():
         yield look.taken_at, StoryRow(
-            kind="look", key=str(look.pk), when=moment(look.taken_at.astimezone(zone)), said=look_said(look),
+            kind="look", key=str(look.pk), source="", when=moment(look.taken_at.astimezone(zone)), said=look_said(look),
             note=look.note, history=history(look, steps.get(look.pk, ()), zone),
         )  # fmt: skip
     yield from _dips(vat.dips.all(), zone)
@@ -85,6 +108,6 @@ def _dips(dips: Iterable[Dip], zone: ZoneInfo) -> Iterator[tuple[datetime, Story
             told["minutes"] = figure((dip.ended_at - dip.began_at).total_seconds() / 60)
             said = _("%(piece)s (%(mass)s of %(fibre)s) was in it for %(minutes)s min") % told
         yield dip.began_at, StoryRow(
-            kind="dip", key=str(dip.piece_id), when=moment(dip.began_at.astimezone(zone)), said=said, note=dip.note,
-            history=(),
+            kind="dip", key=str(dip.piece_id), source="", when=moment(dip.began_at.astimezone(zone)), said=said,
+            note=dip.note, history=(),
         )  # fmt: skip

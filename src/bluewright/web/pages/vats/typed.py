@@ -3,18 +3,21 @@
 from __future__ import annotations
 
 import secrets
-from typing import Any
+from typing import Any, Final
 
 from django import forms
 
 from bluewright.journal.actions.vats import Added
-from bluewright.journal.bridge.assays import PURITY_SD_FRAC
-from bluewright.journal.models import Garden, Jar, Vat, VatAddition, VatReading
+from bluewright.journal.bridge.assays import NINETY_WIDTH_SD, PURITY_SD_FRAC
+from bluewright.journal.models import Garden, Jar, Vat, VatAddition, VatPoured, VatReading
 from bluewright.science.base.records import dump
 from bluewright.science.vat.recipe_record import VatRecipeRecord
+from bluewright.science.vat.state_record import VatAnswer
 from bluewright.web.pages.vats.forms import SIGNS, AddForm
 from bluewright.web.pages.vats.plan_forms import AmountsForm, MadeForm, PlanForm
 from bluewright.web.ui.typed import shown_moment, write_measure, write_moment
+
+LEAST_G: Final = 1e-9
 
 
 def new_vat(made: MadeForm, plan: PlanForm, *, record: VatRecipeRecord, garden: Garden) -> Vat:
@@ -129,6 +132,43 @@ def ended(form: forms.Form, vat: Vat) -> Vat:
     vat.end, vat.ended_at = data["end"], data["ended_at"]
     vat.note = " ".join(filter(None, (vat.note, data["note"])))
     return vat
+
+
+def write_poured(form: forms.Form, row: VatPoured) -> VatPoured:
+    """What was poured in as a valid form says."""
+    write_measure(form, "volume", row, value="volume_l", typed="volume_typed", nothing=0.0)
+    write_moment(form, "poured_at", row)
+    row.note = form.cleaned_data["note"]
+    return row
+
+
+def poured_as_typed(row: VatPoured) -> dict[str, Any]:
+    """What was poured in as its form was filled in."""
+    return {"volume": row.volume_typed, "poured_at": shown_moment(row.poured_at), "note": row.note}
+
+
+def heel(form: forms.Form, vat: Vat, *, into: Vat, stood: VatAnswer) -> VatPoured:
+    """What of a vat that is ended by a valid form came into another.
+
+    Its sediment whole, with all that is not reduced; of what is reduced, and of the reductant, the share of the litres
+    that went over. Where no litres are told it was aired and settled: then all of it is in the sediment, and blue.
+    """
+    went = form.cleaned_data["poured"]
+    litres, reduced_g, pure_g = 0.0, 0.0, stood.total_g.p50
+    if went is not None:
+        litres = went.value
+        reduced_g = min(litres / stood.volume_l, 1.0) * stood.reduced_g.p50
+        pure_g = max(stood.total_g.p50 - stood.reduced_g.p50, 0.0) + reduced_g
+    whole_sd_g = (stood.total_g.p95 - stood.total_g.p5) / NINETY_WIDTH_SD
+    sd_g = whole_sd_g * min(pure_g / max(stood.total_g.p50, LEAST_G), 1.0)
+    left = stood.reductant_g_per_l
+    return VatPoured(
+        vat=into, source=vat, poured_at=form.cleaned_data["ended_at"], volume_l=litres,
+        volume_typed="" if went is None else went.typed,
+        pure_g=pure_g, pure_sd_g=sd_g, reduced_frac=reduced_g / max(pure_g, LEAST_G),
+        reductant_g=litres * left.p50 if left is not None and into.kind == vat.kind else 0.0,
+        ph=stood.ph.p50 if litres else None,
+    )  # fmt: skip
 
 
 def poured_into(vat: Vat, *, name: str, at: Any) -> Vat:

@@ -2,7 +2,7 @@
 
 from django.urls import path
 
-from bluewright.web.pages.vats.views import faults, plans, rows, vats
+from bluewright.web.pages.vats.views import additions, faults, looks, plans, poured, vats
 
 urlpatterns = [
     path("", vats.index, name="vats.index"),
@@ -15,13 +15,19 @@ urlpatterns = [
     path("<uuid:key>/end/", vats.end, name="vats.end"),
     path("<uuid:key>/go-on/", vats.go_on, name="vats.go_on"),
     path("<uuid:key>/fault/", faults.fault, name="vats.fault"),
-    path("<uuid:key>/look/", rows.look, name="vats.look"),
-    path("<uuid:key>/add/", rows.add, name="vats.add"),
-    path("<uuid:key>/sharpen/", rows.sharpen, name="vats.sharpen"),
-    path("<uuid:key>/readings/<uuid:row>/change/", rows.change_reading, name="vats.change_reading"),
-    path("<uuid:key>/readings/<uuid:row>/delete/", rows.delete_reading, name="vats.delete_reading"),
-    path("<uuid:key>/readings/<uuid:row>/restore/", rows.restore_reading, name="vats.restore_reading"),
-    path("<uuid:key>/additions/<uuid:row>/change/", rows.change_addition, name="vats.change_addition"),
-    path("<uuid:key>/additions/<uuid:row>/delete/", rows.delete_addition, name="vats.delete_addition"),
-    path("<uuid:key>/additions/<uuid:row>/restore/", rows.restore_addition, name="vats.restore_addition"),
+    path("<uuid:key>/look/", looks.look, name="vats.look"),
+    path("<uuid:key>/add/", additions.add, name="vats.add"),
+    path("<uuid:key>/sharpen/", additions.sharpen, name="vats.sharpen"),
+    path("<uuid:key>/pour/", poured.pour, name="vats.pour"),
+    path("<uuid:key>/poured/<uuid:row>/change/", poured.change, name="vats.change_poured"),
+    path("<uuid:key>/poured/<uuid:row>/delete/", poured.delete, name="vats.delete_poured"),
+    path("<uuid:key>/poured/<uuid:row>/restore/", poured.restore, name="vats.restore_poured"),
+    path("<uuid:key>/readings/<uuid:row>/change/", looks.change_reading, name="vats.change_reading"),
+    path("<uuid:key>/readings/<uuid:row>/delete/", looks.delete_reading, name="vats.delete_reading"),
+    path("<uuid:key>/readings/<uuid:row>/restore/", looks.restore_reading, name="vats.restore_reading"),
+    path("<uuid:key>/additions/<uuid:row>/change/", additions.change_addition, name="vats.change_addition"),
+    path("<uuid:key>/additions/<uuid:row>/delete/", additions.delete_addition, name="vats.delete_addition"),
+    path("<uuid:key>/additions/<uuid:row>/delete-together/", additions.delete_together, name="vats.delete_together"),
+    path("<uuid:key>/additions/<uuid:row>/restore-together/", additions.restore_together, name="vats.restore_together"),
+    path("<uuid:key>/additions/<uuid:row>/restore/", additions.restore_addition, name="vats.restore_addition"),
 ]

@@ -51,7 +51,7 @@ def show(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
     answer, trouble = answered_now(vat)
     page = vat_page(
         vat, answer=answer, trouble=trouble, photos=photos.of_things([vat.pk], of=garden),
-        steps=histories([vat, *vat.additions.all(), *vat.readings.all()]),
+        steps=histories([vat, *vat.additions.all(), *vat.poured.all(), *vat.readings.all()]),
     )  # fmt: skip
     parts = {} if answer is None else {part.what: part.mass_g.p50 for part in answer.parts}
     form = AmountsForm(garden=garden, amounts=parts) if parts and vat.ended_at is None else None
@@ -127,8 +127,10 @@ def end(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
         if into is not None and answer is None:
             form.add_error("into", _("What is in it cannot be said: %(why)s") % {"why": trouble})
         else:
-            heel_g = None if answer is None else answer.total_g
-            actions.end_vat(typed.ended(form, vat), into=into, heel_g=heel_g, by=request.user)
+            ended, heel = typed.ended(form, vat), None
+            if into is not None and answer is not None:
+                heel = typed.heel(form, ended, into=into, stood=answer)
+            actions.end_vat(ended, heel=heel, by=request.user)
             undo = reverse("vats.go_on", kwargs={"key": key})
             messages.success(request, _("%(vat)s is ended.") % {"vat": vat.name}, extra_tags=undo)
             return redirect("vats.show", key=vat.pk if into is None else into.pk)
@@ -140,11 +142,6 @@ def end(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
 @in_garden
 def go_on(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
     """A vat was not ended after all."""
-    vat = get_object_or_404(Vat, pk=key, garden=garden)
-    try:
-        actions.go_on(vat, by=request.user)
-    except InputError as error:
-        messages.warning(request, f"{sentence(error.what)}: {error.right}.")
-    else:
-        messages.success(request, _("It goes on."))
+    actions.go_on(get_object_or_404(Vat, pk=key, garden=garden), by=request.user)
+    messages.success(request, _("It goes on."))
     return redirect("vats.show", key=key)

@@ -1,0 +1,75 @@
+"""What is poured into a vat: water to top it up; and how many litres came with a heel, put right."""
+
+from __future__ import annotations
+
+from uuid import UUID
+
+from django.contrib import messages
+from django.http import HttpRequest, HttpResponse
+from django.shortcuts import get_object_or_404, redirect
+from django.urls import reverse
+from django.utils import timezone
+from django.utils.translation import gettext as _
+from django.views.decorators.http import require_http_methods, require_POST
+
+from bluewright.journal.actions.keeping import correct, keep
+from bluewright.journal.models import Garden, Vat, VatPoured
+from bluewright.web.pages.vats import typed
+from bluewright.web.pages.vats.asked import the_vat
+from bluewright.web.pages.vats.forms import PourForm
+from bluewright.web.pages.vats.page import vat_page
+from bluewright.web.ui.respond import brought_back, in_garden, posted, shown, taken_out
+
+
+@require_http_methods(["GET", "HEAD", "POST"])
+@in_garden
+def pour(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
+    """Water tops a vat up."""
+    vat = the_vat(garden, key)
+    form = PourForm(posted(request), garden=garden, vat=vat, initial={"poured_at": timezone.localtime()})
+    if request.method == "POST" and form.is_valid():
+        row = keep(typed.write_poured(form, VatPoured(vat=vat)), by=request.user)
+        undo = reverse("vats.delete_poured", kwargs={"key": key, "row": row.pk})
+        messages.success(request, _("Written down."), extra_tags=undo)
+        return redirect("vats.show", key=key)
+    return _pour_page(request, form, vat)
+
+
+@require_http_methods(["GET", "HEAD", "POST"])
+@in_garden
+def change(request: HttpRequest, garden: Garden, key: UUID, row: UUID) -> HttpResponse:
+    """Correct how much was poured in, and when."""
+    vat = the_vat(garden, key)
+    poured = get_object_or_404(VatPoured, pk=row, vat=vat)
+    form = PourForm(
+        posted(request), garden=garden, vat=vat, heel=poured.source is not None, initial=typed.poured_as_typed(poured)
+    )
+    if request.method == "POST" and form.is_valid():
+        correct(typed.write_poured(form, poured), by=request.user)
+        messages.success(request, _("Corrected."))
+        return redirect("vats.show", key=key)
+    return _pour_page(request, form, vat)
+
+
+@require_POST
+@in_garden
+def delete(request: HttpRequest, garden: Garden, key: UUID, row: UUID) -> HttpResponse:
+    """Water was not poured in after all; a heel is out again when the vat that it came from goes on."""
+    poured = get_object_or_404(VatPoured, pk=row, vat=the_vat(garden, key), source=None)
+    taken_out(
+        request, poured, said=_("Taken out."), undo=reverse("vats.restore_poured", kwargs={"key": key, "row": row})
+    )
+    return redirect("vats.show", key=key)
+
+
+@require_POST
+@in_garden
+def restore(request: HttpRequest, garden: Garden, key: UUID, row: UUID) -> HttpResponse:
+    """Bring back what was poured in."""
+    brought_back(request, get_object_or_404(VatPoured.everything, pk=row, vat=the_vat(garden, key), source=None))
+    return redirect("vats.show", key=key)
+
+
+def _pour_page(request: HttpRequest, form: PourForm, vat: Vat) -> HttpResponse:
+    page = vat_page(vat, answer=None, trouble="", photos={}, steps={})
+    return shown(request, "vats/pour.html", page, status=422 if form.errors else 200, form=form)
