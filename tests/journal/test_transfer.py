@@ -64,6 +64,7 @@ def test_a_batch_goes_along_from_its_straining_to_its_jar(garden: Garden, strain
     cast.a_swatch(garden, jar=Jar.objects.get())
     vat, piece = cast.a_made_vat(garden), cast.a_piece(garden)
     cast.a_dip(piece, vat)
+    cast.a_vat_poured(vat, source=cast.a_vat(garden, name="Vat 3"), pure_g=2.0)
     cast.a_home_test(piece)
     cast.a_ladder_dip(cast.a_done_ladder(garden, vat=vat))
     cast.a_trial(garden, open_lots=1)

@@ -11,6 +11,7 @@ from bluewright.charts.curve_chart import Target, target_entries, target_line
 from bluewright.charts.inputs import CurveBand, Mark, TimeBand, Window, check_words
 from bluewright.charts.palette import INK, NIGHT, SMALL_SIZE, TAN, TAN_INK
 from bluewright.charts.parts import (
+    HATCHED_MIDDLE,
     MARGIN,
     RIGHT,
     Entry,
@@ -66,6 +67,16 @@ class TimePanel:
     """Whether the axis must show zero: yes for masses, no for temperatures."""
     target: Target | None = None
     """A level to be reached or kept."""
+    behind: TimeBand | None = None
+    """A second quantity of the same unit and moments, hatched behind the first: the whole that it is a part of."""
+    behind_name: str = ""
+    """What that is: `in the vat in all`."""
+
+    def __post_init__(self) -> None:
+        if self.behind is not None:
+            check_words(behind_name=self.behind_name)
+            if self.behind.times != self.band.times:
+                raise InputError(where="behind.times", what="they are not those of the band", right="give the same")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -125,9 +136,12 @@ def _figures(chart: BandChart, x: Scale, *, top: float, bottom: float) -> Figure
     """Both panels moment by moment; the lower one by its nearest moment, if it has one within an hour."""
     start = chart.upper.band.times[0]
     return Figures(
-        heads=(_("time"), chart.upper.name, *([chart.lower.name] if chart.lower else [])),
+        heads=(_("time"), chart.upper.name, *_behind_name(chart), *([chart.lower.name] if chart.lower else [])),
         places=tuple(
-            (x(_hour(start, time)), (moment(time), _said(chart.upper, at), *_beneath(chart.lower, time)))
+            (
+                x(_hour(start, time)),
+                (moment(time), _said(chart.upper.band, at), *_behind(chart, at), *_beneath(chart.lower, time)),
+            )
             for at, time in enumerate(chart.upper.band.times)
         ),
         top=top,
@@ -135,15 +149,22 @@ def _figures(chart: BandChart, x: Scale, *, top: float, bottom: float) -> Figure
     )
 
 
+def _behind_name(chart: BandChart) -> list[str]:
+    return [f"{chart.upper.behind_name}, {chart.upper.unit}"] if chart.upper.behind is not None else []
+
+
+def _behind(chart: BandChart, at: int) -> list[str]:
+    return [_said(chart.upper.behind, at)] if chart.upper.behind is not None else []
+
+
 def _beneath(lower: TimePanel | None, time: datetime) -> list[str]:
     if lower is None:
         return []
     at = min(range(len(lower.band.times)), key=lambda k: abs(lower.band.times[k] - time))
-    return [_said(lower, at) if abs(lower.band.times[at] - time) <= BESIDE else ""]
+    return [_said(lower.band, at) if abs(lower.band.times[at] - time) <= BESIDE else ""]
 
 
-def _said(panel: TimePanel, at: int) -> str:
-    band = panel.band
+def _said(band: TimeBand, at: int) -> str:
     return ranged(Band(p5=band.low[at], p50=band.mid[at], p95=band.high[at]), "")
 
 
@@ -161,6 +182,9 @@ def description(chart: BandChart) -> str:
     for words, at in points:
         figures = with_range(f"{band.mid[at]:.3g} {unit}", f"{band.low[at]:.3g}", f"{band.high[at]:.3g}")
         said.append(words % {"figures": figures, "when": moment(band.times[at])})
+    if chart.upper.behind is not None:
+        last = {"name": chart.upper.behind_name, "figures": f"{_said(chart.upper.behind, -1)} {unit}".rstrip()}
+        said.append(_("Hatched behind it: %(name)s, at last %(figures)s.") % last)
     if chart.window is not None:
         span = {"what": chart.window.label, "start": moment(chart.window.start), "end": moment(chart.window.end)}
         said.append(_("%(what)s: %(start)s to %(end)s.") % span)
@@ -177,6 +201,9 @@ def description(chart: BandChart) -> str:
 
 def _entries(chart: BandChart, name: str) -> list[Entry]:
     entries = band_entries(chart.range_text, chart.middle_text)
+    if chart.upper.behind is not None:
+        sample = box(0, 1, 26, 12, fill=f"url(#{name}-hatch)", stroke=TAN_INK, stroke_width=0.9)
+        entries.append(Entry(sample=sample + line(0, 7, 26, 7, **HATCHED_MIDDLE), text=chart.upper.behind_name))
     marks = [*chart.upper.marks, *(chart.lower.marks if chart.lower else ())]
     if chart.window is not None:
         sample = box(0, 0, 26, 14, fill=f"url(#{name}-hatch)", stroke=TAN, stroke_width=1.5)
@@ -194,6 +221,7 @@ def _axis(what: TimePanel, start: datetime, span_h: float, *, wanted: int) -> li
     """Round numbers around everything that is shown."""
     marks = [mark.value for mark in what.marks if mark.value is not None and 0 <= _hour(start, mark.time) <= span_h]
     kept = [*([0.0] if what.from_zero else []), *([what.target.value] if what.target else [])]
+    kept += [*what.behind.low, *what.behind.high] if what.behind is not None else []
     return outer_ticks(min(*what.band.low, *marks, *kept), max(*what.band.high, *marks, *kept), wanted=wanted)
 
 
@@ -211,6 +239,9 @@ def _quantity(chart: BandChart, what: TimePanel, panel: Panel, name: str, *, lif
     if chart.window is not None and main:
         edges = _hour(start, chart.window.start), _hour(start, chart.window.end)
         drawn.append(panel.shade(*edges, fill=f"url(#{name}-hatch)", stroke=TAN, stroke_width=1.5))
+    if what.behind is not None:
+        behind = _against_hours(what.behind, start, panel.x.high)
+        drawn.append(panel.hatched_band(behind, fill=f"url(#{name}-hatch)"))
     band = _against_hours(what.band, start, panel.x.high)
     drawn.append(panel.band(band))
     labels = Labels(panel)

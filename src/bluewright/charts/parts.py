@@ -15,6 +15,7 @@ from bluewright.charts.palette import (
     LINEN,
     SMALL_SIZE,
     SOFT_INK,
+    TAN_INK,
     TEXT_SIZE,
     TITLE_SIZE,
     WIDTH,
@@ -46,6 +47,8 @@ BOLD: Final = 1.13
 RIGHT: Final = WIDTH - MARGIN
 _EDGE: Final[Look] = {"stroke": INDIGO[3], "stroke_width": 1.2, "stroke_dasharray": "6 3"}
 """The edge of a band."""
+HATCHED_MIDDLE: Final[Look] = {"stroke": TAN_INK, "stroke_width": 2.0, "stroke_dasharray": "9 3 2 3"}
+"""The middle of a band that is hatched."""
 _LINE: Final = 1.3
 """Height of a line of text in its own size."""
 
@@ -101,6 +104,15 @@ class Panel:
                 drawn.append(label(x, self.bottom + 19, tick.label, size=SMALL_SIZE, fill=SOFT_INK, anchor="middle"))
                 free_from = x + half + 6
         return "".join(drawn)
+
+    def hatched_band(self, band: CurveBand, *, fill: str) -> str:
+        """A range behind another: hatched between thin edges, its middle in dots and dashes, so that grey tells it."""
+        upper = [self.at(x, y) for x, y in zip(band.x, band.high, strict=True)]
+        lower = [self.at(x, y) for x, y in zip(band.x, band.low, strict=True)]
+        middle = [self.at(x, y) for x, y in zip(band.x, band.mid, strict=True)]
+        drawn = [area(upper + lower[::-1], fill=fill)]
+        drawn += [path(edge, stroke=TAN_INK, stroke_width=0.9) for edge in (upper, lower)]
+        return "".join([*drawn, path(middle, **HATCHED_MIDDLE)])
 
     def band(self, band: CurveBand) -> str:
         """The range as a pale area with dashed edges, the middle as a solid line."""

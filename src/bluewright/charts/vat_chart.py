@@ -10,7 +10,7 @@ import numpy as np
 
 from bluewright.charts.answers import over_time
 from bluewright.charts.band_chart import BandChart, TimePanel, band_chart
-from bluewright.charts.curve_chart import Choice, CurveChart, Target, curve_chart
+from bluewright.charts.curve_chart import Choice, CurveChart, curve_chart
 from bluewright.charts.inputs import CurveBand, Mark, Span, TimeBand
 from bluewright.charts.scale import nights
 from bluewright.science.base.bands import BandAtTime
@@ -19,14 +19,13 @@ from bluewright.science.vat.recipe_record import VatRecipeAnswer
 from bluewright.science.vat.signs import SIGNS
 from bluewright.science.vat.state_record import VatAnswer
 from bluewright.words.language import gettext as _
-from bluewright.words.numbers import figure
 
 FORM_POINTS: Final = 53
 """Of the curve over the pH."""
 
 
 def vat_chart(found: VatAnswer, *, answer: str) -> str:
-    """How does the vat stand? Reduced indigo against time with what was seen, and the pH with its readings."""
+    """How does the vat stand? Reduced indigo over time before all that is in it, what was seen; pH with readings."""
     record = found.inputs
     reduced = _drawn(found.reduced_curve_g)
     looks = tuple(
@@ -37,14 +36,13 @@ def vat_chart(found: VatAnswer, *, answer: str) -> str:
     read = tuple(
         Mark(time=one.time, label=f"pH {one.ph:g}", value=one.ph) for one in record.readings if one.ph is not None
     )
-    total = found.total_g.p50
     return band_chart(
         BandChart(
             question=_("How does %(vat)s stand?") % {"vat": record.id or _("this vat")},
             answer=answer,
             upper=TimePanel(
                 name=_("reduced indigo, %(unit)s") % {"unit": "g"}, unit="g", band=reduced,
-                marks=looks, target=Target(value=total, label=_("in it now: %(total)s g") % {"total": figure(total)}),
+                marks=looks, behind=_drawn(found.total_curve_g), behind_name=_("pure indigo in it in all"),
             ),
             lower=TimePanel(name="pH", unit="", band=_drawn(found.ph_curve), marks=read, from_zero=False),
             now=record.now,
