@@ -74,7 +74,7 @@ def test_indigo_and_electrons_are_neither_made_nor_lost(
     share = case.purities["purity 0"].from_z(batch["purity_z"]) * 0.95
     assert last.volume_l == pytest.approx(20.0 + 2 * litres)
     given_g = powder * share + heel + poured
-    assert course.whole_g()[-1] + last.grams(last.taken_mmol) == pytest.approx(given_g, rel=1e-9, abs=1e-9)
+    assert course.whole_g()[-1] + last.mass_g(last.taken_mmol) == pytest.approx(given_g, rel=1e-9, abs=1e-9)
     book = last.book
     kept = (
         last.electrons_mmol

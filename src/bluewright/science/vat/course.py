@@ -30,13 +30,13 @@ class Course:
         """One quantity over time, (t, n)."""
         return np.stack([getattr(row, name) for row in self.rows])
 
-    def grams(self, *names: str) -> Floats:
+    def mass_g(self, *names: str) -> Floats:
         """Pure indigo of these kinds together in all of the vat over time, g, (t, n)."""
-        return np.stack([row.grams(sum(getattr(row, name) for name in names)) for row in self.rows])
+        return np.stack([row.mass_g(sum(getattr(row, name) for name in names)) for row in self.rows])
 
     def whole_g(self) -> Floats:
         """Pure indigo of every kind in the vat over time, g, (t, n)."""
-        return self.grams("reduced_mmol", "waiting_mmol", "grains_mmol")
+        return self.mass_g("reduced_mmol", "waiting_mmol", "grains_mmol")
 
     def at(self, at_h: float) -> Now:
         """The moment that lies next to an hour."""
@@ -80,7 +80,7 @@ def _begin(setting: Setting, batch: Batch, n: int) -> Now:
             carried_mmol=nothing.copy(),
         ),
     )  # fmt: skip
-    unreduced(now, np.maximum(batch["heel_g"], 0.0), reaches=batch["reaches"])
+    unreduced(now, np.maximum(batch["heel_g"], 0.0), reaches_frac=batch["reaches"])
     return now
 
 

@@ -64,13 +64,13 @@ class Now:
         own = {name: getattr(self, name).copy() for name in (*IN_A_LITRE, "ph")}
         return Now(**own, volume_l=self.volume_l, book=book)
 
-    def grams(self, mmol_per_l: Floats) -> Floats:
-        """Grams of pure indigo in all of it that so much in a litre are."""
-        return mmol_per_l * (self.volume_l * INDIGO_G_PER_MOL / 1000.0)
+    def mass_g(self, amount_mmol: Floats) -> Floats:
+        """Grams of pure indigo in all of it that so many mmol in a litre are."""
+        return amount_mmol * (self.volume_l * INDIGO_G_PER_MOL / 1000.0)
 
-    def mmol_per_l(self, grams: Floats) -> Floats:
+    def mmol_per_l(self, pure_g: Floats) -> Floats:
         """What so many grams of pure indigo are in a litre of it, mmol."""
-        return grams * (1000.0 / INDIGO_G_PER_MOL / self.volume_l)
+        return pure_g * (1000.0 / INDIGO_G_PER_MOL / self.volume_l)
 
 
 def air(now: Now, oxygen_mmol: Floats, *, gain_factor: float) -> None:
@@ -85,11 +85,11 @@ def air(now: Now, oxygen_mmol: Floats, *, gain_factor: float) -> None:
     now.book.to_air_mmol = now.book.to_air_mmol + spent + INDIGO_ELECTRONS * turned
 
 
-def unreduced(now: Now, grams: Floats, *, reaches: Floats) -> None:
-    """Pure indigo comes in blue: the share that `reaches` waits to be reduced, the rest are grains."""
-    amount = now.mmol_per_l(grams)
-    now.waiting_mmol = now.waiting_mmol + amount * reaches
-    now.grains_mmol = now.grains_mmol + amount * (1.0 - reaches)
+def unreduced(now: Now, pure_g: Floats, *, reaches_frac: Floats) -> None:
+    """Pure indigo comes in blue: `reaches_frac` of it waits to be reduced, the rest are grains."""
+    amount = now.mmol_per_l(pure_g)
+    now.waiting_mmol = now.waiting_mmol + amount * reaches_frac
+    now.grains_mmol = now.grains_mmol + amount * (1.0 - reaches_frac)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -275,7 +275,7 @@ def _addition(made: Setting, one: VatAddition, row: int) -> Event:
 
 def _powder(mass_g: float, purity: Prior, batch: Batch, now: Now) -> None:
     share = purity.from_z(batch["purity_z"]) * (1.0 - MOISTURE_FRAC.centre)
-    unreduced(now, mass_g * share, reaches=batch["reaches"])
+    unreduced(now, mass_g * share, reaches_frac=batch["reaches"])
 
 
 def _alkali(mmol: float, most_ph: float, batch: Batch, now: Now) -> None:

@@ -49,8 +49,8 @@ def state(record: VatRecord, *, rng: np.random.Generator, learned: Learned | Non
     view = _outlook(made, course, batch, weights)
     chosen = advise(made, view, batch, now, weights)
     then = course.at(made.hours[-1] + chosen.look_h)
-    unreduced_g = now.grams(now.waiting_mmol + now.grains_mmol)
-    reduced_g = now.grams(now.reduced_mmol)
+    unreduced_g = now.mass_g(now.waiting_mmol + now.grains_mmol)
+    reduced_g = now.mass_g(now.reduced_mmol)
     reductant = KINDS[record.kind].reductant
     return VatAnswer(
         id=record.id,
@@ -63,7 +63,7 @@ def state(record: VatRecord, *, rng: np.random.Generator, learned: Learned | Non
         total_g=band(reduced_g + unreduced_g, weights=weights, digits=3),
         reduced_g=band(reduced_g, weights=weights, digits=3),
         unreduced_g=band(unreduced_g, weights=weights, digits=3),
-        taken_g=band(now.grams(now.taken_mmol), weights=weights, digits=3),
+        taken_g=band(now.mass_g(now.taken_mmol), weights=weights, digits=3),
         reductant_g_per_l=None if reductant is None else _reductant(made, now, weights),
         short_chance=significant(view.short_chance, 3),
         ph=band(now.ph, weights=weights, digits=3),
@@ -72,7 +72,7 @@ def state(record: VatRecord, *, rng: np.random.Generator, learned: Learned | Non
         temp_c=temp_band(made),
         volume_l=significant(now.volume_l, 4),
         total_curve_g=_curve(made, course.whole_g(), weights),
-        reduced_curve_g=_curve(made, course.grams("reduced_mmol"), weights),
+        reduced_curve_g=_curve(made, course.mass_g("reduced_mmol"), weights),
         active_curve_g_per_l=_curve(made, np.stack([active_g_per_l(row, batch) for row in course.rows]), weights),
         ph_curve=_curve(made, course.of("ph"), weights),
         she_mv=_she_mv(record),
