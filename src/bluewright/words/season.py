@@ -45,7 +45,7 @@ def said(found: SeasonAnswer) -> Said:
     lines = [_first(found), *(want_said(want) for want in found.wants), *given_up(found), *changes_said(found)]
     lines += [moved_said(one) for one in found.moved]
     lines += [_clash(found), _how_good(found)]
-    tables = [_cuts(found.cuts), _steeps(found.steeps)] if found.cuts or found.steeps else []
+    tables = [*([_cuts(found.cuts)] if found.cuts else []), *([_steeps(found.steeps)] if found.steeps else [])]
     return Said(parts=(*(line for line in lines if line), *tables), cautions=found.cautions)
 
 

@@ -6,8 +6,9 @@ import pytest
 from django.test import Client
 from django.utils import timezone
 
-from bluewright.journal.models import AirTemp, Change, Garden, RainDay
-from tests.cast import a_garden
+from bluewright.journal.actions.keeping import delete, keep
+from bluewright.journal.models import AirTemp, Change, Garden, Intake, RainDay, StationDay
+from tests.cast import a_day, a_garden
 from tests.web.checks import flat, no_rows, only, refused, to_the_start_without_a_garden, url
 
 pytestmark = pytest.mark.django_db
@@ -106,3 +107,15 @@ def test_other_methods_are_refused(client: Client, garden: Garden) -> None:
 
 def test_more_weather_needs_no_more_statements(client: Client, bare: Garden) -> None:
     flat(client, WHERE, lambda: client.post(WHERE, {field("low", d): f"{d + 10} C" for d in range(-2, 4)}))
+
+
+def test_what_a_station_said_stands_below_with_only_the_columns_that_it_has(client: Client, bare: Garden) -> None:
+    assert client.get(WHERE).context["station"] is None
+    intake = keep(Intake(garden=bare, file_name="gauge.csv", columns={}, signature="", report={}), by=None)
+    StationDay.objects.create(intake=intake, day=a_day(1), rain_mm=5.2, humidity_frac=0.71)
+    StationDay.objects.create(intake=intake, day=a_day(2), rain_mm=0.0)
+    table = client.get(WHERE).context["station"]
+    assert table.head == ("day", "rain", "humidity")
+    assert [cells[1:] for _advised, cells in table.rows] == [("5.2 mm", "71%"), ("0 mm", "–")]
+    delete(intake, by=None)
+    assert client.get(WHERE).context["station"] is None

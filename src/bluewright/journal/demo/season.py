@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 from datetime import datetime, timedelta
 from typing import Any, Final
 from zoneinfo import ZoneInfo
@@ -13,7 +12,7 @@ from django.db import transaction
 from bluewright.journal.actions import beds, steeps
 from bluewright.journal.actions.keeping import keep
 from bluewright.journal.bridge.steeps import steep_record
-from bluewright.journal.demo import assaying, plan
+from bluewright.journal.demo import assaying, plan, weather
 from bluewright.journal.demo.card import a_card
 from bluewright.journal.demo.cloth import write_cloth
 from bluewright.journal.demo.hours import PRICES, write_hours
@@ -36,7 +35,6 @@ from bluewright.journal.models import (
     Limits,
     Picking,
     PlanBasis,
-    RainDay,
     Reading,
     Steep,
     Strain,
@@ -50,11 +48,6 @@ from bluewright.journal.queries.jars import left_g
 NAME: Final = "Marl Bank"
 ZONE: Final = "Europe/London"
 SEED: Final = 11
-DAYS_BACK: Final = 101
-DAYS_AHEAD: Final = 5
-RAIN_BACK_D: Final = 60
-WET_CHANCE: Final = 0.4
-LOW_AT_H, HIGH_AT_H = 6, 15
 PICKED_BEFORE: Final = timedelta(hours=2)
 BEGUN_AT_H: Final = 10
 STRAINED_AT_H: Final = (8, 18)
@@ -87,13 +80,16 @@ class _Season:
                 time_zone=ZONE,
                 invented=True,
                 latitude_deg=51.2,
+                climate=weather.climate(),
                 tap_ph=7.6,
                 tap_conductivity_us_per_cm=420.0,
                 **PRICES,
             ),
             by=self.by,
         )
-        self._weather()
+        self.air = weather.write_air(self.garden, now=self.now, by=self.by, rng=self.rng)
+        weather.write_rain(self.garden, now=self.now, by=self.by, rng=np.random.default_rng(SEED + 1))
+        weather.write_station(self.garden, now=self.now, by=self.by, rng=np.random.default_rng(SEED + 2))
         cupboard = self._cupboard()
         self._beds()
         for tub in plan.TUBS:
@@ -188,42 +184,8 @@ class _Season:
         write_vats(self.garden, jars=jars, now=self.now, by=self.by, seed=SEED)
         write_cloth(self.garden, jars=jars, now=self.now, by=self.by, seed=SEED)
 
-    def _weather(self) -> None:
-        """A mild slope: lowest and highest of each day, a slow wave with the days' own whims."""
-        midnight = self.now.replace(hour=0, minute=0, second=0, microsecond=0)
-        whim_c = 0.0
-        for day in range(-DAYS_BACK, DAYS_AHEAD + 1):
-            whim_c = 0.7 * whim_c + self.rng.normal(0.0, 1.4)
-            mean_c = 16.5 + 1.5 * math.sin(day / 16.0) + whim_c
-            for hour, swing_c in ((LOW_AT_H, -4.5), (HIGH_AT_H, 5.0)):
-                when = midnight + timedelta(days=day, hours=hour)
-                temp_c = round(2 * (mean_c + swing_c)) / 2
-                ahead = when > self.now
-                self.air.append(
-                    AirTemp(
-                        garden=self.garden, time=when, temp_c=temp_c, temp_typed=f"{temp_c:g} C", forecast=ahead
-                    )
-                )  # fmt: skip
-        beds.add_air(self.air, by=self.by)
-        self._rain()
-
-    def _rain(self) -> None:
-        """Two days in five are wet; drawn apart, so that the rest of the season stays as it was."""
-        rng = np.random.default_rng(SEED + 1)
-        rows = []
-        for ahead_d in range(-RAIN_BACK_D, DAYS_AHEAD + 1):
-            fallen_mm = round(float(rng.gamma(0.75, 6.0)), 1) if rng.random() < WET_CHANCE else 0.0
-            day = (self.now + timedelta(days=ahead_d)).date()
-            rows.append(
-                RainDay(
-                    garden=self.garden, day=day, rain_mm=fallen_mm, rain_typed=f"{fallen_mm:g} mm",
-                    forecast=ahead_d > 0,
-                )
-            )  # fmt: skip
-        beds.add_rain(rows, by=self.by)
-
     def _cupboard(self) -> dict[str, Alkali]:
-        spring = (self.now - timedelta(days=DAYS_BACK)).date()
+        spring = (self.now - timedelta(days=weather.DAYS_BACK)).date()
         rows = (
             Alkali(
                 name="Soda, half molar",

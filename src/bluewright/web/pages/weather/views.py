@@ -20,6 +20,8 @@ from bluewright.journal.models import AirTemp, Garden, RainDay
 from bluewright.journal.models.garden import HIGHEST_AT, LOWEST_AT
 from bluewright.journal.queries import weather as queries
 from bluewright.web.pages.weather.climate import COLUMNS, MONTHS, ClimateForm, as_typed, write_climate
+from bluewright.web.pages.weather.station import DAYS as STATION_DAYS
+from bluewright.web.pages.weather.station import station_table
 from bluewright.web.ui.respond import in_garden, posted
 from bluewright.web.ui.typed import MeasureField
 from bluewright.words.numbers import month_said, weekday
@@ -78,9 +80,11 @@ def days(request: HttpRequest, garden: Garden) -> HttpResponse:
         messages.success(request, _("The weather is written down."))
         return redirect("today")
     table = [(day, *(form[f"{what}_{day.isoformat()}"] for what in LABELS)) for day in shown]
+    station = station_table(queries.station(garden, first=today - (STATION_DAYS - 1) * DAY, last=today))
     return render(
-        request, "weather/days.html", {"form": form, "table": table, "today": today}, status=422 if form.errors else 200
-    )
+        request, "weather/days.html", {"form": form, "table": table, "today": today, "station": station},
+        status=422 if form.errors else 200,
+    )  # fmt: skip
 
 
 @require_http_methods(["GET", "HEAD", "POST"])
