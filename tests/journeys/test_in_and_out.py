@@ -20,7 +20,7 @@ def sheet(phone: Phone) -> Phone:
 
 def test_a_logger_s_file_is_looked_at_brought_in_and_taken_out(phone: Phone) -> None:
     phone.open("/weather/")
-    phone.press("From a logger")
+    phone.press("From a logger or a station")
     phone.press("Bring a file in")
     phone.page.select_option("[name=of]", "air")
     log = {"name": "shed.csv", "mimeType": "text/csv", "buffer": lines(hours=3).encode()}

@@ -115,7 +115,7 @@ def test_what_a_station_said_stands_below_with_only_the_columns_that_it_has(clie
     StationDay.objects.create(intake=intake, day=a_day(1), rain_mm=5.2, humidity_frac=0.71)
     StationDay.objects.create(intake=intake, day=a_day(2), rain_mm=0.0)
     table = client.get(WHERE).context["station"]
-    assert table.head == ("day", "rain", "humidity")
-    assert [cells[1:] for _advised, cells in table.rows] == [("5.2 mm", "71%"), ("0 mm", "–")]
+    assert table.head == ("day", "rain, mm", "humidity")
+    assert [cells[1:] for _advised, cells in table.rows] == [("5.2", "71%"), ("0", "–")]
     delete(intake, by=None)
     assert client.get(WHERE).context["station"] is None

@@ -141,7 +141,9 @@ def _dates(answer: ClothPlanAnswer, wants: Sequence[Want], today: date) -> Table
         if want.state == "open" and (days := known.get((want.name, due(want, today)))) is not None
     ]
     columns = {_("sow by"): 4, _("cut by"): 4, _("vat by"): 3, _("dye by"): 3, _("ready"): 2}
-    return table(_("Begin by"), columns, rows)
+    told = [k for k in range(len(columns)) if any(row[k + 1] for row in rows)]
+    widths = {name: width for k, (name, width) in enumerate(columns.items()) if k in told}
+    return table(_("Begin by"), widths, [(row[0], *(row[k + 1] for k in told)) for row in rows])
 
 
 def _begin(name: str, days: DaysBack) -> tuple[str, ...]:

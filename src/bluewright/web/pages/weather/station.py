@@ -11,17 +11,17 @@ from django.utils.translation import gettext_lazy
 
 from bluewright.journal.loggers.station import Day
 from bluewright.web.ui.answered import Table
-from bluewright.words.measures import amount
+from bluewright.words.measures import in_own_units
 from bluewright.words.numbers import figure, percent, weekday
 
 DAYS: Final = 14
 """So many days are shown, as far as they are known."""
 COLUMNS: Final[tuple[tuple[str, Any, Callable[[float], str]], ...]] = (
-    ("rain_mm", gettext_lazy("rain"), lambda mm: amount(mm, "length_mm")),
+    ("rain_mm", gettext_lazy("rain"), lambda mm: figure(in_own_units((mm,), "length_mm")[0][0])),
     ("humidity_frac", gettext_lazy("humidity"), percent),
-    ("wind_m_per_s", gettext_lazy("wind"), lambda m_per_s: f"{figure(m_per_s)} m/s"),
-    ("sunshine_h", gettext_lazy("sunshine"), lambda hours: f"{figure(hours)} h"),
-    ("radiation_mj_per_m2", gettext_lazy("sun"), lambda mj: f"{figure(mj)} MJ/m²"),
+    ("wind_m_per_s", gettext_lazy("wind, m/s"), figure),
+    ("sunshine_h", gettext_lazy("sunshine, h"), figure),
+    ("radiation_mj_per_m2", gettext_lazy("sun, MJ/m²"), figure),
 )
 """Of each thing that a station measures its field, its name, and how it is said."""
 
@@ -35,7 +35,8 @@ def station_table(days: Mapping[date, Day]) -> Table | None:
     ]
     if not shown:
         return None
-    head = (_("day"), *(str(said) for _name, said, _say in shown))
+    unit = in_own_units((0.0,), "length_mm")[1]
+    head = (_("day"), *(f"{said}, {unit}" if name == "rain_mm" else str(said) for name, said, _say in shown))
     return Table(caption=_("From the station"), head=head, rows=tuple(rows))
 
 
