@@ -87,9 +87,7 @@ class _Season:
             ),
             by=self.by,
         )
-        self.air = weather.write_air(self.garden, now=self.now, by=self.by, rng=self.rng)
-        weather.write_rain(self.garden, now=self.now, by=self.by, rng=np.random.default_rng(SEED + 1))
-        weather.write_station(self.garden, now=self.now, by=self.by, rng=np.random.default_rng(SEED + 2))
+        self.air = weather.write(self.garden, now=self.now, by=self.by, rng=self.rng, seed=SEED)
         cupboard = self._cupboard()
         self._beds()
         for tub in plan.TUBS:

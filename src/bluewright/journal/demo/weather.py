@@ -43,7 +43,15 @@ def climate() -> list[dict[str, Any]]:
     return found
 
 
-def write_air(garden: Garden, *, now: datetime, by: Any, rng: np.random.Generator) -> list[AirTemp]:
+def write(garden: Garden, *, now: datetime, by: Any, rng: np.random.Generator, seed: int) -> list[AirTemp]:
+    """All of it; rain and station are drawn apart, so that the rest of the season stays as it was."""
+    air = _air(garden, now=now, by=by, rng=rng)
+    _rain(garden, now=now, by=by, rng=np.random.default_rng(seed + 1))
+    _station(garden, now=now, by=by, rng=np.random.default_rng(seed + 2))
+    return air
+
+
+def _air(garden: Garden, *, now: datetime, by: Any, rng: np.random.Generator) -> list[AirTemp]:
     """Lowest and highest of each day, a slow wave with the days' own whims; what is still to come is a forecast."""
     midnight = now.replace(hour=0, minute=0, second=0, microsecond=0)
     whim_c, rows = 0.0, list[AirTemp]()
@@ -59,8 +67,8 @@ def write_air(garden: Garden, *, now: datetime, by: Any, rng: np.random.Generato
     return rows
 
 
-def write_rain(garden: Garden, *, now: datetime, by: Any, rng: np.random.Generator) -> None:
-    """Two days in five are wet; drawn apart, so that the rest of the season stays as it was."""
+def _rain(garden: Garden, *, now: datetime, by: Any, rng: np.random.Generator) -> None:
+    """Two days in five are wet."""
     rows = []
     for ahead_d in range(-RAIN_BACK_D, DAYS_AHEAD + 1):
         fallen_mm = round(float(rng.gamma(0.75, 6.0)), 1) if rng.random() < WET_CHANCE else 0.0
@@ -69,7 +77,7 @@ def write_rain(garden: Garden, *, now: datetime, by: Any, rng: np.random.Generat
     beds.add_rain(rows, by=by)
 
 
-def write_station(garden: Garden, *, now: datetime, by: Any, rng: np.random.Generator) -> Intake:
+def _station(garden: Garden, *, now: datetime, by: Any, rng: np.random.Generator) -> Intake:
     """The file of a small station without a thermometer, brought in as any file is: damp and dull where it rained."""
     rained = dict(RainDay.objects.filter(garden=garden).values_list("day", "rain_mm"))
     lines = [HEAD]
