@@ -115,11 +115,7 @@ class _Season:
         for name, days_ago, seen in plan.LOOKS:
             day = (self.now - timedelta(days=days_ago)).date()
             keep(BedLook(bed=self.beds[name], day=day, **seen), by=self.by)
-        for days_ahead, wanted in plan.WANTS:
-            by_day = None if days_ahead is None else (self.now + timedelta(days=days_ahead)).date()
-            keep(Want(garden=self.garden, by_day=by_day, **wanted), by=self.by)
-        keep(PlanBasis(garden=self.garden, **plan.BASIS), by=self.by)
-        self._limits()
+        self._wanted()
         self._beside(work.jars)
         return self.garden
 
@@ -141,8 +137,12 @@ class _Season:
         own_rng = np.random.default_rng(SEED + 1)
         write_trials(self.garden, tub=self.tubs["16"].steep, now=self.now, by=self.by, rng=own_rng)
 
-    def _limits(self) -> None:
-        """What the season's schedule keeps to; the schedule itself is reckoned when it is asked for."""
+    def _wanted(self) -> None:
+        """What is wanted, how the garden works, and what its schedule keeps to; it is reckoned when it is asked for."""
+        for days_ahead, wanted in plan.WANTS:
+            by_day = None if days_ahead is None else (self.now + timedelta(days=days_ahead)).date()
+            keep(Want(garden=self.garden, by_day=by_day, **wanted), by=self.by)
+        keep(PlanBasis(garden=self.garden, **plan.BASIS), by=self.by)
         last = (self.now + timedelta(days=plan.PLANNED_D)).date()
         keep(Limits(garden=self.garden, last_day=last, **plan.LIMITS), by=self.by)
 
