@@ -42,7 +42,7 @@ LISTS = (
     "/", "/beds/", "/pickings/", "/tubs/", "/batches/", "/jars/", "/book/", "/book/?sort=yield", "/book/?year=all",
     "/alkali/", "/weather/", "/intake/", "/gardens/", "/tubs/?page=60", "/jars/?page=40", "/pickings/?page=40",
     "/tubs/begin/", "/batches/begin/", "/jars/fill/", "/pickings/add/", "/measured/", "/swatches/", "/cards/",
-    "/vats/", "/stock/", "/ladders/", "/shades/",
+    "/vats/", "/stock/", "/ladders/", "/shades/", "/learned/", "/compare/",
     "/cloth/", "/cloth/?page=10",
 )  # fmt: skip
 """Every list, and the forms that offer rows."""

@@ -11,6 +11,8 @@ from multiprocessing import get_context
 from typing import Final
 
 MOST_WORKERS: Final = 8
+LAST: Final = 19
+"""Behind everybody else, as systems count courtesy."""
 
 
 def cores() -> int:
@@ -19,14 +21,20 @@ def cores() -> int:
 
 
 @contextmanager
-def workers(many: int) -> Iterator[ProcessPoolExecutor]:
-    """A pool of so many; what it has not begun when it is left is dropped."""
-    pool = ProcessPoolExecutor(many, mp_context=get_context("spawn"), initializer=_leave_interrupts_to_the_parent)
+def workers(many: int, *, beside: bool = False) -> Iterator[ProcessPoolExecutor]:
+    """A pool of so many; what it has not begun when it is left is dropped.
+
+    With `beside` they take only the processor time that nobody else wants, where the system can do that.
+    """
+    pool = ProcessPoolExecutor(many, mp_context=get_context("spawn"), initializer=_begin, initargs=(beside,))
     try:
         yield pool
     finally:
         pool.shutdown(cancel_futures=True)
 
 
-def _leave_interrupts_to_the_parent() -> None:
+def _begin(beside: bool) -> None:
+    """Interrupts are the parent's."""
     signal.signal(signal.SIGINT, signal.SIG_IGN)
+    if beside and hasattr(os, "nice"):
+        os.nice(LAST)

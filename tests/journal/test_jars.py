@@ -93,3 +93,13 @@ def test_liquor_of_unknown_leaf_holds_nobody_knows_what(garden: Garden) -> None:
     batch = batches.batch(cast.a_batch(strain).pk, of=garden)
     assert batch is not None
     assert bridge.indigo_g(batch) is None
+
+
+def test_jars_are_read_whole_some_at_a_time(garden: Garden, monkeypatch: pytest.MonkeyPatch) -> None:
+    made = [cast.a_jar((cast.a_batch(strained(garden)), 5.0 + at), filled_at=cast.moment(at)) for at in range(3)]
+    monkeypatch.setattr(jars, "AT_ONCE", 2)
+    found = jars.whole(garden, [jar.pk for jar in reversed(made)])
+    assert found == made, "the newest first"
+    assert [[part.batch.came_from.all()[0].strain is not None for part in jar.came_from.all()] for jar in found] == [
+        [True]
+    ] * 3

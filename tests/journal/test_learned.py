@@ -4,11 +4,13 @@ import pickle
 from collections.abc import Iterator
 from concurrent.futures import ThreadPoolExecutor
 from contextlib import contextmanager
+from datetime import timedelta
 
 import pytest
 
 from bluewright.journal.bridge import learned
-from bluewright.journal.models import Garden
+from bluewright.journal.models import Garden, Steep
+from bluewright.journal.queries import learned as queries
 from bluewright.web import replanning
 from tests import cast
 
@@ -16,8 +18,9 @@ pytestmark = pytest.mark.django_db
 
 
 @contextmanager
-def threads(many: int) -> Iterator[ThreadPoolExecutor]:
+def threads(many: int, *, beside: bool) -> Iterator[ThreadPoolExecutor]:
     """Threads in place of processes, which take seconds to start."""
+    assert beside
     with ThreadPoolExecutor(many) as pool:
         yield pool
 
@@ -44,3 +47,18 @@ def test_what_was_finished_is_learned_from_beside_the_pages(
     cast.others_taught(other_garden)
     replanning.catch_up()
     assert learned.kept(garden)[1] and learned.kept(other_garden)[1]
+
+
+def test_the_latest_tubs_teach_and_a_look_at_one_that_steeps_changes_nothing(
+    garden: Garden, steeping: Steep, strained: Steep, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(queries, "AT_ONCE", 1)
+    older = cast.a_tub(garden, started_at=strained.started_at - timedelta(days=3))
+    cast.a_straining(older, strained_at=strained.started_at - timedelta(days=1))
+    assert queries.strained(garden) == [older, strained]
+    assert queries.strained(garden, most=1) == [strained]
+    before = queries.stamp(garden)
+    cast.a_look(steeping)
+    assert queries.stamp(garden) == before
+    cast.a_look(older)
+    assert queries.stamp(garden) != before

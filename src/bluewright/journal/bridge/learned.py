@@ -15,6 +15,7 @@ from zoneinfo import ZoneInfo
 
 from bluewright.journal.bridge.own_blue import OwnBlue, by_tub
 from bluewright.journal.bridge.steeps import steep_record
+from bluewright.journal.courtesy import give_way
 from bluewright.journal.models import Garden, Steep
 from bluewright.journal.queries import learned as queries
 from bluewright.journal.queries import tubs
@@ -25,13 +26,15 @@ from bluewright.science.memory.garden import Learned, Progress, beginning, garde
 from bluewright.science.memory.joining import keys_of_steep, next_keys
 from bluewright.science.memory.pool import share
 from bluewright.science.memory.pool_record import Prepared, SharedGarden
-from bluewright.science.memory.record import MAX_BATCHES, Batch, GardenAnswer, GardenRecord, NextBatch
+from bluewright.science.memory.record import Batch, GardenAnswer, GardenRecord, NextBatch
 from bluewright.science.memory.told import Told
 from bluewright.science.steep.record import SteepRecord
 from bluewright.workers import MOST_WORKERS, cores, workers
 
 MOST_GARDENS: Final = 4
-MOST_MESSAGES: Final = 4 * MAX_BATCHES
+MOST_TUBS: Final = 500
+"""The latest so many tubs teach: five good seasons, read in a minute."""
+MOST_MESSAGES: Final = 4 * MOST_TUBS
 MANY: Final = 40
 """So many tubs to be read are worth the seconds that worker processes take to start."""
 TOGETHER: Final = 4
@@ -134,6 +137,7 @@ def _learned(garden: Garden, batches: Sequence[Batch], *, prior: Prepared | None
 
     def on(read: int, of: int) -> None:
         progress[garden.pk] = (read, of)
+        give_way()
 
     last = batches[-1].steep
     record = GardenRecord(
@@ -154,7 +158,7 @@ def _read(record: GardenRecord, *, known: dict[int, Told], progress: Progress) -
     """What a garden has taught; where many tubs are to be read for the first time, on every core."""
     if len(record.batches) - len(known) < MANY or cores() == 1:
         return memory.learned(record, known=known, progress=progress)
-    with workers(min(cores(), MOST_WORKERS)) as pool:
+    with workers(min(cores(), MOST_WORKERS), beside=True) as pool:
 
         def run(work: Callable[[Batch], Told | str], batches: Sequence[Batch]) -> Iterable[Told | str]:
             return pool.map(work, batches, chunksize=TOGETHER)
@@ -169,13 +173,14 @@ def _bare(batch: Batch) -> Batch:
 
 def _batches(garden: Garden) -> tuple[list[Steep], list[Batch]]:
     """Every strained tub that can be told as a batch."""
-    steeps = list(queries.strained(garden))[-MAX_BATCHES:]
+    steeps = queries.strained(garden, most=MOST_TUBS)
     air, logged = tubs.air_by_tub(garden, steeps), tubs.logged_by_tub(steeps)
-    blue = by_tub(queries.filled(garden)) if steeps else {}
+    blue = by_tub(queries.filled(garden, since=steeps[0].started_at)) if steeps else {}
     out = {row.steep_id: row.why for row in queries.left_out(garden)}
     found: list[Steep] = []
     made: list[Batch] = []
     for steep in steeps:
+        give_way()
         try:
             strained = steep.strains.all()[0].strained_at.astimezone(ZoneInfo(garden.time_zone))
             record = steep_record(steep, air=air[steep.pk], logged=logged[steep.pk], now=strained)

@@ -29,9 +29,9 @@ _LOOKS = "strain__steep__readings"
 """Of the tubs behind a batch: many rows, which only the tubs' own forecasts need."""
 
 
-def batches(of: Garden) -> QuerySet[Batch]:
-    """The batches of a garden, the newest first, whole."""
-    return _whole(Batch.objects.filter(garden=of))
+def batches(of: Garden, *, looks: bool = True) -> QuerySet[Batch]:
+    """The batches of a garden, the newest first, whole; the looks at their tubs only if they are wanted."""
+    return _whole(Batch.objects.filter(garden=of), looks=looks)
 
 
 def worked_on(of: Garden) -> QuerySet[Batch]:

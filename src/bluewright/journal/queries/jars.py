@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from itertools import islice
 from typing import Any, Final, NamedTuple
 from uuid import UUID
 
 from django.db.models import Case, Exists, OuterRef, Prefetch, Q, QuerySet, Subquery, Sum, When
 from django.db.models.functions import Coalesce
 
+from bluewright.journal.courtesy import give_way
 from bluewright.journal.models import (
     AlkaliPart,
     Assay,
@@ -24,6 +26,9 @@ from bluewright.journal.models import (
 from bluewright.journal.queries import batches
 from bluewright.science.media.purity import Make
 
+AT_ONCE: Final = 100
+"""So many jars are read whole in one go: SQLite takes no statement that names a thousand rows that are read along, and
+pages can go first in between."""
 NOTHING_G: Final = 5e-7
 """What is left of grams that cancel, in floating point."""
 
@@ -102,14 +107,17 @@ def jar(key: UUID, *, of: Garden) -> Jar | None:
     return next(iter(whole(of, [key])), None)
 
 
-def whole(of: Garden, keys: Iterable[UUID]) -> list[Jar]:
-    """The jars of a garden with these keys, the newest first, their batches whole."""
-    found = list(_with_stock(Jar.objects.filter(garden=of, pk__in=list(keys)).order_by("-filled_at")))
-    if found:
-        known = {one.pk: one for one in batches.batches(of).filter(jarred__jar__in=found)}
-        for part in (part for one in found for part in one.came_from.all()):
+def whole(of: Garden, keys: Iterable[UUID], *, looks: bool = True) -> list[Jar]:
+    """The jars of a garden with these keys, the newest first, their batches whole, with the looks at tubs if wanted."""
+    waiting, found = iter(keys), list[Jar]()
+    while some := list(islice(waiting, AT_ONCE)):
+        give_way()
+        read = list(_with_stock(Jar.objects.filter(garden=of, pk__in=some)))
+        known = {one.pk: one for one in batches.batches(of, looks=looks).filter(jarred__jar__in=read)} if read else {}
+        for part in (part for one in read for part in one.came_from.all()):
             part.batch = known.get(part.batch_id, part.batch)
-    return found
+        found += read
+    return sorted(found, key=lambda one: one.filled_at, reverse=True)
 
 
 def fillable(of: Garden, *, also: Iterable[UUID] = ()) -> QuerySet[Batch]:

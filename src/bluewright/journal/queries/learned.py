@@ -3,10 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from typing import Any, TypeAlias
+from datetime import datetime
+from itertools import islice
+from typing import Any, Final, TypeAlias
+from uuid import UUID
 
 from django.db.models import Count, Exists, Max, OuterRef, Prefetch
 
+from bluewright.journal.courtesy import give_way
 from bluewright.journal.models import (
     AirTemp,
     Assay,
@@ -23,6 +27,8 @@ from bluewright.journal.models import (
 )
 from bluewright.journal.queries import jars
 
+AT_ONCE: Final = 40
+"""So many tubs with their looks are read in one go."""
 Stamp: TypeAlias = tuple[Any, ...]
 """Something that differs once anything was written, changed, taken out or brought back."""
 RESTS_ON: tuple[tuple[Any, str], ...] = (
@@ -33,9 +39,12 @@ RESTS_ON: tuple[tuple[Any, str], ...] = (
 
 
 def stamp(garden: Garden) -> Stamp:
-    """Of all that the memory of a garden rests on."""
+    """Of all that the memory of a garden rests on: not of the looks at a tub that still steeps, which come all day."""
+    done = {Reading: {"steep__in": Strain.objects.filter(steep__garden=garden).values("steep")}}
     counted = (
-        model.everything.filter(**{to: garden}).order_by().aggregate(many=Count("pk"), latest=Max("changed_at"))
+        model.everything.filter(**{to: garden}, **done.get(model, {}))
+        .order_by()
+        .aggregate(many=Count("pk"), latest=Max("changed_at"))
         for model, to in RESTS_ON
     )
     return (garden.changed_at, *((one["many"], one["latest"]) for one in counted))
@@ -48,12 +57,25 @@ def teaching() -> Sequence[Garden]:
     return list(Garden.objects.filter(tubs | others))
 
 
-def strained(garden: Garden) -> Sequence[Steep]:
-    """Every strained tub of a garden, the oldest first, with leaf, its beds, looks and straining."""
+def strained(garden: Garden, *, most: int | None = None) -> Sequence[Steep]:
+    """The latest strained tubs of a garden, the oldest first, with leaf, its beds, looks and straining.
+
+    A few are read at a time, so that pages can go first.
+    """
     there = Exists(Strain.objects.filter(steep=OuterRef("pk")))
+    keys = iter(Steep.objects.filter(there, garden=garden).order_by("-started_at").values_list("pk", flat=True)[:most])
+    found: list[Steep] = []
+    while some := list(islice(keys, AT_ONCE)):
+        give_way()
+        found += _read(some)
+    return found[::-1]
+
+
+def _read(keys: Sequence[UUID]) -> Sequence[Steep]:
+    """These tubs, the newest first."""
     return list(
-        Steep.objects.filter(there, garden=garden)
-        .order_by("started_at")
+        Steep.objects.filter(pk__in=keys)
+        .order_by("-started_at")
         .select_related("garden")
         .prefetch_related(
             Prefetch("leaf", queryset=SteepLeaf.objects.select_related("picking").prefetch_related("picking__beds")),
@@ -63,9 +85,10 @@ def strained(garden: Garden) -> Sequence[Steep]:
     )
 
 
-def filled(garden: Garden) -> Sequence[Jar]:
-    """Every jar of a garden, whole."""
-    return jars.whole(garden, Jar.objects.filter(garden=garden).values_list("pk", flat=True))
+def filled(garden: Garden, *, since: datetime) -> Sequence[Jar]:
+    """The jars that were filled since then, their batches whole but for the looks at their tubs."""
+    keys = Jar.objects.filter(garden=garden, filled_at__gte=since).values_list("pk", flat=True)
+    return jars.whole(garden, keys, looks=False)
 
 
 def left_out(garden: Garden) -> Sequence[LeftOut]:
