@@ -38,10 +38,30 @@ def test_a_vat_of_the_mix_is_planned_from_there(client: Client, garden: Garden, 
     page = client.get(WHERE, TYPED | {"pure_g": "6"}).context["page"]
     asked = parse_qs(urlsplit(page.vat).query)
     assert urlsplit(page.vat).path == url("vats.plan")
-    assert (asked["volume"], asked["wanted"]) == (["20 L"], ["0.3"])
-    assert 25 < float(asked["purity"][0]) < 40
+    assert (asked["volume"], asked["wanted"], asked["jar"]) == (["20 L"], ["0.3"], ["mix"])
     form = client.get(page.vat).context["form"]
+    assert not form.is_bound, "nobody said for which fibre: that is asked first"
+    assert (form["wanted"].value(), form["depth"].value(), form["jar"].value()) == ("0.3", "", "mix")
+
+
+@pytest.mark.parametrize(
+    ("told", "kind"),
+    [
+        ({"fibre": "wool"}, "dithionite"),
+        ({"fibre": "linen"}, "fructose"),
+        ({"fibre": "wool", "kind": "ferment"}, "ferment"),
+    ],
+)
+def test_the_fibre_decides_the_kind_of_vat_or_the_person_does(
+    client: Client, garden: Garden, jars: list[Jar], told: dict[str, str], kind: str
+) -> None:
+    page = client.get(WHERE, TYPED | {"pure_g": "6"} | told).context["page"]
+    response = client.get(page.vat)
+    form = response.context["form"]
     assert form.is_bound and form.is_valid()
+    assert (form.cleaned_data["kind"], form.cleaned_data["fibre"]) == (kind, told["fibre"])
+    assert "sure" in dict(form.fields["jar"].choices)["mix"]
+    assert response.context["page"].answer.first.startswith("Weigh out ")
 
 
 def test_what_is_missing_is_told_against_the_job_and_against_all_wants(

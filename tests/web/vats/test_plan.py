@@ -71,6 +71,46 @@ def test_never_more_than_the_jar_holds(client: Client, jar: Jar) -> None:
     unchanged()
 
 
+def test_a_mix_is_taken_out_of_each_of_its_jars(client: Client, garden: Garden, jar: Jar) -> None:
+    """Three parts of 35 % and one of 20 %, both when dry: 31.25 %, less 5 % water: 20 / 0.297 = 67.4 g (own hand)."""
+    poor = cast.a_jar_from_the_bed(garden, 50.0, filled_at=cast.moment(300), name="Poor", purity_frac=0.20)
+    asked = where(jar="mix", mix=f"{jar.pk}:45,{poor.pk}:15")
+    made = client.get(asked).context["made"]
+    assert "mass_powder" not in made.fields
+    fields = {one.label: one for one in made if one.name.startswith("powder_")}
+    grams = {label: float(one.value().split()[0]) for label, one in fields.items()}
+    assert sum(grams.values()) == pytest.approx(67.4, rel=0.02)
+    assert grams["indigo powder out of Jar 9"] == pytest.approx(3 * grams["indigo powder out of Poor"], rel=0.01)
+    typed = {one.name: one.value() for one in fields.values()}
+    client.post(asked, {name: one for name, one in entry().items() if name != "mass_powder"} | typed)
+    taken = {f"indigo powder out of {row.jar.name}": row.taken_g for row in JarTaken.objects.select_related("jar")}
+    assert taken == grams
+    assert VatAddition.objects.filter(what="powder").count() == 2
+
+
+@pytest.mark.parametrize("mix", ["", "gibberish", "12:x,13:y", "{jar}:5", "{jar}:5,{jar}:-1"])
+def test_a_mix_that_is_not_understood_is_none(client: Client, jar: Jar, mix: str) -> None:
+    response = client.get(where(jar="mix", mix=mix.replace("{jar}", str(jar.pk))))
+    assert response.status_code == 422
+    assert "jar" in response.context["form"].errors
+
+
+def test_a_jar_that_nobody_measured_is_judged_by_its_making(client: Client, garden: Garden) -> None:
+    """Limed pigment of woad holds some 6 %, not 18: three times the powder, about."""
+    unknown = cast.a_jar_from_the_bed(garden, 900.0, filled_at=cast.moment(400))
+    before = client.get(where(jar=unknown.pk)).context["made"]["mass_powder"].value()
+    batch = unknown.came_from.get().batch
+    cast.an_alkali_part(batch, cast.an_alkali(garden, kind="slaked_lime"), hours_ago=1.0)
+    after = client.get(where(jar=unknown.pk)).context["made"]["mass_powder"].value()
+    assert 2 < float(after.split()[0]) / float(before.split()[0]) < 5
+
+
+def test_from_a_recipe_the_way_leads_to_the_jars_for_it(client: Client, jar: Jar) -> None:
+    page = client.get(where(jar=jar.pk)).context["page"]
+    assert "pure_g=20" in page.mix and "kind=fructose" in page.mix and "fibre=cotton" in page.mix
+    assert client.get(page.mix).status_code == 200
+
+
 def test_powder_from_elsewhere_keeps_its_purity(client: Client, garden: Garden) -> None:
     client.post(where(purity="42", give_or_take="4"), entry())
     row = VatAddition.objects.get(what="powder")

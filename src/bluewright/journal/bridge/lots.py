@@ -44,6 +44,8 @@ class Job:
     key: str
     name: str
     pure_g: float
+    fibre: str = ""
+    """Of the cloth that is wanted; empty of pigment."""
 
 
 def shelf(garden: Garden) -> Shelf:
@@ -90,7 +92,9 @@ def jobs(garden: Garden, *, today: date) -> list[Job]:
     ordered = [want for want in wants if want.what == "cloth"] + [want for want in wants if want.what == "pigment"]
     by_name = {one.name: one.needed_g.p50 for one in needed}
     return [
-        Job(key=str(want.pk), name=want.name, pure_g=by_name[want.name]) for want in ordered if want.name in by_name
+        Job(key=str(want.pk), name=want.name, pure_g=by_name[want.name], fibre=want.fibre)
+        for want in ordered
+        if want.name in by_name
     ]
 
 

@@ -6,6 +6,7 @@ What is learned of a vat holds until something is written of it: as time goes on
 from __future__ import annotations
 
 from collections import OrderedDict
+from collections.abc import Sequence
 from contextlib import suppress
 from dataclasses import replace
 from datetime import datetime, timedelta
@@ -192,6 +193,21 @@ def jar_pigment(jar: Jar, *, mass_g: float | None) -> Pigment:
     The jar is one of `queries.jars.jars`.
     """
     return Pigment(mass_g=mass_g, purity=jar_purity(jar), plant=_word(jars.plant(jar)), make=jars.make(jar))
+
+
+def mixed_pigment(shares: Sequence[tuple[Jar, float]], *, mass_g: float) -> Pigment:
+    """Several jars mixed, each with its share of the powder, as a recipe takes them.
+
+    Formula: mean = sum share x purity, sd = sqrt(sum (share x sd)^2): jars are off by themselves. Where one of them is
+    known by nothing, so is the mix; then it counts as the jar of which most goes in.
+    """
+    known = [(jar_purity(jar), share) for jar, share in shares]
+    if any(one is None for one, _share in known):
+        return jar_pigment(max(shares, key=lambda one: one[1])[0], mass_g=mass_g)
+    mean = sum(share * one.mean_frac for one, share in known if one is not None)
+    sd = float(np.sqrt(sum((share * one.sd_frac) ** 2 for one, share in known if one is not None)))
+    purity = Known(mean_frac=min(max(mean, LEAST), MOST), sd_frac=min(max(sd, LEAST_SD_FRAC), MOST_SD_FRAC))
+    return Pigment(mass_g=mass_g, purity=purity)
 
 
 def added_purity(row: VatAddition) -> Known | None:

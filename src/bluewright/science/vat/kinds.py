@@ -131,6 +131,12 @@ def family(fibre: Fibre) -> Literal["wool", "silk", "cellulose"]:
     return "silk" if fibre in PROTEIN else "cellulose"
 
 
+def usual_kind(fibre: Fibre) -> VatKind:
+    """The kind that is offered first for a fibre: dithionite, which reduces at the pH that wool and silk bear; for
+    cellulose fructose, which needs no sulphur (common practice)."""
+    return "dithionite" if fibre in PROTEIN else "fructose"
+
+
 def set_points(kind: VatKind, fibre: Fibre) -> SetPoints:
     """pH, warmth and dip of this kind of vat for this fibre: those of the fibre, moved where the kind cannot go
     there."""

@@ -12,8 +12,12 @@ from django.utils.translation import gettext_lazy
 from bluewright.journal.bridge.lots import Job
 from bluewright.journal.models import Garden
 from bluewright.science.dyeing.lots_record import MOST_MIXED
+from bluewright.science.vat.kinds import usual_kind
+from bluewright.web.pages.vats.plan_forms import choices
 from bluewright.web.ui.typed import DecimalField, MeasureField
+from bluewright.words.cloth import FIBRES
 from bluewright.words.numbers import by_scale
+from bluewright.words.vat import KINDS
 
 FIRST: Final = {"most_jars": 3, "volume": "40 L"}
 
@@ -28,6 +32,11 @@ class LotsForm(forms.Form):
     )  # fmt: skip
     volume = MeasureField(
         kind="volume_l", low=0.1, high=10_000, label=gettext_lazy("Vat that it goes into"),
+    )  # fmt: skip
+    fibre = forms.ChoiceField(required=False, label=gettext_lazy("For which fibre"))
+    kind = forms.ChoiceField(
+        required=False, label=gettext_lazy("Kind of vat"),
+        help_text=gettext_lazy("Left out: dithionite for wool and silk, fructose for the rest."),
     )  # fmt: skip
     purity_pct = DecimalField(
         required=False, min_value=0.1, max_value=100, label=gettext_lazy("Purity that the mix is to have, per cent"),
@@ -48,6 +57,9 @@ class LotsForm(forms.Form):
             ("", _("grams that are typed")),
             *((key, said % {"name": one.name, "grams": by_scale(one.pure_g)}) for key, one in self.jobs.items()),
         ]
+        own: Any = self.fields
+        own["fibre"].choices = [("", _("that of the want, or told later")), *choices(FIBRES)]
+        own["kind"].choices = [("", _("the usual one for the fibre")), *choices(KINDS)]
         volume: Any = self.fields["volume"]
         volume.system = garden.system
 
@@ -64,6 +76,13 @@ class LotsForm(forms.Form):
         """Pure indigo of the job of a valid form: what was typed, else what the want needs."""
         typed: float | None = self.cleaned_data["pure_g"]
         return typed or self.jobs[self.cleaned_data["job"]].pure_g
+
+    def vat(self) -> dict[str, str]:
+        """Fibre and kind of the vat of a valid form, as far as they are told; else the fibre decides the kind."""
+        data, job = self.cleaned_data, self.jobs.get(self.cleaned_data["job"])
+        fibre: Any = data["fibre"] or ("" if job is None else job.fibre)
+        kind = data["kind"] or (usual_kind(fibre) if fibre else "")
+        return {name: value for name, value in (("fibre", fibre), ("kind", kind)) if value}
 
     def name(self) -> str:
         """What the job is called."""

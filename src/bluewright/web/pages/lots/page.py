@@ -2,16 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from urllib.parse import urlencode
 
 from django.urls import reverse
 from django.utils.translation import gettext as _
 
-from bluewright.journal.bridge.assays import NINETY_WIDTH_SD
 from bluewright.journal.bridge.lots import Job, Shelf
 from bluewright.science.dyeing.lots_record import LotsAnswer
+from bluewright.web.pages.vats.plan_forms import MIX, mix_written
 from bluewright.web.ui.answered import Answered, answered
 from bluewright.web.ui.why import Link
 from bluewright.words.dye_lots import said
@@ -42,9 +42,10 @@ class LotsPage:
 
 
 def lots_page(
-    found: LotsAnswer | None, *, shelf: Shelf, jobs: Sequence[Job], volume_l: float, trouble: str, why: Link
-) -> LotsPage:
-    """The page of a job."""
+    found: LotsAnswer | None, *, shelf: Shelf, jobs: Sequence[Job], volume_l: float, vat: Mapping[str, str],
+    trouble: str, why: Link,
+) -> LotsPage:  # fmt: skip
+    """The page of a job; `vat` is what is told of the vat that the mix is for."""
     return LotsPage(
         answer=None if found is None else answered(said(found), why=why),
         trouble=trouble,
@@ -60,7 +61,7 @@ def lots_page(
             for jar in shelf.known
         ),
         unknown=_unknown(shelf),
-        vat="" if found is None or found.purity_pct is None else _vat(found, shelf, volume_l),
+        vat="" if found is None or found.purity_pct is None else _vat(found, shelf, volume_l, vat),
     )  # fmt: skip
 
 
@@ -84,16 +85,15 @@ def _unknown(shelf: Shelf) -> str:
     return _("Not counted, since so many cannot be mixed at once: %(others)s.") % told if shelf.left_out else ""
 
 
-def _vat(found: LotsAnswer, shelf: Shelf, volume_l: float) -> str:
-    """The plan of a vat of this mix: of one jar by its key, of several by the purity of the mix."""
-    assert found.pure_g is not None and found.purity_pct is not None  # a mix tells both
+def _vat(found: LotsAnswer, shelf: Shelf, volume_l: float, vat: Mapping[str, str]) -> str:
+    """The plan of a vat of this mix: its jars with what to take of each."""
     asked = {
-        "kind": "fructose", "fibre": "wool", "volume": f"{volume_l:g} L", "opened": "opened",
+        **vat, "volume": f"{volume_l:g} L", "opened": "opened",
         "wanted": f"{min(max(found.inputs.pure_g / volume_l, 0.02), 20.0):.3g}",
     }  # fmt: skip
     if len(found.parts) == 1:
         asked["jar"] = shelf.keys[found.parts[0].name]
     else:
-        spread = (found.purity_pct.p95 - found.purity_pct.p5) / NINETY_WIDTH_SD
-        asked |= {"purity": f"{found.purity_pct.p50:.3g}", "give_or_take": f"{max(spread, 0.1):.2g}"}
+        parts = [(shelf.keys[part.name], part.take_g) for part in found.parts]
+        asked |= {"jar": MIX, "mix": mix_written(parts)}
     return f"{reverse('vats.plan')}?{urlencode(asked)}"

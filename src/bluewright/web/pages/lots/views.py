@@ -29,9 +29,10 @@ def index(request: HttpRequest, garden: Garden) -> HttpResponse:
     """Which jars go together for a job."""
     shelf, jobs = bridge.shelf(garden), bridge.jobs(garden, today=timezone.localdate())
     form, found, trouble = _answer(request, garden, shelf, jobs)
-    volume = form.cleaned_data["volume"].value if form.is_bound and form.is_valid() else 40.0
+    asked = form.is_bound and form.is_valid()
+    volume, vat = (form.cleaned_data["volume"].value, form.vat()) if asked else (40.0, {})
     why_to = Link(to=why_address("lots.why")("pure_g") + _query(request), name=_("the mix"))
-    page = lots_page(found, shelf=shelf, jobs=jobs, volume_l=volume, trouble=trouble, why=why_to)
+    page = lots_page(found, shelf=shelf, jobs=jobs, volume_l=volume, vat=vat, trouble=trouble, why=why_to)
     return shown(request, "lots/index.html", page, form=form, status=422 if form.errors else 200)
 
 

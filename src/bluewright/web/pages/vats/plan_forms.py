@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from typing import Any, Final
 
 from django import forms
@@ -10,7 +10,7 @@ from django.utils.translation import gettext as _
 from django.utils.translation import gettext_lazy
 
 from bluewright.journal.bridge.assays import PURITY_SD_FRAC
-from bluewright.journal.bridge.vats import jar_purity
+from bluewright.journal.bridge.vats import jar_pigment, mixed_pigment
 from bluewright.journal.models import Garden, Jar
 from bluewright.journal.queries.jars import left_g
 from bluewright.science.media.purity import Known
@@ -22,12 +22,19 @@ from bluewright.words.numbers import by_scale
 from bluewright.words.vat import KEPT, KINDS, SUBSTANCES
 
 MOST_G: Final = 1_000_000
+MIX: Final = "mix"
+"""Where the powder comes from, if out of several jars."""
 SEED: Final = 1
 
 
 def choices(words: Mapping[Any, str]) -> list[tuple[str, str]]:
     """What can be chosen, in the reader's words."""
     return [(key, _(said)) for key, said in words.items()]
+
+
+def mix_written(parts: Iterable[tuple[str, float]]) -> str:
+    """Jars by their keys, each with the grams that are taken of it, as an address carries them."""
+    return ",".join(f"{key}:{grams:g}" for key, grams in parts)
 
 
 class PlanForm(forms.Form):
@@ -55,13 +62,16 @@ class PlanForm(forms.Form):
     opened = forms.ChoiceField(
         choices=lambda: choices(KEPT), required=False, label=gettext_lazy("How the reductant was kept")
     )
+    mix = forms.CharField(required=False, max_length=300, widget=forms.HiddenInput)
 
     def __init__(self, *args: Any, garden: Garden, jars: Sequence[Jar], **options: Any) -> None:
         super().__init__(*args, **options)
         self.jars = {str(jar.pk): jar for jar in jars}
         fields: dict[str, Any] = self.fields
+        self.mixed = self._mixed()
+        mix = [(MIX, _mix_said(self.mixed))] if self.mixed else []
         elsewhere = [("", _("powder from elsewhere"))]
-        fields["jar"].choices = [*((key, _jar_said(jar)) for key, jar in self.jars.items()), *elsewhere]
+        fields["jar"].choices = [*mix, *((key, _jar_said(jar)) for key, jar in self.jars.items()), *elsewhere]
         fields["depth"].choices = [("", _("by its strength, below")), *choices(DEPTHS)]
         for name in ("volume", "cloth"):
             fields[name].system = garden.system
@@ -78,27 +88,53 @@ class PlanForm(forms.Form):
         return found
 
     def chosen_jar(self) -> Jar | None:
-        """The jar of the valid form."""
+        """The jar of the valid form; None where it is none, or several."""
         return self.jars.get(self.cleaned_data["jar"])
 
+    def shares(self) -> list[tuple[Jar, float]]:
+        """The jars of the valid form if they are several, each with its share of the powder."""
+        whole_g = sum(grams for _jar, grams in self.mixed)
+        return [(jar, grams / whole_g) for jar, grams in self.mixed] if self.cleaned_data["jar"] == MIX else []
+
     def known_purity(self) -> Known | None:
-        """What is known of the powder of the valid form."""
-        jar, data = self.chosen_jar(), self.cleaned_data
-        if jar is not None:
-            return jar_purity(jar)
+        """What is told of powder from elsewhere."""
+        data = self.cleaned_data
         if data["purity"] is None:
             return None
         sd_frac = PURITY_SD_FRAC if data["give_or_take"] is None else data["give_or_take"] / 100
         return Known(mean_frac=data["purity"] / 100, sd_frac=sd_frac)
 
+    def pigment(self) -> Pigment:
+        """The powder of the valid form: of a jar or of several what is known of them, else what was told."""
+        jar, shares = self.chosen_jar(), self.shares()
+        if shares:
+            return mixed_pigment(shares, mass_g=sum(grams for _jar, grams in self.mixed))
+        if jar is not None:
+            return jar_pigment(jar, mass_g=max(left_g(jar), 0.0) or None)
+        return Pigment(purity=self.known_purity())
+
+    def _mixed(self) -> list[tuple[Jar, float]]:
+        """The jars of a mix with their grams; none unless all of it is understood and stands in this garden."""
+        written = self.data.get("mix") or self.initial.get("mix") or ""
+        found = []
+        for part in filter(None, str(written).split(",")):
+            key, _colon, grams = part.partition(":")
+            try:
+                taken_g = float(grams)
+            except ValueError:
+                return []
+            if key not in self.jars or not 0 < taken_g <= MOST_G:
+                return []
+            found.append((self.jars[key], taken_g))
+        return found if len(found) > 1 else []
+
     def record(self) -> VatRecipeRecord:
         """The record of the valid form. Raises InputError as the record does."""
-        data, jar = self.cleaned_data, self.chosen_jar()
-        mass_g = None if jar is None else max(left_g(jar), 0.0) or None
+        data = self.cleaned_data
         return VatRecipeRecord(
             fibre=data["fibre"], kind=data["kind"], volume_l=data["volume"].value, wanted_g_per_l=data["wanted"],
             depth=data["depth"] or None, cloth_kg=None if data["cloth"] is None else data["cloth"].value,
-            pigment=Pigment(mass_g=mass_g, purity=self.known_purity()),
+            pigment=self.pigment(),
             reductant_opened=data["opened"] or "opened", seed=SEED,
         )  # fmt: skip
 
@@ -106,25 +142,38 @@ class PlanForm(forms.Form):
 class AmountsForm(forms.Form):
     """Masses of several substances, each in its own field; an empty one is left out."""
 
-    def __init__(self, *args: Any, garden: Garden, amounts: Mapping[Substance, float], **options: Any) -> None:
+    def __init__(
+        self, *args: Any, garden: Garden, amounts: Mapping[Substance, float],
+        shares: Sequence[tuple[Jar, float]] = (), **options: Any,
+    ) -> None:  # fmt: skip
+        powder_g = amounts.get("powder", 0.0) if shares else 0.0
+        self.of_jars = {f"powder_{jar.pk.hex}": jar for jar, _share in shares}
         first = {f"mass_{what}": f"{by_scale(grams)} g" for what, grams in amounts.items()}
+        first |= {f"powder_{jar.pk.hex}": f"{by_scale(share * powder_g)} g" for jar, share in shares}
         options["initial"] = first | options.get("initial", {})
         super().__init__(*args, **options)
-        self.substances = tuple(amounts)
-        for what in self.substances:
-            field: Any = MeasureField(kind="mass_g", low=0, high=MOST_G, required=False, label=_(SUBSTANCES[what]))
+        self.substances = tuple(what for what in amounts if what != "powder" or not shares)
+        labels = {name: _("indigo powder out of %(jar)s") % {"jar": jar.name} for name, jar in self.of_jars.items()}
+        labels |= {f"mass_{what}": _(SUBSTANCES[what]) for what in self.substances}
+        for name, label in labels.items():
+            field: Any = MeasureField(kind="mass_g", low=0, high=MOST_G, required=False, label=label)
             field.system = garden.system
-            self.fields[f"mass_{what}"] = field
+            self.fields[name] = field
 
     def masses(self) -> list[tuple[Substance, Any]]:
         """What the valid form says of each that is more than nothing: a measure with the words typed."""
         found = [(what, self.cleaned_data[f"mass_{what}"]) for what in self.substances]
         return [(what, mass) for what, mass in found if mass is not None and mass.value > 0]
 
+    def out_of_jars(self) -> list[tuple[Jar, Any]]:
+        """What the valid form says that was taken out of each of several jars."""
+        found = [(jar, self.cleaned_data[name]) for name, jar in self.of_jars.items()]
+        return [(jar, mass) for jar, mass in found if mass is not None and mass.value > 0]
+
     def clean(self) -> dict[str, Any]:
         """Something must have been weighed."""
         found = super().clean() or {}
-        if not self.errors and not self.masses():
+        if not self.errors and not self.masses() and not self.out_of_jars():
             raise forms.ValidationError(_("Nothing is weighed yet: give the grams of at least one thing."))
         return found
 
@@ -148,7 +197,7 @@ class MadeForm(AmountsForm):
         fields: dict[str, Any] = self.fields
         for name in ("hold", "room"):
             fields[name].system = garden.system
-        self.order_fields(["name", *(f"mass_{what}" for what in self.substances)])
+        self.order_fields(["name", *self.of_jars, *(f"mass_{what}" for what in self.substances)])
 
 
 def totals(found: VatRecipeAnswer) -> dict[Substance, float]:
@@ -158,6 +207,11 @@ def totals(found: VatRecipeAnswer) -> dict[Substance, float]:
         if step.what is not None and step.mass_g is not None:
             grams[step.what] = grams.get(step.what, 0.0) + step.mass_g.p50
     return grams
+
+
+def _mix_said(parts: Sequence[tuple[Jar, float]]) -> str:
+    told = [_("%(grams)s g of %(jar)s") % {"grams": by_scale(grams), "jar": jar.name} for jar, grams in parts]
+    return _("a mix: %(parts)s") % {"parts": ", ".join(told)}
 
 
 def _jar_said(jar: Jar) -> str:

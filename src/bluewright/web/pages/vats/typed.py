@@ -34,12 +34,17 @@ def new_vat(made: MadeForm, plan: PlanForm, *, record: VatRecipeRecord, garden: 
 
 
 def new_additions(form: AmountsForm, *, vat: Vat, at: Any, plan: PlanForm | None = None) -> list[Added]:
-    """What goes in by a valid form; powder out of the jar of the plan, or as pure as the plan says."""
-    return [_added(what, mass, vat=vat, at=at, plan=plan) for what, mass in form.masses()]
+    """What goes in by a valid form; powder out of the jars of the plan, or as pure as the plan says."""
+    powders = [Added(row=_row("powder", mass, vat=vat, at=at), jar=jar) for jar, mass in form.out_of_jars()]
+    return [*powders, *(_added(what, mass, vat=vat, at=at, plan=plan) for what, mass in form.masses())]
+
+
+def _row(what: str, mass: Any, *, vat: Vat, at: Any) -> VatAddition:
+    return VatAddition(vat=vat, added_at=at, what=what, mass_g=mass.value, mass_typed=mass.typed)
 
 
 def _added(what: str, mass: Any, *, vat: Vat, at: Any, plan: PlanForm | None) -> Added:
-    row = VatAddition(vat=vat, added_at=at, what=what, mass_g=mass.value, mass_typed=mass.typed)
+    row = _row(what, mass, vat=vat, at=at)
     if what != "powder" or plan is None:
         return Added(row=row)
     known = plan.known_purity()

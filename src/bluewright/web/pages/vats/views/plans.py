@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import Final
+from typing import Any, Final
+from urllib.parse import urlencode
 
 from django.contrib import messages
 from django.http import HttpRequest, HttpResponse, QueryDict
 from django.shortcuts import redirect
+from django.urls import reverse
 from django.utils import timezone
 from django.utils.translation import gettext as _
 from django.views.decorators.http import require_http_methods
@@ -38,6 +40,8 @@ class PlanPage:
 
     answer: Answered | None
     scales: tuple[Linked, ...]
+    mix: str
+    """Where jars are mixed for it; empty without a recipe."""
 
 
 @require_http_methods(["GET", "HEAD", "POST"])
@@ -46,27 +50,28 @@ def plan(request: HttpRequest, garden: Garden) -> HttpResponse:
     """The recipe that the address asks for; what is posted is the vat as it was made by it."""
     jars = jars_holding(garden)
     asked = request.GET if "kind" in request.GET else None
-    form = PlanForm(
-        asked, garden=garden, jars=jars, initial=FIRST | {"jar": request.GET.get("jar") or typed.first_jar(jars)}
-    )
+    told = {name: value for name, value in request.GET.items() if name in PlanForm.base_fields}
+    begun: dict[str, Any] = FIRST | {"jar": typed.first_jar(jars)} | ({"depth": ""} if "wanted" in told else {}) | told
+    form = PlanForm(asked, garden=garden, jars=jars, initial=begun)
     found = _recipe(form)
     made: MadeForm | None = None
     if found is not None:
         first = {"started_at": timezone.localtime(), "covered": True}
-        made = MadeForm(posted(request), garden=garden, amounts=totals(found), initial=first)
+        made = MadeForm(posted(request), garden=garden, amounts=totals(found), shares=form.shares(), initial=first)
         if request.method == "POST" and made.is_valid():
             vat = typed.new_vat(made, form, record=found.inputs, garden=garden)
             try:
                 added = typed.new_additions(made, vat=vat, at=vat.started_at, plan=form)
                 actions.make_vat(vat, added=added, by=request.user)
             except InputError as error:
-                made.add_error("mass_powder", f"{sentence(error.what)}: {error.right}.")
+                made.add_error(None if made.of_jars else "mass_powder", f"{sentence(error.what)}: {error.right}.")
             else:
                 messages.success(request, _("%(vat)s is made.") % {"vat": vat.name})
                 return redirect("vats.show", key=vat.pk)
     page = PlanPage(
         answer=None if found is None else answered(said(found)),
         scales=() if found is None else _scales(request.GET, found.inputs.volume_l),
+        mix="" if found is None else _mix(found),
     )
     wrong = (form.is_bound and form.errors) or (made is not None and made.errors)
     return shown(request, "vats/plan.html", page, status=422 if wrong else 200, form=form, made=made)
@@ -81,6 +86,15 @@ def _recipe(form: PlanForm) -> VatRecipeAnswer | None:
     except BluewrightError as error:
         form.add_error(None, own_text(str(error)))
         return None
+
+
+def _mix(found: VatRecipeAnswer) -> str:
+    """Which jars to mix for this vat: its pure indigo, litres, fibre and kind."""
+    asked = {
+        "pure_g": f"{found.pure_g.p50:.4g}", "volume": fitting(found.inputs.volume_l, "volume_l"),
+        "fibre": found.inputs.fibre, "kind": found.inputs.kind,
+    }  # fmt: skip
+    return f"{reverse('lots.index')}?{urlencode(asked)}"
 
 
 def _scales(asked: QueryDict, volume_l: float) -> tuple[Linked, ...]:
