@@ -1,22 +1,43 @@
-"""Every check, in order: format, lint, types, import directions, tests, docs. CI runs exactly this."""
+"""Every check: format, lint, import directions, tests, and beside these types and docs. CI runs exactly this."""
 
+import os
 import subprocess
 import sys
 from pathlib import Path
 
 ROOT = Path(__file__).resolve().parent
 TOOLS = Path(sys.executable).parent
+PROCESSES = (os.cpu_count() or 1) + 1
+"""Of the tests: one more than cores, as a fifth of the time they wait for a browser, a server or the disk."""
 STEPS = {
     "format": ["ruff", "format", "--check", "."],
     "lint": ["ruff", "check", "."],
     "types": ["mypy"],
     "imports": ["lint-imports", "--no-logo"],
-    "tests": ["pytest", "-n", "auto", "--dist", "loadfile", "--no-loadscope-reorder"],
+    "tests": ["pytest", "-n", str(PROCESSES), "--dist", "loadfile", "--no-loadscope-reorder"],
     "docs": ["sphinx-build", "-W", "--keep-going", "-q", "-b", "html", "docs", "docs/_build/html"],
 }
 ASIDE = {"colour": ["python", "second_opinion.py"]}
 """Only run when asked for by name: large libraries in an environment that is thrown away."""
+BESIDE = {"types", "docs"}
+"""One process each, run beside the tests and told after them."""
 NOT_RUN = 3
+
+
+def command(step: list[str]) -> list[str]:
+    """A step's tool, from the environment that runs this."""
+    return [str(TOOLS / step[0]), *step[1:]]
+
+
+def begun(step: list[str]) -> "subprocess.Popen[str]":
+    """A step that runs on its own."""
+    return subprocess.Popen(command(step), cwd=ROOT, stdout=subprocess.PIPE, stderr=subprocess.STDOUT, text=True)
+
+
+def ended(running: "subprocess.Popen[str]") -> int:
+    """Wait for a step that was begun, say what it said; its code."""
+    print(running.communicate()[0], end="", flush=True)
+    return running.returncode
 
 
 def main(wanted: list[str]) -> int:
@@ -26,10 +47,12 @@ def main(wanted: list[str]) -> int:
     if unknown:
         print(f"no check is called {', '.join(unknown)}; there are: {', '.join(steps)}")
         return 2
+    asked = wanted or list(STEPS)
+    beside = {name: begun(steps[name]) for name in asked if name in BESIDE and "tests" in asked}
     codes = {}
-    for name in wanted or STEPS:
+    for name in sorted(asked, key=lambda name: name in beside):
         print(f"== {name}", flush=True)
-        codes[name] = subprocess.call([str(TOOLS / steps[name][0]), *steps[name][1:]], cwd=ROOT)
+        codes[name] = ended(beside[name]) if name in beside else subprocess.call(command(steps[name]), cwd=ROOT)
     not_run = [name for name, code in codes.items() if name in ASIDE and code == NOT_RUN]
     failed = [name for name, code in codes.items() if code != 0 and name not in not_run]
     if not_run:

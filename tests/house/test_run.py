@@ -71,6 +71,20 @@ def test_an_unknown_check_is_refused(capsys: pytest.CaptureFixture[str]) -> None
     assert "there are: format, lint, types, imports, tests, docs, colour" in capsys.readouterr().out
 
 
+@pytest.mark.parametrize(("fails", "wanted", "last"), [(0, 0, "all checks passed"), (1, 1, "failed: types")])
+def test_types_are_checked_beside_the_tests_and_told_after_them(
+    fails: int, wanted: int, last: str, monkeypatch: pytest.MonkeyPatch, capfd: pytest.CaptureFixture[str]
+) -> None:
+    check = script("check")
+    monkeypatch.setattr(check, "command", lambda step: [sys.executable, "-c", *step])
+    monkeypatch.setattr(check, "STEPS", {
+        "types": [f"print('types said'); raise SystemExit({fails})"], "tests": ["print('tests said')"],
+    })  # fmt: skip
+    assert check.main([]) == wanted
+    said = capfd.readouterr().out.split("\n")
+    assert said == ["== tests", "tests said", "== types", "types said", last, ""]
+
+
 def test_a_second_opinion_that_cannot_be_had_is_said_and_fails_nothing(
     monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
 ) -> None:
