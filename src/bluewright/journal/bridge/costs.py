@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections import defaultdict
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
@@ -15,11 +14,11 @@ from bluewright.journal.bridge.batches import alkali_record
 from bluewright.journal.bridge.book import Z95, Basket
 from bluewright.journal.models import Alkali, Garden, KitItem, WorkNote
 from bluewright.journal.queries import book, work
-from bluewright.journal.queries.book import Begun, InJar, Key, Span, Within
+from bluewright.journal.queries.book import Begun, InJar, Key, Span
 from bluewright.journal.queries.work import PartsOf, Tubful
 from bluewright.science.cost.call import cost
 from bluewright.science.cost.cost_record import AlkaliPack, AlkaliUsed, BatchMade, CostAnswer, CostRecord, Kit, WorkDone
-from bluewright.science.media.purity import Known, Make
+from bluewright.science.media.purity import Known
 
 MOST: Final = 300
 """Batches of a season that are reckoned: the newest."""
@@ -54,7 +53,7 @@ def season(of: Garden, span: Span) -> Season | None:
     held = _holders(baskets)
     tubfuls = work.tubfuls({tub.key for basket in baskets.values() for tub in basket.tubs})
     parts, alkalis = work.alkali_parts(within), work.cupboard(of)
-    makes = _makes(within, parts, alkalis)
+    makes = work.makes(within)
     ended, washed = book.given_up(within), work.wash_l(within)
     packs = {one.pk: pack for one, pack in _packs(alkalis, parts)}
     record = CostRecord(
@@ -72,7 +71,7 @@ def season(of: Garden, span: Span) -> Season | None:
                 baskets[row.key],
                 tubfuls,
                 jarred.get(row.key, []),
-                make=makes[row.key],
+                make=makes.get(row.key, "unknown"),
                 failed=row.key in ended,
                 wash_l=washed.get(row.key, 0.0),
             )
@@ -202,16 +201,3 @@ def _packs(alkalis: Sequence[Alkali], parts: Sequence[PartsOf]) -> list[tuple[Al
 
 def _amount(part: PartsOf) -> float:
     return part.added_g if part.added_g is not None else part.added_ml or 0.0
-
-
-def _makes(within: Within, parts: Sequence[PartsOf], alkalis: Sequence[Alkali]) -> Mapping[Key, Make]:
-    """How each batch's pigment was made, by the alkali that went in and an acid wash."""
-    kinds, acid = {one.pk: one.kind for one in alkalis}, work.acid_washed(within)
-    limed: defaultdict[Key, bool] = defaultdict(bool)
-    for one in parts:
-        limed[one.batch] |= kinds.get(one.alkali) == "slaked_lime"
-    made: dict[Key, Make] = {
-        batch: ("acid_washed" if batch in acid else "limed") if lime else "unlimed" for batch, lime in limed.items()
-    }
-    unknown: Make = "unknown"
-    return defaultdict(lambda: unknown, made)

@@ -8,7 +8,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from datetime import datetime
 from functools import lru_cache
-from typing import Any, Final
+from typing import Any, Final, NamedTuple
 from uuid import UUID
 from zoneinfo import ZoneInfo
 
@@ -16,7 +16,7 @@ import numpy as np
 
 from bluewright.journal.bridge.book import Z95, Line, baskets, lines
 from bluewright.journal.models import Garden, Steep, Trial, TrialTub
-from bluewright.journal.queries import book
+from bluewright.journal.queries import book, work
 from bluewright.journal.queries.trials import batches_of, ended, tub_of
 from bluewright.science.base.bands import Band
 from bluewright.science.base.errors import BluewrightError
@@ -26,12 +26,14 @@ from bluewright.science.learn.trial import trial
 from bluewright.science.learn.trial_answer import TrialAnswer
 from bluewright.science.learn.trial_record import EarlierPairs, TrialRecord, Way
 from bluewright.science.learn.trial_record import TrialTub as Tub
+from bluewright.science.media.purity import PURITY, Make
 
 MOST_SD: Final = 1.0
+MOST_NAME: Final = 60
 LEAST_PAIR_SD: Final = 0.005
 """Tubs more alike than this teach nothing of how unlike tubs are."""
 JUDGED: Final = "judged"
-"""The name of the assay of all jars that were not assayed: they share what is wrong of the judgement."""
+"""How the assays of jars that were not assayed begin: those of one make share what is wrong of the judgement."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -82,15 +84,16 @@ def got(rows: list[Trial], *, of: Garden) -> Mapping[UUID, Got]:
     for line in lines(listed, came_from):
         for tub in line.basket.tubs:
             by_tub[tub.key].append(line)
+    makes = work.makes(within)
     hexed = {key.replace("-", ""): told for key, told in tubs.items()}
     return {
-        hexed[key.replace("-", "")][0]: _got(found, hexed[key.replace("-", "")][1])
+        hexed[key.replace("-", "")][0]: _got(found, hexed[key.replace("-", "")][1], makes)
         for key, found in by_tub.items()
         if key.replace("-", "") in hexed
     }
 
 
-def _got(found: list[Line], outcome: str) -> Got:
+def _got(found: list[Line], outcome: str, makes: Mapping[str, Make]) -> Got:
     names = tuple(line.name for line in found)
     if any(len(line.basket.tubs) != 1 for line in found):
         return Got(batches=names, joined=True)
@@ -100,15 +103,31 @@ def _got(found: list[Line], outcome: str) -> Got:
     powder_g = sum(line.pigment_g or 0.0 for line in found)
     if outcome == "powder":
         return Got(g_per_kg=_positive(powder_g / leaf_kg), batches=names)
-    if any(line.purity_frac is None for line in found):
-        return Got(batches=names)
-    pure_g = sum((line.pigment_g or 0.0) * line.purity_frac.p50 for line in found if line.purity_frac is not None)
-    measured = all(line.measured for line in found)
-    spread = max(_sd_frac(line.purity_frac) for line in found if line.purity_frac is not None)
-    return Got(
-        g_per_kg=_positive(pure_g / leaf_kg), batches=names, assay_sd_frac=round(min(spread, MOST_SD), 4),
-        assay=", ".join(sorted({jar for line in found for jar in line.jars}))[:60] if measured else JUDGED,
-    )  # fmt: skip
+    known = [known_purity(line, makes) for line in found]
+    pure_g = sum((line.pigment_g or 0.0) * one.frac for line, one in zip(found, known, strict=True))
+    worst = max(known, key=lambda one: one.sd_frac)
+    assay = ", ".join(sorted({one.assay for one in known}))[:MOST_NAME]
+    return Got(g_per_kg=_positive(pure_g / leaf_kg), batches=names, assay_sd_frac=worst.sd_frac, assay=assay)
+
+
+class Purity(NamedTuple):
+    """Indigo in a batch's pigment, how far it may be off as a share of it, and by which assay it is known."""
+
+    frac: float
+    sd_frac: float
+    assay: str
+
+
+def known_purity(line: Line, makes: Mapping[str, Make]) -> Purity:
+    """As its jars were assayed, else what pigment of its plant and make usually holds: nothing that the leaf was
+    believed to hold is in it. Batches of one make share that error, those of another do not."""
+    if line.measured and line.purity_frac is not None:
+        sd_frac = round(min(_sd_frac(line.purity_frac), MOST_SD), 4)
+        return Purity(line.purity_frac.p50, sd_frac, ", ".join(sorted(line.jars))[:MOST_NAME])
+    plant: Any = line.basket.tubs[0].plant if line.basket.tubs else "woad"
+    make = makes.get(line.key.hex, "unknown")
+    usual = PURITY[make][plant]
+    return Purity(usual.centre, round(min(usual.spread, MOST_SD), 4), f"{JUDGED}, {make} {plant}")
 
 
 def _sd_frac(purity: Band) -> float:
@@ -180,8 +199,8 @@ def _tub(lot: TrialTub, found: Mapping[UUID, Got], worst: Mapping[str, float]) -
 
 
 def _pickings(steep: Steep) -> str:
-    """The pickings of a tub's leaf by the beginnings of their keys: told apart, not named."""
-    return ", ".join(sorted(str(part.picking_id)[:13] for part in steep.leaf.all()))[:200]
+    """The pickings of a tub's leaf by the ends of their keys: told apart, not named."""
+    return ", ".join(sorted(part.picking_id.hex[-12:] for part in steep.leaf.all()))[:200]
 
 
 def _blocks(row: Trial) -> int:

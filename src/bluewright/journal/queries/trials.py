@@ -2,13 +2,18 @@
 
 from __future__ import annotations
 
+from collections import defaultdict
 from collections.abc import Iterable
-from datetime import datetime
+from datetime import datetime, timedelta
+from typing import NamedTuple
 from uuid import UUID
 
 from django.db.models import Prefetch, Q, QuerySet
 
-from bluewright.journal.models import Batch, Garden, Steep, Trial, TrialTub
+from bluewright.journal.models import Batch, Garden, Steep, SteepLeaf, Trial, TrialTub
+from bluewright.journal.queries.book import Key, stored
+
+HOUR = timedelta(hours=1)
 
 OFFERED = 40
 """So many tubs are offered for a lot: the latest."""
@@ -51,6 +56,29 @@ def free_tubs(of: Garden, *, but_lot: TrialTub | None = None) -> QuerySet[Steep]
     if but_lot is not None:
         taken = taken.exclude(pk=but_lot.pk)
     return Steep.objects.filter(garden=of).exclude(pk__in=taken.values("steep")).order_by("-started_at")[:OFFERED]
+
+
+class Leaf(NamedTuple):
+    """Leaf of one picking in a tub."""
+
+    leaf_kg: float
+    picked_at: datetime
+    held_h: float
+    """From picking to water."""
+    damaged_frac: float
+    age: str
+
+
+def leaf_in(tubs: Iterable[Key]) -> dict[Key, list[Leaf]]:
+    """The leaf of each of these tubs, picking by picking."""
+    rows = SteepLeaf.objects.filter(steep__in=list(tubs)).order_by("pk")
+    found: defaultdict[Key, list[Leaf]] = defaultdict(list)
+    for tub, leaf_kg, started, picked, damaged, age in rows.values_list(
+        stored("steep"), "leaf_kg", "steep__started_at", "picking__picked_at", "picking__damaged_frac", "picking__age"
+    ):
+        held_h = max((started - picked) / HOUR, 0.0)
+        found[tub].append(Leaf(leaf_kg, picked, held_h, damaged, age))
+    return found
 
 
 def batches_of(of: Garden, tubs: Iterable[UUID]) -> QuerySet[Batch]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import defaultdict
 from collections.abc import Iterable
 from datetime import datetime
 from typing import Any, Final, NamedTuple
@@ -25,6 +26,7 @@ from bluewright.journal.models import (
     WorkNote,
 )
 from bluewright.journal.queries.book import Key, Span, Within, stored
+from bluewright.science.media.purity import Make
 from bluewright.words.cost import DYEING
 
 MOST_KIT: Final = 100
@@ -140,6 +142,19 @@ def acid_washed(within: Within) -> set[Key]:
     """The batches that were washed with acid."""
     rows = Standing.objects.filter(batch__in=within, acid=True).order_by()
     return set(rows.values_list(stored("batch"), flat=True))
+
+
+def makes(within: Within) -> dict[Key, Make]:
+    """How the pigment of each batch that got alkali was made, as far as its purity hangs on it."""
+    rows = AlkaliPart.objects.filter(batch__in=within).order_by().values_list(stored("batch"), "alkali__kind")
+    kinds: defaultdict[Key, set[str]] = defaultdict(set)
+    for batch, kind in rows.distinct():
+        kinds[batch].add(kind)
+    acid = acid_washed(within)
+    return {
+        batch: ("acid_washed" if batch in acid else "limed") if "slaked_lime" in found else "unlimed"
+        for batch, found in kinds.items()
+    }
 
 
 def alkali_parts(within: Within) -> list[PartsOf]:

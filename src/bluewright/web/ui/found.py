@@ -6,8 +6,8 @@ from uuid import UUID
 
 from django.http import Http404, HttpRequest
 
-from bluewright.journal.models import Batch, Garden, Measured, Piece
-from bluewright.journal.queries import batches, measured, pieces
+from bluewright.journal.models import Batch, Garden, Measured, Piece, Trial
+from bluewright.journal.queries import batches, measured, pieces, trials
 
 
 def the_batch(garden: Garden, key: UUID) -> Batch:
@@ -23,6 +23,14 @@ def the_piece(garden: Garden, key: UUID) -> Piece:
     found = pieces.piece(key, of=garden)
     if found is None:
         raise Http404("there is no such piece in this garden")
+    return found
+
+
+def the_trial(garden: Garden, key: UUID) -> Trial:
+    """The trial of that key in this garden with its lots; raises Http404 where there is none."""
+    found = trials.trial(key, of=garden)
+    if found is None:
+        raise Http404("there is no such trial in this garden")
     return found
 
 

@@ -11,17 +11,19 @@ from django.urls import reverse
 from django.utils.translation import gettext as _
 from django.utils.translation import ngettext
 
-from bluewright.charts.compare_answers import tubs_chart
+from bluewright.charts.compare_answers import batches_chart, tubs_chart
 from bluewright.journal.bridge.trials import Got
 from bluewright.journal.models import Trial, TrialTub
 from bluewright.journal.queries.history import Step
 from bluewright.journal.queries.trials import tub_of
 from bluewright.science.learn.design_record import TrialPlanAnswer
+from bluewright.science.learn.mixed_record import BatchesAnswer
 from bluewright.science.learn.trial_answer import TrialAnswer
 from bluewright.web.ui.answered import Answered, answered
 from bluewright.web.ui.history import HistoryRow, history, written
 from bluewright.web.ui.turning import Linked
 from bluewright.web.ui.why import Link
+from bluewright.words.batches import said as many_said
 from bluewright.words.compare import ASSIGNED, EQUAL, OUTCOMES, got_said
 from bluewright.words.numbers import day, percent, sentence
 from bluewright.words.trial import said
@@ -45,6 +47,15 @@ class TrialsPage:
 
     rows: tuple[TrialRow, ...]
     pages: tuple[Linked, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BatchesPage:
+    """What many batches say."""
+
+    answer: Answered | None
+    trouble: str
+    """Why they say nothing yet."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -101,6 +112,16 @@ def trials_page(rows: Iterable[Trial], *, pages: tuple[Linked, ...]) -> TrialsPa
         TrialRow(key=str(row.pk), name=row.name, question=row.question, stands=stands_said(row)) for row in rows
     )  # fmt: skip
     return TrialsPage(rows=found, pages=pages)
+
+
+def batches_page(found: BatchesAnswer | None, trouble: str) -> BatchesPage:
+    """What many batches say of their causes."""
+    if found is None:
+        return BatchesPage(answer=None, trouble=trouble)
+    words = many_said(found)
+    why = Link(to=reverse("compare.batches_why", kwargs={"figure": "causes"}), name=_("the causes"))
+    chart = batches_chart(found, answer=words.first)
+    return BatchesPage(answer=answered(words, chart=chart, why=why), trouble="")
 
 
 def stands_said(row: Trial) -> str:

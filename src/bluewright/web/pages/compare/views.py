@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from uuid import UUID
 
 from django.contrib import messages
-from django.http import Http404, HttpRequest, HttpResponse
+from django.http import HttpRequest, HttpResponse
 from django.shortcuts import get_object_or_404, redirect, render
 from django.urls import reverse
 from django.utils import timezone
@@ -15,16 +15,19 @@ from django.views.decorators.http import require_http_methods, require_POST, req
 
 from bluewright.journal.actions import trials as actions
 from bluewright.journal.actions.keeping import correct, keep
+from bluewright.journal.bridge import many
 from bluewright.journal.bridge import trials as bridge
 from bluewright.journal.models import Garden, Trial, TrialTub
 from bluewright.journal.queries import trials
 from bluewright.journal.queries.history import histories
 from bluewright.science.base.errors import BluewrightError, InputError
+from bluewright.science.learn.mixed_record import BatchesAnswer
 from bluewright.science.learn.trial_answer import TrialAnswer
 from bluewright.science.learn.trial_record import EarlierPairs
 from bluewright.web.pages.compare.forms import LotForm, NamesForm, OpenForm, TrialForm, as_typed
-from bluewright.web.pages.compare.page import next_lot, trial_page, trials_page
+from bluewright.web.pages.compare.page import batches_page, next_lot, trial_page, trials_page
 from bluewright.web.ui.answered import answered
+from bluewright.web.ui.found import the_trial
 from bluewright.web.ui.respond import brought_back, in_garden, posted, shown, taken_out
 from bluewright.web.ui.turning import turned
 from bluewright.web.ui.why import Link
@@ -41,6 +44,24 @@ def index(request: HttpRequest, garden: Garden) -> HttpResponse:
     """All trials."""
     rows, pages = turned(trials.trials(garden), request.GET)
     return shown(request, "compare/index.html", trials_page(rows, pages=pages))
+
+
+@require_safe
+@in_garden
+def batches(request: HttpRequest, garden: Garden) -> HttpResponse:
+    """What the garden's many batches say of warmth, hours, beds, alkali and seasons, each by itself."""
+    return shown(request, "compare/batches.html", batches_page(*_of_many(garden)))
+
+
+@require_safe
+@in_garden
+def batches_why(request: HttpRequest, garden: Garden, figure: str) -> HttpResponse:
+    """Why a figure of what many batches say is so."""
+    return why_shown(
+        request, _of_many(garden)[0], figure=figure, address=why_address("compare.batches_why"),
+        back=Link(to=reverse("compare.batches"), name=_("What many batches say")),
+        missing=_("There are too few batches to say anything."),
+    )  # fmt: skip
 
 
 @require_http_methods(["GET", "HEAD", "POST"])
@@ -70,7 +91,7 @@ def add(request: HttpRequest, garden: Garden) -> HttpResponse:
 @in_garden
 def show(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
     """One trial: what was laid down, its next envelope, every tub; the result once it is ended or looked at."""
-    row = a_trial(garden, key)
+    row = the_trial(garden, key)
     found, earlier = bridge.got([row], of=garden), _earlier(row)
     looking = row.ended_at is not None or request.GET.get("look") == str(row.looks or "none")
     answer, trouble = _told(row, found, earlier) if looking else (None, "")
@@ -92,7 +113,7 @@ def show(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
 @in_garden
 def why(request: HttpRequest, garden: Garden, key: UUID, figure: str) -> HttpResponse:
     """Why a figure of the result is what it is; before the end only for who has looked."""
-    row = a_trial(garden, key)
+    row = the_trial(garden, key)
     known = row.ended_at is not None or row.looks > 0
     answer = _told(row, bridge.got([row], of=garden), _earlier(row))[0] if known else None
     return why_shown(
@@ -106,7 +127,7 @@ def why(request: HttpRequest, garden: Garden, key: UUID, figure: str) -> HttpRes
 @in_garden
 def change(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
     """Another name or note; what was laid down stays as it was."""
-    row = a_trial(garden, key)
+    row = the_trial(garden, key)
     form = NamesForm(posted(request), initial={"name": row.name, "note": row.note})
     if request.method == "POST" and form.is_valid():
         correct(form.write(row), by=request.user)
@@ -119,7 +140,7 @@ def change(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
 @in_garden
 def open(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
     """The tub is full: open the next envelope for it."""
-    row = a_trial(garden, key)
+    row = the_trial(garden, key)
     form, lot = OpenForm(request.POST, garden=garden), next_lot(row)
     if lot is None or not form.is_valid():
         messages.warning(request, _("No envelope was opened: choose one of the tubs that are offered."))
@@ -134,7 +155,7 @@ def open(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
 @in_garden
 def lot(request: HttpRequest, garden: Garden, key: UUID, row: UUID) -> HttpResponse:
     """What came of an opened lot: its tub, what it gave where that is not counted, why it is spoilt."""
-    found = get_object_or_404(TrialTub, pk=row, trial=a_trial(garden, key), opened_at__isnull=False)
+    found = get_object_or_404(TrialTub, pk=row, trial=the_trial(garden, key), opened_at__isnull=False)
     form = LotForm(posted(request), garden=garden, lot=found, initial=as_typed(found))
     if request.method == "POST" and form.is_valid():
         correct(form.write(found), by=request.user)
@@ -147,7 +168,7 @@ def lot(request: HttpRequest, garden: Garden, key: UUID, row: UUID) -> HttpRespo
 @in_garden
 def look(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
     """A look at the result before the end: it is counted, and said beside the result ever after."""
-    row = a_trial(garden, key)
+    row = the_trial(garden, key)
     if row.ended_at is None:
         row.looks += 1
         keep(row, by=request.user)
@@ -158,20 +179,12 @@ def look(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
 @in_garden
 def end(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
     """End a trial; or go on with one that was ended."""
-    row = a_trial(garden, key)
+    row = the_trial(garden, key)
     row.ended_at = None if row.ended_at is not None else timezone.now()
     keep(row, by=request.user)
     said = _("It is ended: here is what it says.") if row.ended_at else _("It goes on.")
     messages.success(request, said, extra_tags=reverse("compare.end", kwargs={"key": key}))
     return redirect("compare.show", key=key)
-
-
-@require_safe
-@in_garden
-def envelopes(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
-    """All lots on one page to print, fold and close."""
-    row = a_trial(garden, key)
-    return render(request, "compare/envelopes.html", {"row": row, "lots": list(row.lots.all())})
 
 
 @require_POST
@@ -192,12 +205,17 @@ def restore(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
     return redirect("compare.show", key=key) if brought_back(request, row) else redirect("compare.index")
 
 
-def a_trial(garden: Garden, key: UUID) -> Trial:
-    """A trial of the open garden, or 404."""
-    found = trials.trial(key, of=garden)
-    if found is None:
-        raise Http404("there is no such trial in this garden")
-    return found
+def _of_many(garden: Garden) -> tuple[BatchesAnswer | None, str]:
+    """What the garden's batches say, or why they say nothing yet."""
+    try:
+        return many.told(many.batches_record(garden)), ""
+    except BluewrightError as error:
+        return None, _why_not(error)
+
+
+def _why_not(error: BluewrightError) -> str:
+    told = error.what if isinstance(error, InputError) else str(error)
+    return own_text(_("No result yet: %(why)s.") % {"why": told})
 
 
 def _earlier(row: Trial) -> EarlierPairs | None:
@@ -213,5 +231,4 @@ def _told(row: Trial, found: Mapping[UUID, bridge.Got], earlier: EarlierPairs | 
             return None, _("No envelope is opened yet.")
         return bridge.told(record), ""
     except BluewrightError as error:
-        told = error.what if isinstance(error, InputError) else str(error)
-        return None, own_text(_("No result yet: %(why)s.") % {"why": told})
+        return None, _why_not(error)

@@ -11,5 +11,6 @@ urlpatterns = [
     path("cloth/<uuid:key>/", views.cloth, name="prints.cloth"),
     path("card/<uuid:key>/", views.card, name="prints.card"),
     path("vat/<uuid:key>/", views.vat, name="prints.vat"),
+    path("trial/<uuid:key>/", views.trial, name="prints.trial"),
     path("plan/", views.plan, name="prints.plan"),
 ]

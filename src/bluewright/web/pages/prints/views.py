@@ -32,11 +32,12 @@ from bluewright.web.pages.prints.card_sheet import SHEETS_MM, card_sheet
 from bluewright.web.pages.prints.jar_label import MOST, jar_labels
 from bluewright.web.pages.prints.paper import invented_mark
 from bluewright.web.pages.prints.plan_sheet import plan_sheet
+from bluewright.web.pages.prints.trial_sheet import trial_sheet
 from bluewright.web.pages.prints.vat_sheet import vat_sheet
 from bluewright.web.pages.threads.page import thread_page
 from bluewright.web.pages.vats.asked import answered_now, the_vat
 from bluewright.web.prints import typeset
-from bluewright.web.ui.found import the_batch
+from bluewright.web.ui.found import the_batch, the_trial
 from bluewright.web.ui.respond import in_garden, shown
 from bluewright.words.card import printing_steps
 from bluewright.words.numbers import moment
@@ -141,6 +142,13 @@ def vat(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
         address=urljoin(settings.DOOR or request.build_absolute_uri("/"), reverse("vats.show", kwargs={"key": key})),
     )  # fmt: skip
     return _printed(request, "vat", page)
+
+
+@require_safe
+@in_garden
+def trial(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
+    """The lots of a trial as slips to fold."""
+    return _printed(request, "trial", trial_sheet(the_trial(garden, key), now=timezone.now()))
 
 
 def _printed(request: HttpRequest, name: str, page: Any, **beside: Any) -> HttpResponse:
