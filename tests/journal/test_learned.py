@@ -8,8 +8,8 @@ from datetime import timedelta
 
 import pytest
 
-from bluewright.journal.bridge import learned
-from bluewright.journal.models import Garden, Steep
+from bluewright.journal.bridge import learned, planning
+from bluewright.journal.models import Garden, PlanBasis, Steep, Want
 from bluewright.journal.queries import learned as queries
 from bluewright.web import replanning
 from tests import cast
@@ -62,3 +62,24 @@ def test_the_latest_tubs_teach_and_a_look_at_one_that_steeps_changes_nothing(
     assert queries.stamp(garden) == before
     cast.a_look(older)
     assert queries.stamp(garden) != before
+
+
+def test_plan_and_beds_draw_from_the_memory_and_fall_back_where_there_is_none(garden: Garden) -> None:
+    cast.a_want(garden)
+    bed, today = cast.a_bed(garden), cast.a_day(0)
+
+    def blue() -> tuple[object, object]:
+        plan = planning.plan_record(garden, wants=Want.objects.all(), basis=PlanBasis(garden=garden), today=today)
+        return plan.own, learned.blue_of(garden, plant="woad", on=today, bed=bed.pk)  # type: ignore[union-attr]
+
+    learned._kept.clear()
+    assert blue() == (None, None), "nothing was reckoned yet"
+    (done,) = learned.queries.strained(garden)
+    cast.a_jar((cast.a_batch(done.strains.get()), 9.0))
+    learned.reckon(garden)
+    own, of_bed = blue()
+    assert own.blue.own_frac > 0.2
+    assert own.blue == of_bed, "a bed of which nothing was learned is as any"
+    cast.left_out(done)
+    learned.reckon(garden)
+    assert blue() == (None, None)

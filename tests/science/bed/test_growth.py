@@ -287,3 +287,11 @@ def test_spotted_leaf_widens_and_lowers_the_blue_and_nothing_else() -> None:
     assert spotted.ready_on == sound.ready_on
     assert spotted.blue_g_per_kg.p50 == pytest.approx(sound.blue_g_per_kg.p50 * float(np.exp(-0.05)), rel=0.08)
     assert spotted.blue_g_per_kg.p95 / spotted.blue_g_per_kg.p5 > sound.blue_g_per_kg.p95 / sound.blue_g_per_kg.p5
+
+
+def test_the_garden_s_memory_stands_in_for_the_blue_of_cuts() -> None:
+    """Log-normal: a tenth and 0.24 apart make 0.26; 5 and 95 % of it lie at 1.645 of that."""
+    blue = {"middle_g_per_kg": 1.2, "garden_log_sd": 0.1, "batch_log_sd": 0.24, "own_frac": 0.9}
+    found = answer(bed_m2=10.0, blue=blue).blue_g_per_kg
+    assert found.p50 == pytest.approx(1.2, rel=0.05)
+    assert np.log(found.p95 / found.p5) == pytest.approx(2 * 1.645 * 0.26, rel=0.1)

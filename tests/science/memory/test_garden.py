@@ -10,7 +10,8 @@ import pytest
 from bluewright.science import thread
 from bluewright.science.base.errors import InputError
 from bluewright.science.base.records import dump, read
-from bluewright.science.memory.garden import Learned, answer, foretold_of, learned, read_batches
+from bluewright.science.memory.garden import Learned, answer, blue_of, foretold_of, learned, read_batches
+from bluewright.science.memory.joining import keys_of
 from bluewright.science.memory.record import GardenAnswer, GardenRecord
 from bluewright.science.memory.told import Told
 from bluewright.science.steep.record import SteepRecord
@@ -104,3 +105,15 @@ def test_without_a_batch_to_learn_from_it_says_so(record: GardenRecord) -> None:
     none = replace(record, batches=tuple(replace(batch, left_out="trial of a new sieve") for batch in record.batches))
     with pytest.raises(InputError, match="none to learn from"):
         learned(none)
+
+
+def test_plans_and_beds_draw_from_the_same_belief(made: Learned, found: GardenAnswer) -> None:
+    """The garden's own and the batch's scatter add up to the band of the next batch; two figures are kept."""
+    blue, band = found.blue, found.pure_g_per_kg
+    assert blue.middle_g_per_kg == pytest.approx(band.p50, rel=0.05)
+    both = np.hypot(blue.garden_log_sd, blue.batch_log_sd)
+    assert 2 * 1.6449 * both == pytest.approx(np.log(band.p95 / band.p5), rel=0.1)
+    assert 0.5 < blue.own_frac < 1
+    keys = keys_of(made.last)
+    elsewhere = blue_of(made, "woad", {**keys, "bed": "never picked"})
+    assert elsewhere.garden_log_sd > blue_of(made, "woad", keys).garden_log_sd

@@ -10,6 +10,7 @@ import pytest
 from bluewright.science.base.errors import InputError
 from bluewright.science.base.records import read
 from bluewright.science.media.cloth import FIXED_FRAC, REGAIN_FRAC
+from bluewright.science.media.own_yield import own_yield
 from bluewright.science.plan import chain_factors, chain_needs
 from bluewright.science.plan.chain import plan_cloth
 from bluewright.science.plan.chain_crop import Crop
@@ -293,3 +294,23 @@ def test_the_law_is_named_where_woad_is_to_be_sown_and_only_there() -> None:
     assert codes(pigment=[{"mass_g": 5.0}])[:2] == ["woad-spreads", "keep-seed-in"]
     assert "woad-spreads" not in codes(pigment=[{"mass_g": 5.0}], plant="japanese_indigo")
     assert "woad-spreads" not in codes(pigment=[{"mass_g": 0.5}], jars=[{"pure_g": 500.0, "sd_frac": 0.05}])
+
+
+def test_what_a_garden_s_memory_joined_counts_as_the_batches_it_joined() -> None:
+    """The rule of own yields told as the memory tells it: the same plan, to the digits with which it is told."""
+    rule = own_yield(
+        prior_mean_log=np.log(WOAD.blue_g_per_kg.centre), prior_sd=WOAD.blue_g_per_kg.spread, own_log=[np.log(2.0)] * 4,
+        batch_sd=WOAD.blue_batch_sd,
+    )  # fmt: skip
+    told = {
+        "middle_g_per_kg": np.exp(rule.mean_log), "garden_log_sd": rule.garden_sd, "batch_log_sd": WOAD.blue_batch_sd,
+        "own_frac": rule.own_frac,
+    }  # fmt: skip
+    common = {"cuts": 1, "assay_sd_frac": 0.0}
+    single = answer(pigment=[{"mass_g": 30.0}], own=common | {"blue_g_per_kg": [2.0] * 4})
+    joined = answer(pigment=[{"mass_g": 30.0}], own=common | {"blue": told})
+    assert joined.blue_g_per_kg == single.blue_g_per_kg
+    assert joined.total == single.total
+    assert joined.own_blue_frac == single.own_blue_frac
+    shaky = answer(pigment=[{"mass_g": 30.0}], own={"cuts": 1, "assay_sd_frac": 0.5, "blue": told})
+    assert shaky.blue_g_per_kg.p95 / shaky.blue_g_per_kg.p5 > joined.blue_g_per_kg.p95 / joined.blue_g_per_kg.p5

@@ -11,6 +11,7 @@ from typing import Any, Final
 
 import numpy as np
 
+from bluewright.journal.bridge.learned import blue_of
 from bluewright.journal.bridge.watering import climate_of, days_of
 from bluewright.journal.models import Bed, BedLook
 from bluewright.journal.queries import growing as queries
@@ -83,6 +84,7 @@ def growth_record(bed: Bed, *, today: date) -> GrowthRecord | None:
         now=today,
         cuts=now.made(bed),
         lengths=_lengths(bed, since=now.first, today=today),
+        blue=blue_of(garden, plant=bed.plant, on=today, bed=bed.pk),
         spotted_frac=_spotted_frac(bed, since=now.last, today=today),
         earlier=tuple(Season(start=_word(one.start), began=one.began, cuts=one.made(bed)) for one in earlier),
         bed_m2=bed.area_m2,

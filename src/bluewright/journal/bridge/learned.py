@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections import Counter, OrderedDict
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass, replace
+from datetime import date
 from typing import Any, Final
 from uuid import UUID
 from zoneinfo import ZoneInfo
@@ -21,6 +22,7 @@ from bluewright.journal.queries import learned as queries
 from bluewright.journal.queries import tubs
 from bluewright.science.base.bands import Band
 from bluewright.science.base.errors import BluewrightError
+from bluewright.science.media.own_yield import LearnedBlue
 from bluewright.science.memory import garden as memory
 from bluewright.science.memory.garden import Learned, Progress, beginning, garden_of
 from bluewright.science.memory.joining import keys_of_steep, next_keys
@@ -119,6 +121,19 @@ def taught(record: SteepRecord, steep: Steep) -> SteepRecord:
     return record
 
 
+def blue_of(garden: Garden, *, plant: str, on: date, bed: UUID | None = None) -> LearnedBlue | None:
+    """What a kilogram of leaf of a plant, of one bed or of any, is believed to give.
+
+    None where nothing was reckoned yet or no tub of that plant has its blue weighed.
+    """
+    found = _kept.get(garden.pk)
+    made = None if found is None else found.learned
+    if made is None or not any(b.steep.plant == plant and b.pure_g is not None for _, b, _ in made.used):
+        return None
+    wanted = NextBatch(plant=_word(plant), on=on, bed=str(bed or ""))
+    return memory.blue_of(made, wanted.plant, next_keys(wanted, last=made.last))
+
+
 def given_away(found: Kept) -> SharedGarden | None:
     """What a garden would give away."""
     return None if found.learned is None else share(found.learned)
@@ -129,6 +144,11 @@ def _alone(learned: Learned) -> Band:
     record = learned.record
     own = memory.learned(replace(record, prior=None), known=learned.messages)
     return memory.blue_of_next(own, next_keys(record.for_next, last=own.last))[0]
+
+
+def _word(word: Any) -> Any:
+    """A word of the database where a record wants one of a few."""
+    return word
 
 
 def _learned(garden: Garden, batches: Sequence[Batch], *, prior: Prepared | None) -> Learned:

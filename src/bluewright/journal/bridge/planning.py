@@ -11,6 +11,7 @@ from typing import Any
 import numpy as np
 
 from bluewright.journal.bridge import outlooks
+from bluewright.journal.bridge.learned import blue_of
 from bluewright.journal.bridge.own_blue import own_jar
 from bluewright.journal.bridge.stock import pure_left_g
 from bluewright.journal.bridge.watering import climate_of
@@ -52,7 +53,6 @@ def plan_record(garden: Garden, *, wants: Sequence[Want], basis: PlanBasis, toda
     at_hand, beds = jars_at_hand(garden), standing_beds(garden, plant=basis.plant, today=today)
     if not open_ones and not at_hand and not beds:
         return None
-    own = own_blue_g_per_kg(garden, plant=basis.plant)
     return ClothPlanRecord(
         id=garden.name,
         plant=_word(basis.plant),
@@ -63,7 +63,7 @@ def plan_record(garden: Garden, *, wants: Sequence[Want], basis: PlanBasis, toda
         vat=None if basis.vat_l is None else Vat(vat_l=basis.vat_l, in_it_g=basis.in_it_g),
         vat_kind=_word(basis.vat_kind),
         steep_kind=_word(basis.steep_kind),
-        own=OwnFigures(blue_g_per_kg=tuple(own)) if own else None,
+        own=_own(garden, plant=basis.plant, today=today),
         tub_l=basis.tub_l,
         bed_width_m=basis.width_m,
         wanted_chance=basis.chance,
@@ -72,6 +72,16 @@ def plan_record(garden: Garden, *, wants: Sequence[Want], basis: PlanBasis, toda
         if garden.latitude_deg is None
         else Weather(latitude_deg=garden.latitude_deg, altitude_m=garden.altitude_m or 0.0, normals=climate_of(garden)),
     )
+
+
+def _own(garden: Garden, *, plant: str, today: date) -> OwnFigures | None:
+    """What the garden's memory believes of its blue; while it is not reckoned, or has no jar of the plant, the measured
+    jars themselves."""
+    blue = blue_of(garden, plant=plant, on=today)
+    if blue is not None:
+        return OwnFigures(blue=blue)
+    own = own_blue_g_per_kg(garden, plant=plant)
+    return OwnFigures(blue_g_per_kg=tuple(own)) if own else None
 
 
 @lru_cache(maxsize=32)

@@ -21,8 +21,12 @@ def blue_g_per_kg(record: GrowthRecord, *, on: date, rng: np.random.Generator, n
     """`n` draws of grams of pure indigo from a kilogram of leaf cut on a day, shape (n,).
 
     Formula: log grams of the bed is normal, each cut scatters about it by `BLUE_CUT_SD`; own results are joined to
-    the prior (precursor of the season, share commonly got) by the precision of each: a normal of known variance.
+    the prior (precursor of the season, share commonly got) by the precision of each: a normal of known variance. Where
+    the garden's memory has joined its batches, its normal is taken.
     """
+    if record.blue is not None:
+        log_sd = math.hypot(record.blue.garden_log_sd, record.blue.batch_log_sd)
+        return record.blue.middle_g_per_kg * np.exp(log_sd * rng.standard_normal(n))
     of_year = northern_day(on, hemisphere=record.weather.hemisphere)
     mmol_per_kg = draw_mmol_per_kg(record.plant, leaf=LeafState(), day_of_year=of_year, held_temp_c=20.0, rng=rng, n=n)
     usual = np.log(INDIGO_G_PER_MMOL_PRECURSOR * mmol_per_kg * GOT_FRAC.draw(rng, n))

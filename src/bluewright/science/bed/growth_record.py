@@ -14,6 +14,7 @@ from bluewright.science.base.errors import InputError
 from bluewright.science.base.published import Figure
 from bluewright.science.base.records import LEAST, answer, record
 from bluewright.science.media.basket import Plant
+from bluewright.science.media.own_yield import LearnedBlue
 from bluewright.science.media.weather.record import BandOnDay, DayBand, Weather, check_span
 
 Start = Literal["sown", "planted", "overwintered"]
@@ -82,6 +83,9 @@ class GrowthRecord:
     """Cuts of this season so far, in order."""
     lengths: Annotated[tuple[LongestLeaves, ...], Field(max_length=60)] = ()
     """Marked plants of this season, in order of days: once a week they tell how far the leaf is, without a cut."""
+    blue: LearnedBlue | None = None
+    """What the garden's memory believes a kilogram of this bed's leaf gives (`blue` of the answer of `bluewright
+    learned`); it stands in for the blue of single cuts, which it has joined."""
     spotted_frac: Annotated[float, Field(ge=0, le=1)] = 0.0
     """Share of the leaf's area that is spotted or mildewed now, as scored; it changes the blue by a factor that nobody
     has measured."""

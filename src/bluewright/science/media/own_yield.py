@@ -9,6 +9,25 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass
+from typing import Annotated
+
+from pydantic import Field
+
+from bluewright.science.base.records import record
+
+
+@record
+class LearnedBlue:
+    """What a garden's memory believes a kilogram of leaf gives, pure indigo in the jar: log-normal, in two parts."""
+
+    middle_g_per_kg: Annotated[float, Field(ge=0.001, le=20)]
+    """Its middle, of batches like the one asked for, strained as the garden's were."""
+    garden_log_sd: Annotated[float, Field(ge=0, le=3)]
+    """How far the garden's own may lie from that, as a standard deviation of the logarithm."""
+    batch_log_sd: Annotated[float, Field(ge=0, le=3)]
+    """How far one batch lies from the garden's own."""
+    own_frac: Annotated[float, Field(ge=0, le=1)]
+    """Share of the doubt in the garden's own that its batches took away."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -57,3 +76,14 @@ def own_yield(
         assay_sd=math.sqrt(left_assay),
         own_frac=of_garden / whole,
     )
+
+
+def learned_yield(blue: LearnedBlue, *, assay_sd: float) -> OwnYield:
+    """The same of a garden whose memory has joined all its batches already.
+
+    The memory takes assays for right on the mean: what they are off together shifts it by as far as own batches count.
+    """
+    return OwnYield(
+        mean_log=math.log(blue.middle_g_per_kg), garden_sd=blue.garden_log_sd, slope=-blue.own_frac,
+        assay_mean_log=0.0, assay_sd=assay_sd, own_frac=blue.own_frac,
+    )  # fmt: skip

@@ -12,6 +12,7 @@ from bluewright.science.base.bands import Band, band, significant
 from bluewright.science.base.errors import BluewrightError, InputError
 from bluewright.science.base.sourced import Floats
 from bluewright.science.media.basket import Plant
+from bluewright.science.media.own_yield import LearnedBlue
 from bluewright.science.memory.calls import NINETY_Z, Foretold, look_back, past_calls, scores
 from bluewright.science.memory.cautions import cautions
 from bluewright.science.memory.joining import all_names, keys_of, next_keys, widened
@@ -29,7 +30,7 @@ from bluewright.science.memory.record import (
 )
 from bluewright.science.memory.scales import differs, on_scale, scale_of
 from bluewright.science.memory.shares import KEPT_NAME, SCATTERS, TRUSTED_FRAC, YIELD_NAMES, Part, shares_of
-from bluewright.science.memory.told import Told, told
+from bluewright.science.memory.told import Line, Told, told
 from bluewright.science.steep.record import Garden, Move, learnable
 
 MOST_Z: Final = 6.0
@@ -162,6 +163,7 @@ def answer(made: Learned) -> GardenAnswer:
         lessons=_lessons(made, keys),
         places=_places(made),
         pure_g_per_kg=blue,
+        blue=blue_of(made, record.for_next.plant, keys),
         before_g_per_kg=before,
         scatter_factor=_scatter(belief.scatter),
         speed_scatter_factor=_scatter(belief.speed_scatter),
@@ -213,17 +215,38 @@ def _moderated(belief: Belief, keys: Keys) -> tuple[Floats, Floats]:
 
 
 def blue_of_next(made: Learned, keys: Keys) -> tuple[Band, Band]:
-    """Pure indigo from a kilogram of the next batch's leaf, strained as the garden's batches were; and for any garden.
-
-    By the batches' own linearised chains to the jar, averaged over those of the same plant (of all, if there is none).
-    """
-    same = [one for one in made.used if one[1].steep.plant == made.record.for_next.plant] or list(made.used)
-    slope = np.mean([said.told.log_g_before.slope for _, _, said in same], axis=0)
-    middle = float(np.mean([s.told.log_g_before.mean - np.log(b.steep.leaf_kg) for _, b, s in same]))
-    extra = float(np.mean([said.told.log_g_before.variance for _, _, said in same]))
+    """Pure indigo from a kilogram of the next batch's leaf, strained as the garden's were; and for any garden."""
+    chain = _chain(made, made.record.for_next.plant)
     mean, covariance = made.belief.of(keys)
-    now = _log_band(middle + float(slope @ mean), float(slope @ covariance @ slope) + extra)
-    return now, _log_band(middle, float(slope @ slope) + extra)
+    slope = chain.slope
+    now = _log_band(chain.mean + float(slope @ mean), float(slope @ covariance @ slope) + chain.variance)
+    return now, _log_band(chain.mean, float(slope @ slope) + chain.variance)
+
+
+def blue_of(made: Learned, plant: Plant, keys: Keys) -> LearnedBlue:
+    """The same for batches with these keys, the garden's own apart from what scatters from batch to batch."""
+    chain, belief = _chain(made, plant), made.belief
+    mean, of_garden = belief.of(keys, with_batch=False)
+    whole = belief.of(keys)[1]
+    first = np.array([1.0 - shares_of(name)["batch"] for name in belief.layout.names])
+    own, slope = float(chain.slope @ of_garden @ chain.slope), chain.slope
+    return LearnedBlue(
+        middle_g_per_kg=significant(float(np.exp(chain.mean + slope @ mean)), 2),
+        garden_log_sd=significant(float(np.sqrt(own)), 2),
+        batch_log_sd=significant(float(np.sqrt(slope @ whole @ slope - own + chain.variance)), 2),
+        own_frac=significant(max(0.0, 1.0 - own / float(slope**2 @ first)), 2),
+    )
+
+
+def _chain(made: Learned, plant: Plant) -> Line:
+    """ln g/kg as linear in the scores: the batches' own chains to the jar, averaged over those of the plant."""
+    same = [one for one in made.used if one[1].steep.plant == plant] or list(made.used)
+    lines = [said.told.log_g_before for _, _, said in same]
+    return Line(
+        mean=float(np.mean([said.told.log_g_before.mean - np.log(b.steep.leaf_kg) for _, b, said in same])),
+        slope=np.mean([line.slope for line in lines], axis=0),
+        variance=float(np.mean([line.variance for line in lines])),
+    )
 
 
 def _log_band(mean: float, variance: float) -> Band:

@@ -12,6 +12,7 @@ from bluewright.science.base.cautions import Caution
 from bluewright.science.base.errors import InputError
 from bluewright.science.base.records import LEAST, answer, record
 from bluewright.science.media.basket import Age, Plant
+from bluewright.science.media.own_yield import LearnedBlue
 from bluewright.science.media.purity import Known
 from bluewright.science.memory.pool_record import Prepared
 from bluewright.science.steep.record import Garden, SteepRecord
@@ -221,6 +222,8 @@ class GardenAnswer:
     """Where beds, tubs, readers, years differ most surely."""
     pure_g_per_kg: Band
     """Pure indigo in the jar from a kilogram of leaf of the next batch, strained at the best moment."""
+    blue: LearnedBlue
+    """The same as plans and beds take it (their field `blue`): what is the garden's apart from what is a batch's."""
     before_g_per_kg: Band
     """The same as believed of any garden."""
     scatter_factor: Band

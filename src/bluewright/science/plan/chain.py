@@ -20,7 +20,7 @@ from bluewright.science.base.sourced import Floats
 from bluewright.science.media.cloth import Depth, Fibre, dry_kg
 from bluewright.science.media.weather.days import Bools
 from bluewright.science.plan.chain_cautions import cautions
-from bluewright.science.plan.chain_crop import Crop, Learned, learned
+from bluewright.science.plan.chain_crop import Crop, Learned, crop_of, learned
 from bluewright.science.plan.chain_dates import Ahead, ahead, days_back, in_time_cuts
 from bluewright.science.plan.chain_factors import (
     UNKNOWNS,
@@ -85,6 +85,7 @@ def plan_cloth(record: ClothPlanRecord, *, crop: Crop, rng: np.random.Generator)
 
     Sources: the factors' own (`media.cloth`, `chain_priors`, and of the crop `bed` and `media.precursor`).
     """
+    crop = crop_of(crop, own_of(record))
     at, known, soon = (
         scores(DRAWS, rng=rng, beds=beds_scores(record)),
         learned(crop, own_of(record)),

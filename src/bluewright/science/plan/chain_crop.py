@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from bluewright.science.base.sourced import Prior
-from bluewright.science.media.own_yield import OwnYield, own_yield
+from bluewright.science.media.own_yield import OwnYield, learned_yield, own_yield
 from bluewright.science.plan.chain_record import OwnFigures
 
 
@@ -57,10 +57,17 @@ class Learned:
     leaf: OwnYield
 
 
+def crop_of(crop: Crop, own: OwnFigures) -> Crop:
+    """The crop with its blue's scatter from batch to batch as the garden's memory knows it."""
+    return crop if own.blue is None else replace(crop, blue_batch_sd=own.blue.batch_log_sd)
+
+
 def learned(crop: Crop, own: OwnFigures) -> Learned:
     """What own batches and cuts teach of the garden; each cut is taken as of a season of its own."""
     return Learned(
-        blue=own_yield(
+        blue=learned_yield(own.blue, assay_sd=own.assay_sd_frac)
+        if own.blue is not None
+        else own_yield(
             prior_mean_log=math.log(crop.blue_g_per_kg.centre),
             prior_sd=crop.blue_g_per_kg.spread,
             own_log=[math.log(one) for one in own.blue_g_per_kg],

@@ -13,6 +13,7 @@ from bluewright.science.base.errors import InputError
 from bluewright.science.base.records import LEAST, answer, record
 from bluewright.science.media.basket import Plant
 from bluewright.science.media.cloth import Basis, Depth, Fibre
+from bluewright.science.media.own_yield import LearnedBlue
 from bluewright.science.media.weather.record import DayBand, Weather
 
 VatKind = Literal["quick", "ferment"]
@@ -125,6 +126,9 @@ class OwnFigures:
 
     blue_g_per_kg: Annotated[tuple[Annotated[float, Field(ge=0.001, le=20)], ...], Field(max_length=100)] = ()
     """Pure indigo in the jar from a kilogram of fresh leaf, one figure a batch."""
+    blue: LearnedBlue | None = None
+    """The same as a garden's memory believes it (`blue` of the answer of `bluewright learned`); it stands in for the
+    figures of single batches, which it has joined."""
     assay_sd_frac: Annotated[float, Field(ge=0, le=1)] = 0.1
     """How far all your assays may be off together (standard deviation), as a share."""
     leaf_kg_per_m2: Annotated[tuple[Annotated[float, Field(ge=0.001, le=50)], ...], Field(max_length=100)] = ()
