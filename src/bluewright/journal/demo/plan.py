@@ -270,6 +270,8 @@ BASIS: Final[dict[str, Any]] = {
     "width_typed": "1.2 m",
 }  # fmt: skip
 """How the garden works."""
+LEFT_OUT: Final = (("6", "twice the alkali by mistake: its jar says nothing of the leaf"),)
+"""Tubs that the memory is not to learn from, and why."""
 LAW: Final = (("woad", 181, "the county's page on weeds", "not listed here; seed is to be kept in"),)
 """Plant, days ago, whom was asked, and what they said."""
 WEIGHED: Final = (("Jar 1", 5, 0.4),)

@@ -32,6 +32,7 @@ from bluewright.journal.models import (
     JarTaken,
     KitItem,
     LawCheck,
+    LeftOut,
     Limits,
     Picking,
     PlanBasis,
@@ -120,7 +121,9 @@ class _Season:
         return self.garden
 
     def _beside(self, jars: dict[str, tuple[Jar, float]]) -> None:
-        """What is written now and then: the law, a jar weighed again, the kit, trials."""
+        """What is written now and then: a tub left out of the memory, the law, a jar weighed again, the kit, trials."""
+        for key, why in plan.LEFT_OUT:
+            keep(LeftOut(garden=self.garden, steep=self.tubs[key].steep, why=why), by=self.by)
         for plant, days_ago, whom, note in plan.LAW:
             day = (self.now - timedelta(days=days_ago)).date()
             keep(LawCheck(garden=self.garden, plant=plant, day=day, whom=whom, note=note), by=self.by)
