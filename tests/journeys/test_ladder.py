@@ -8,6 +8,27 @@ COLOURS = {"1": "60 -5 -17", "2": "51 -4 -20", "4": "42 -2 -22"}
 """Of cotton that takes up less than is guessed (invented)."""
 
 
+def dipped_through_a_lost_network(phone: Phone) -> None:
+    """The first dip without a network, on through a closed tab: its steps go on, its taps are kept and sent later."""
+    page, timer = phone.page, lambda name: phone.page.locator(f'[data-part="{name}"]')
+    assert "all 3 go in" in phone.said()
+    where = page.url.removeprefix(phone.address)
+    page.context.set_offline(True)
+    timer("in").get_by_role("button").click()
+    assert "The strip marked 1 is done" in phone.said()
+    timer("out").get_by_role("button").click()
+    assert "the strips marked 2, 4 go in" in phone.said()
+    timer("failed").wait_for(state="visible")
+    page.context.set_offline(False)
+    page.goto("about:blank")
+    phone.complaints.clear()
+    phone.open("/")
+    assert "Not sent yet: Ladder 2" in phone.said()
+    phone.open(where)
+    page.locator("[data-dips][data-done='1']").wait_for()
+    assert "the strips marked 2, 4 go in" in phone.said() and "Dip 1, " in phone.said()
+
+
 def test_a_forecast_goes_from_guesses_to_the_dyer_s_own(phone: Phone) -> None:
     phone.open("/cloth/add/")
     phone.type("name", "Apron")
@@ -28,11 +49,7 @@ def test_a_forecast_goes_from_guesses_to_the_dyer_s_own(phone: Phone) -> None:
         phone.type(name, text)
     phone.press("Plan it")
     phone.press("At the vat: what goes in now")
-    assert "all 3 go in" in phone.said()
-    phone.press("They are in")
-    assert "The strip marked 1 is done" in phone.said()
-    phone.press("They are out")
-    assert "the strips marked 2, 4 go in" in phone.said()
+    dipped_through_a_lost_network(phone)
     phone.press("The ladder")
 
     phone.press("Masses and colours")

@@ -15,7 +15,7 @@ def test_it_is_in_the_vat_still(client: Client, garden: Garden) -> None:
     piece = cast.a_piece(garden)
     dip = cast.a_dip(piece, cast.a_made_vat(garden))
     response = client.post(url("cloth.back_in", key=piece.pk, row=dip.pk), follow=True)
-    assert response.context["page"].timer.dip == str(dip.pk)
+    assert response.context["page"].timer.clock.dip == str(dip.pk)
 
 
 def test_not_if_it_went_in_again_since(client: Client, garden: Garden) -> None:

@@ -16,9 +16,9 @@ def test_before_its_first_dip_it_can_go_into_each_vat_that_stands(client: Client
     vat, piece = cast.a_made_vat(garden), cast.a_piece(garden)
     page = client.get(url("cloth.dips", key=piece.pk)).context["page"]
     assert [(one.key, one.chosen) for one in page.vats] == [(str(vat.pk), True)]
-    assert (page.timer.dip, page.timer.began_ms, page.timer.out_ms) == ("", None, None)
+    assert (page.timer.clock.dip, page.timer.clock.began_ms, page.timer.clock.out_ms) == ("", None, None)
     assert page.timer.said == "It has not been in a vat yet."
-    assert (page.dip_s, page.air_s) == (300.0, 900.0)
+    assert (page.timer.clock.dip_s, page.timer.clock.air_s) == (300.0, 900.0)
 
 
 def test_in_the_vat_it_says_since_when_and_until_when(client: Client, garden: Garden) -> None:
@@ -26,10 +26,10 @@ def test_in_the_vat_it_says_since_when_and_until_when(client: Client, garden: Ga
     piece = cast.a_piece(garden)
     dip = cast.a_dip(piece, cast.a_made_vat(garden), minutes=None)
     page = client.get(url("cloth.dips", key=piece.pk)).context["page"]
-    assert (page.timer.dip, page.timer.vat) == (str(dip.pk), "Vat 9")
-    assert page.timer.began_ms == round(1000 * dip.began_at.timestamp())
+    assert (page.timer.clock.dip, page.timer.vat) == (str(dip.pk), "Vat 9")
+    assert page.timer.clock.began_ms == round(1000 * dip.began_at.timestamp())
     assert "it was to come out at" in page.timer.said
-    assert page.known == (str(dip.pk),)
+    assert page.timer.clock.known == (str(dip.pk),)
 
 
 def test_in_the_air_it_says_from_when_on_it_may_go_in_again(client: Client, garden: Garden) -> None:
@@ -38,8 +38,8 @@ def test_in_the_air_it_says_from_when_on_it_may_go_in_again(client: Client, gard
     dip = cast.a_dip(piece, vat)
     page = client.get(url("cloth.dips", key=piece.pk)).context["page"]
     assert "next dip from" in page.timer.said and not page.done
-    assert page.timer.out_ms == round(1000 * dip.ended_at.timestamp()) and page.timer.done == 1
-    assert page.known == (f"{dip.pk}:out",)
+    assert page.timer.clock.out_ms == round(1000 * dip.ended_at.timestamp()) and page.timer.clock.done == 1
+    assert page.timer.clock.known == (f"{dip.pk}:out",)
     cast.a_dip(piece, vat, hours_ago=0.5)
     page = client.get(url("cloth.dips", key=piece.pk)).context["page"]
     assert page.done and "finish it from" in page.timer.said
@@ -51,7 +51,7 @@ def test_pieces_of_one_vat_stand_beside_each_other(client: Client, garden: Garde
     dip = cast.a_dip(other, vat, minutes=None)
     cast.a_dip(cast.a_piece(garden, name="Done", finished_at=cast.moment(0.1), finish="soaped"), vat)
     page = client.get(url("cloth.dips", key=piece.pk)).context["page"]
-    assert [(one.name, one.dip) for one in page.others] == [("Other", str(dip.pk))]
+    assert [(one.name, one.clock.dip) for one in page.others] == [("Other", str(dip.pk))]
 
 
 def test_an_onlooker_sees_it_without_its_buttons(garden: Garden) -> None:
@@ -63,7 +63,7 @@ def test_an_onlooker_sees_it_without_its_buttons(garden: Garden) -> None:
 
 def test_as_json_it_is_the_same(client: Client, garden: Garden) -> None:
     where = url("cloth.dips", key=cast.a_piece(garden).pk)
-    assert client.get(where, {"as": "json"}).json()["timer"]["done"] == 0
+    assert client.get(where, {"as": "json"}).json()["timer"]["clock"]["done"] == 0
 
 
 def test_more_pieces_and_dips_need_no_more_statements(client: Client, garden: Garden) -> None:

@@ -7,6 +7,7 @@ from django.utils import timezone
 from bluewright.journal.bridge import piece_shade
 from bluewright.journal.models import Garden, Piece
 from bluewright.journal.queries import pieces
+from bluewright.web.pages.cloth.expected import Expected, said
 from tests import cast
 from tests.web.checks import NOBODY, flat, only, to_the_start_without_a_garden, url
 
@@ -50,28 +51,41 @@ def test_one_s_own_scale_and_a_usual_one_say_what_they_leave_open(client: Client
     assert usual.endswith("A usual kitchen scale leaves ±1.2 g of it open: say what yours tells apart.")
 
 
+def likely(piece: Piece) -> tuple[piece_shade.PieceShade, Expected]:
+    row = pieces.piece(piece.pk, of=piece.garden)
+    found = piece_shade.reckon(row, now=timezone.now())
+    return found, said(row, found)
+
+
 def test_it_says_what_it_is_likely_to_come_to_and_how_far_to_its_swatch(client: Client, garden: Garden) -> None:
     """A made vat of about 0.5 g/L: wool darkens dip by dip; its swatch is the middle that is told of three dips."""
-    vat, piece = cast.a_made_vat(garden), cast.a_piece(garden, mass_g=50.0, mass_typed="50 g")
-    cast.a_dip(piece, vat)
-    first = piece_shade.reckon(pieces.piece(piece.pk, of=garden), now=timezone.now())
-    three = next(step for step in first.answer.steps if step.dips == 3)
+    piece = cast.a_piece(garden, mass_g=50.0, mass_typed="50 g")
+    cast.a_dip(piece, cast.a_made_vat(garden))
+    three = next(step for step in likely(piece)[0].answer.steps if step.dips == 3)
     aim = {"l_star": three.l_star.p50, "a_star": three.a_star.p50, "b_star": three.b_star.p50}
     Piece.objects.update(like_key=cast.a_swatch(garden, name="The old shawl", **aim).pk)
-    page = client.get(url("cloth.show", key=piece.pk)).context["page"].expected
-    assert page.first.startswith("Finished after the 1 dip that it has had in Vat 9: ")
-    assert "The next dip takes it to L*" in page.first
-    assert page.lines[0].startswith("To The old shawl: 2 more dips, then ")
-    assert page.lines[1] == "It rests on guesses from literature: of wool you have no ladder of dips yet."
+    told = likely(piece)[1]
+    assert told.first.startswith("Finished after the 1 dip that it has had in Vat 9: ")
+    assert "The next dip takes it to L*" in told.first
+    assert told.lines[0].startswith("To The old shawl: 2 more dips, then ")
+    assert told.lines[1] == "It rests on guesses from literature: of wool you have no ladder of dips yet."
+    Piece.objects.update(like_key=None, finished_at=cast.moment(0.1), finish="soaped")
+    cast.a_swatch(garden, piece=piece, l_star=99.0)
+    told = likely(piece)[1]
+    assert told.first.startswith("By its 1 dip in Vat 9 it was likely to come to ")
+    assert told.lines[0] == "Measured: L* 99, paler than that."
 
 
-def test_without_a_vat_and_in_one_that_is_too_small_it_says_so(client: Client, garden: Garden) -> None:
+def test_while_it_is_reckoned_without_a_vat_and_in_one_that_is_too_small_it_says_so(
+    client: Client, garden: Garden
+) -> None:
     piece = cast.a_piece(garden, mass_g=50_000.0, mass_typed="50 kg")
     where = url("cloth.show", key=piece.pk)
     assert client.get(where).context["page"].expected is None
     cast.a_made_vat(garden)
-    page = client.get(where).context["page"].expected
-    assert page.first == "How deep it gets cannot be said." and "too little for 50 kg" in page.lines[0]
+    assert "look again in a moment" in client.get(where).context["page"].expected.first
+    told = likely(piece)[1]
+    assert told.first == "How deep it gets cannot be said." and "too little for 50 kg" in told.lines[0]
 
 
 def test_home_tests_are_always_called_so(client: Client, garden: Garden) -> None:

@@ -8,9 +8,12 @@ from datetime import datetime, timedelta
 from typing import Any, Final
 
 from bluewright.journal.actions.keeping import keep
+from bluewright.journal.demo.dyed_truth import CLASS_LINEN, READ_SD, SHAWL_WOOL, readings
 from bluewright.journal.models import Dip, Garden, HomeTest, Jar, Piece, Swatch, Vat, WorkNote
 
-CARD_SD: Final = (0.9, 0.7, 0.8)
+LINEN: Final = readings(CLASS_LINEN, (3, 6), place=4)
+HANK: Final = readings(SHAWL_WOOL, (4,), place=5)
+"""Colours of pieces by their dips, by the season's own rules."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -46,7 +49,7 @@ PIECES: Final = (
     PiecePlan(
         name="Table runner", fibre="linen", mass_g=180.0, vat="Class vat", jar="Jar 2", into_book_h=2.0, scour="boiled",
         wanted=6, dips=((25.0, 5.0), (25.6, 5.0), (26.2, 6.0), (26.9, 5.0), (27.5, 5.0), (28.2, 7.0)), finish="soaped",
-        finished_h=46.0, after_g=182.0, lab=(42.1, -3.8, -20.6), ground=(84.1, 1.2, 9.6),
+        finished_h=46.0, after_g=182.0, lab=LINEN[6], ground=CLASS_LINEN.ground,
         tests=(
             ("dry_rub", 4.0, 222.0, "10 strokes, a week after the finish"),
             ("wet_rub", 3.0, 222.1, "10 strokes, a week after the finish"),
@@ -57,7 +60,7 @@ PIECES: Final = (
     PiecePlan(
         name="Napkins, four", fibre="linen", mass_g=240.0, vat="Class vat", jar="Jar 2", into_book_h=70.0,
         scour="boiled", wanted=3, dips=((101.5, 5.0), (102.1, 5.0), (102.7, 5.0)), finish="soaped", finished_h=105.0,
-        after_g=243.0, lab=(54.3, -4.6, -17.1), ground=(84.1, 1.2, 9.6), worked_min=50.0,
+        after_g=243.0, lab=LINEN[3], ground=CLASS_LINEN.ground, worked_min=50.0,
     ),
     PiecePlan(
         name="Cotton bag", fibre="cotton", mass_g=150.0, vat="Class vat", jar="Jar 2", into_book_h=140.0,
@@ -67,7 +70,7 @@ PIECES: Final = (
     PiecePlan(
         name="First hank", fibre="wool", mass_g=100.0, vat="The crock", jar="Jar 4", into_book_h=190.0, scour="soap",
         wanted=4, dip_min=15.0, dips=((217.0, 15.0), (217.9, 15.0), (240.0, 18.0), (241.0, 15.0)), finish="rinsed",
-        finished_h=264.0, after_g=101.0, lab=(39.6, -3.0, -21.2),
+        finished_h=264.0, after_g=101.0, lab=HANK[4],
         tests=(("dry_rub", 4.5, 440.0, "10 strokes"), ("wet_rub", 3.5, 440.1, "10 strokes")), worked_min=70.0,
     ),
     PiecePlan(
@@ -123,7 +126,7 @@ def _piece(of: Garden, told: PiecePlan, start: datetime, *, by: Any, seed: int) 
 def _swatch(piece: Piece, told: PiecePlan, jar: Jar, *, at: datetime, by: Any) -> None:
     assert told.lab is not None  # the caller asked
     l_star, a_star, b_star = told.lab
-    l_sd, a_sd, b_sd = CARD_SD
+    l_sd, a_sd, b_sd = READ_SD
     row = Swatch(
         garden=piece.garden, piece=piece, jar=jar, name=told.name, of="cloth", fibre=told.fibre, dips=len(told.dips),
         measured_at=at, how="card", l_star=l_star, a_star=a_star, b_star=b_star, l_sd=l_sd, a_sd=a_sd, b_sd=b_sd,

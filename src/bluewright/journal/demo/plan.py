@@ -5,6 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Any, Final, Literal
 
+from bluewright.journal.demo.dyed_truth import CLASS_LINEN, OLD_WOOL, readings
+
 Reached = Literal["alkali", "air", "settle", "wash", "dry", "jar"]
 """How far a batch is by now."""
 
@@ -206,29 +208,31 @@ class SwatchPlan:
     note: str = ""
 
 
+OLD: Final = readings(OLD_WOOL, (1, 2, 4, 8), place=1)
+LINEN: Final = readings(CLASS_LINEN, (2, 6), place=2)
 SWATCHES: Final = (
     SwatchPlan(
-        name="Wool, one dip", lab=(62.8, -6.9, -13.1), days_ago=11, fibre="wool", dips=1, jar="Jar 1",
+        name="Wool, one dip", lab=OLD[1], days_ago=11, fibre="wool", dips=1, jar="Jar 1",
         recipe="dithionite vat, 40 °C, pH 9; 5 minutes in, 10 minutes in the air",
     ),
     SwatchPlan(
-        name="Wool, two dips", lab=(50.6, -5.4, -19.0), days_ago=11, fibre="wool", dips=2, jar="Jar 1",
+        name="Wool, two dips", lab=OLD[2], days_ago=11, fibre="wool", dips=2, jar="Jar 1",
         recipe="as the one dip, twice",
     ),
     SwatchPlan(
-        name="Wool, four dips", lab=(38.4, -3.1, -21.7), days_ago=11, fibre="wool", dips=4, jar="Jar 1",
+        name="Wool, four dips", lab=OLD[4], days_ago=11, fibre="wool", dips=4, jar="Jar 1",
         recipe="as the one dip, four times",
     ),
     SwatchPlan(
-        name="Wool, eight dips", lab=(27.2, -0.4, -19.8), days_ago=11, fibre="wool", dips=8, jar="Jar 1",
+        name="Wool, eight dips", lab=OLD[8], days_ago=11, fibre="wool", dips=8, jar="Jar 1",
         recipe="as the one dip, eight times", note="the eighth hardly shows",
     ),
     SwatchPlan(
-        name="Linen, two dips", lab=(57.9, -4.8, -16.2), days_ago=10, fibre="linen", dips=2, jar="Jar 2",
+        name="Linen, two dips", lab=LINEN[2], days_ago=10, fibre="linen", dips=2, jar="Jar 2",
         recipe="the class's fructose vat, 50 °C",
     ),
     SwatchPlan(
-        name="Linen, six dips", lab=(41.7, -3.6, -20.4), days_ago=10, fibre="linen", dips=6, jar="Jar 2",
+        name="Linen, six dips", lab=LINEN[6], days_ago=10, fibre="linen", dips=6, jar="Jar 2",
         recipe="the class's fructose vat, 50 °C",
     ),
     SwatchPlan(

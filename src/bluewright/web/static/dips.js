@@ -1,4 +1,4 @@
-// The dip timer. Each tap is kept in this browser with its own key and its own time, shown at once, and sent until the
+// The dip timer, of a piece or of a ladder's strips. Each tap is kept in this browser with its own key and its own time, shown at once, and sent until the
 // garden's machine has it: reload, sleep, a closed tab or a lost network cost nothing, and sending twice counts once.
 "use strict";
 (() => {
@@ -6,9 +6,10 @@
   if (!box) return;
   const RETRY_MS = 8000, AGAIN_MS = 20000, TIMES = 3;
   const part = (name) => box.querySelector(`[data-part="${name}"]`);
+  const steps = document.querySelector('[data-part="steps"]');
   const into = part("in"), out = part("out");
   if (!into.querySelector("button")) return;
-  const key = `bluewright.dips.${box.dataset.dips}`, QUIET = "bluewright.dips.quiet", SHIFT = "bluewright.dips.shift";
+  const key = `bluewright.dips.of.${box.dataset.dips}`, QUIET = "bluewright.dips.quiet", SHIFT = "bluewright.dips.shift";
   const number = (text) => (text === "" || text === undefined ? null : Number(text));
   const dipMs = 1000 * Number(box.dataset.dipS), airMs = 1000 * Number(box.dataset.airS);
   const known = new Set(box.dataset.known.split(" "));
@@ -29,6 +30,7 @@
     const hex = [...bytes].map((one) => one.toString(16).padStart(2, "0")).join("");
     return hex.replace(/^(.{8})(.{4})(.{4})(.{4})/, "$1-$2-$3-$4-");
   }
+  const keep = () => remember(key, { title: document.querySelector("h1").textContent, to: location.pathname, taps });
   const written = (tap) => known.has(`${tap.dip}:out`) || (tap.verb === "in" && known.has(tap.dip));
   // Of the machine's clock; how far this one is off is known from its last answer.
   const now = () => Date.now() + shiftMs;
@@ -52,17 +54,19 @@
   }
 
   function show() {
-    const at = state(), inVat = at.dip !== "", since = inVat ? at.began : at.out;
+    const at = state(), inVat = at.dip !== "", over = follow(at) === "end";
+    const since = over ? null : inVat ? at.began : at.out;
     const wanted = inVat ? dipMs : airMs, due = since !== null && now() - since >= wanted;
     part("in-vat").hidden = !inVat;
-    part("in-air").hidden = inVat || at.out === null;
-    part("nowhere").hidden = inVat || at.out !== null;
+    part("in-air").hidden = inVat || since === null;
+    part("nowhere").hidden = inVat || since !== null;
+    part("clock").parentElement.hidden = since === null;
     part("clock").value = since === null ? "0:00" : clock(now() - since);
     part("of").hidden = since === null || !wanted;
     part("wanted").textContent = clock(wanted);
     part("due-out").hidden = !(inVat && due);
     part("due-in").hidden = inVat || !due;
-    into.hidden = inVat;
+    into.hidden = inVat || over;
     out.hidden = !inVat;
     const open = taps.filter((tap) => !written(tap));
     part("said").hidden = open.length > 0;
@@ -74,6 +78,15 @@
     const which = `${at.dip}${at.out}`;
     if (told !== which) { told = which; signals = due ? TIMES : 0; signalAt = 0; }
     if (due && wanted && signals < (inVat ? TIMES : 1) && Date.now() - signalAt > AGAIN_MS) signal();
+  }
+
+  // What is to be done at this point of a ladder; nothing of the kind for a piece.
+  function follow(at) {
+    if (!steps) return "";
+    const name = `${at.dip ? "out" : "in"}-${at.done + 1}`, all = [...steps.children];
+    const found = all.find((one) => one.dataset.step === name) ?? all.at(-1);
+    for (const one of all) one.hidden = one !== found;
+    return found.dataset.step;
   }
 
   function signal() {
@@ -101,9 +114,9 @@
 
   function tap(verb) {
     const at = state();
-    const one = { verb, dip: verb === "in" ? fresh() : at.dip, vat: into.elements.vat.value, at: Date.now() };
+    const one = { verb, dip: verb === "in" ? fresh() : at.dip, vat: into.elements.vat?.value, at: Date.now() };
     taps.push(one);
-    remember(key, taps);
+    keep();
     navigator.vibrate?.(20);
     part("wrong").hidden = true;
     if (verb === "in") awake(); else { lock?.release().catch(() => {}); lock = null; }
@@ -115,7 +128,7 @@
     const form = new FormData();
     form.set("csrfmiddlewaretoken", into.elements.csrfmiddlewaretoken.value);
     form.set("dip", one.dip);
-    if (one.verb === "in") form.set("vat", one.vat);
+    if (one.vat) form.set("vat", one.vat);
     form.set("tapped_ms", one.at);
     form.set("sent_ms", Date.now());
     return form;
@@ -146,7 +159,7 @@
           moved = true;
         }
         taps.shift();
-        remember(key, taps);
+        keep();
         if (moved) await fetched();
       }
       failed = false;
@@ -164,7 +177,7 @@
     const page = new DOMParser().parseFromString(await (await fetch(location.href)).text(), "text/html");
     const anew = page.querySelector("[data-dips]");
     if (!anew) return;
-    for (const name of ["dip", "began", "out", "done", "known", "now"]) box.dataset[name] = anew.dataset[name];
+    for (const name of ["dip", "began", "out", "done", "known"]) box.dataset[name] = anew.dataset[name];
     known.clear();
     for (const one of box.dataset.known.split(" ")) known.add(one);
     part("said").textContent = anew.querySelector('[data-part="said"]').textContent;
@@ -180,7 +193,7 @@
   part("undo").addEventListener("click", () => {
     if (sending) return;
     taps.pop();
-    remember(key, taps);
+    keep();
     show();
   });
   part("sound").addEventListener("change", () => { remember(QUIET, !part("sound").checked); awake(); });
@@ -192,7 +205,7 @@
     send();
   });
 
-  taps = recall(key) ?? [];
+  taps = recall(key)?.taps ?? [];
   shiftMs = recall(SHIFT) ?? 0;
   part("sound").checked = recall(QUIET) !== true;
   part("live").hidden = part("tools").hidden = false;

@@ -1,8 +1,8 @@
 // What is typed into a form marked data-draft is kept in this browser until the garden's machine has it: a closed tab,
-// an empty battery or a lost network costs nothing. Every page says which forms still wait.
+// an empty battery or a lost network costs nothing. Every page says which forms, and which taps of a timer, still wait.
 "use strict";
 (() => {
-  const PREFIX = "bluewright.draft.";
+  const PREFIX = "bluewright.draft.", TAPS = "bluewright.dips.of.";
   const here = PREFIX + location.pathname;
   const form = document.querySelector("form[data-draft]");
   const box = document.querySelector("[data-drafts]");
@@ -56,6 +56,12 @@
     // It was sent, and this is another page of the garden: the machine has it.
     if (!draft || draft.sent) drop(key);
     else say(`${box?.dataset.waits ?? ""} ${draft.title} (${clock(draft.at)})`, key.slice(PREFIX.length));
+  }
+  for (const key of keys.filter((one) => one.startsWith(TAPS))) {
+    const found = read(key);
+    if (found?.taps?.length && found.to !== location.pathname) {
+      say(`${box?.dataset.waits ?? ""} ${found.title} (${clock(found.taps[0].at)})`, found.to);
+    }
   }
   if (!form) return;
 

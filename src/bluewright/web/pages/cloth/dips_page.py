@@ -1,23 +1,21 @@
-"""What the dip timer shows: where the piece is, since when, until when; in words, and in milliseconds for its clock."""
+"""What the dip timer shows: where the piece is, since when, until when."""
 
 from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from datetime import datetime, timedelta
-from uuid import uuid4
+from datetime import datetime
 from zoneinfo import ZoneInfo
 
 from django.utils.translation import gettext as _
 
 from bluewright.journal.models import Dip, Piece, Vat
 from bluewright.journal.queries.pieces import came_out_at, dips_of, open_dip, stage_of
+from bluewright.web.pages.cloth.expected import Expected, expected
 from bluewright.web.pages.cloth.next import AIRS_OUT, in_from, out_at
 from bluewright.web.pages.cloth.page import dip_said, facts
+from bluewright.web.ui.clock import Clock, clock_of
 from bluewright.words.numbers import clock, moment
-
-HANGS: timedelta = timedelta(hours=12)
-"""A piece that hangs for longer than this has no clock that runs."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -39,16 +37,7 @@ class Timer:
     """Where it is, in a sentence."""
     vat: str
     """In which vat it is; empty while it is in none."""
-    dip: str
-    """Key of the dip that it is in; empty while it is in none."""
-    new: str
-    """Key for its next dip."""
-    began_ms: int | None
-    """When the dip that it is in began, by this machine's clock."""
-    out_ms: int | None
-    """When it came out last, if the air between dips is to be counted."""
-    done: int
-    """Dips that it has had."""
+    clock: Clock
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -68,11 +57,8 @@ class DipsPage:
     timer: Timer
     facts: str
     wanted: int | None
-    dip_s: float
-    """How long a dip is to be."""
-    air_s: float
-    """How long it is to hang between dips."""
-    now_ms: int
+    expected: Expected | None
+    """What its next dip is likely to give; None without a vat."""
     done: bool
     """Whether all dips that were wanted are done."""
     vats: tuple[Choice, ...]
@@ -80,8 +66,6 @@ class DipsPage:
     """Pieces that are dyed in the same vat now."""
     dips: tuple[DipRow, ...]
     """The latest first."""
-    known: tuple[str, ...]
-    """Keys of the dips that are written down, and, with `:out`, of those that are over."""
 
 
 def dips_page(row: Piece, *, vats: Sequence[Vat], others: Sequence[Piece], now: datetime) -> DipsPage:
@@ -92,9 +76,7 @@ def dips_page(row: Piece, *, vats: Sequence[Vat], others: Sequence[Piece], now: 
         timer=timer(row, now),
         facts=facts(row),
         wanted=row.wanted_dips,
-        dip_s=60.0 * row.dip_min,
-        air_s=60.0 * row.air_min,
-        now_ms=_ms(now),
+        expected=expected(row, now),
         done=stage_of(row) == "dipped",
         vats=tuple(
             Choice(key=str(vat.pk), name=vat.name, chosen=vat.pk == last or (last is None and vat is vats[0]))
@@ -102,25 +84,16 @@ def dips_page(row: Piece, *, vats: Sequence[Vat], others: Sequence[Piece], now: 
         ),
         others=tuple(timer(other, now) for other in others),
         dips=tuple(_row(dip, number, zone) for number, dip in enumerate(found, start=1))[::-1],
-        known=tuple(str(dip.pk) + ("" if dip.ended_at is None else ":out") for dip in found),
     )
 
 
 def timer(row: Piece, now: datetime) -> Timer:
     """One piece at the vat."""
-    dip, out = open_dip(row), came_out_at(row)
-    hangs = out is not None and row.finished_at is None and now - out < HANGS
+    dip = open_dip(row)
     return Timer(
-        key=str(row.pk),
-        name=row.name,
-        said=_said(row, now),
-        vat="" if dip is None else dip.vat.name,
-        dip="" if dip is None else str(dip.pk),
-        new=str(uuid4()),
-        began_ms=None if dip is None else _ms(dip.began_at),
-        out_ms=_ms(out) if hangs and out is not None else None,
-        done=sum(one.ended_at is not None for one in dips_of(row)),
-    )
+        key=str(row.pk), name=row.name, said=_said(row, now), vat="" if dip is None else dip.vat.name,
+        clock=clock_of(row, dips_of(row), out=came_out_at(row) if row.finished_at is None else None, now=now),
+    )  # fmt: skip
 
 
 def _said(row: Piece, now: datetime) -> str:
@@ -147,7 +120,3 @@ def _row(dip: Dip, number: int, zone: ZoneInfo) -> DipRow:
     return DipRow(
         key=str(dip.pk), when=moment(dip.began_at.astimezone(zone)), said=dip_said(dip, number, zone), note=dip.note
     )
-
-
-def _ms(when: datetime) -> int:
-    return round(1000 * when.timestamp())

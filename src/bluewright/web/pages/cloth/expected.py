@@ -34,26 +34,22 @@ class Expected:
 
 
 def expected(row: Piece, now: datetime) -> Expected | None:
-    """What is likely of a piece, or that it is being worked out; None without a vat to dye it in.
-
-    Where no server works beside the pages it is worked out at once.
-    """
+    """What is likely of a piece, or that it is being worked out beside the pages; None without a vat to dye it in."""
     found = piece_shade.known(row, now=now)
-    if found is None:
-        if piece_shade.vat_for(row) is None:
-            return None
-        key = ("piece shade", row.pk)
-        if ASIDE.ask(key, lambda: _reckon(row, now)) or ASIDE.waits(key):
-            return Expected(first=_("How deep it gets is being reckoned: look again in a moment."), lines=())
-        found = piece_shade.reckon(row, now=now)
-    return None if found is None else _said(row, found)
+    if found is not None:
+        return said(row, found)
+    if piece_shade.vat_for(row) is None:
+        return None
+    ASIDE.ask(("piece shade", row.pk), lambda: _reckon(row, now))
+    return Expected(first=_("How deep it gets is being reckoned: look again in a moment."), lines=())
 
 
 def _reckon(row: Piece, now: datetime) -> None:
     piece_shade.reckon(row, now=now)
 
 
-def _said(row: Piece, found: PieceShade) -> Expected:
+def said(row: Piece, found: PieceShade) -> Expected:
+    """What was found, in sentences."""
     if found.answer is None:
         return Expected(first=_("How deep it gets cannot be said."), lines=(own_text(found.trouble),))
     lines = (*_to_the_swatch(found.answer, found.like), *_measured(row, found.answer), rests_on(found.own, row.fibre))

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from typing import Any
 from uuid import UUID
 
 from django.contrib import messages
-from django.http import HttpRequest, HttpResponse, JsonResponse
+from django.http import HttpRequest, HttpResponse
 from django.shortcuts import get_object_or_404, redirect, render
 from django.urls import reverse
 from django.utils import timezone
@@ -18,12 +19,12 @@ from bluewright.journal.actions.keeping import correct, keep
 from bluewright.journal.models import Dip, Garden, Piece
 from bluewright.journal.queries import pieces
 from bluewright.science.base.errors import InputError
-from bluewright.web.pages.cloth.dip_forms import DipForm, InForm, TapForm, dip_as_typed
+from bluewright.web.pages.cloth.dip_forms import DipForm, InForm, dip_as_typed
 from bluewright.web.pages.cloth.dips_page import dips_page
 from bluewright.web.ui.back import back_to, out_of
 from bluewright.web.ui.found import the_piece
 from bluewright.web.ui.respond import in_garden, posted, shown
-from bluewright.words.numbers import sentence
+from bluewright.web.ui.taps import TapForm, tapped, why_not
 
 
 @require_safe
@@ -100,7 +101,7 @@ def back_in(request: HttpRequest, garden: Garden, key: UUID, row: UUID) -> HttpR
     try:
         actions.back_in(dip, by=request.user)
     except InputError as error:
-        messages.warning(request, _why(error))
+        messages.warning(request, why_not(error))
     else:
         messages.info(request, _("It is in the vat still."))
     return redirect("cloth.dips", key=key)
@@ -122,32 +123,16 @@ def restore_dip(request: HttpRequest, garden: Garden, key: UUID, row: UUID) -> H
     try:
         actions.check(get_object_or_404(mine.select_related("vat"), pk=row))
     except InputError as error:
-        messages.warning(request, _why(error))
+        messages.warning(request, why_not(error))
         return redirect("cloth.dips", key=key)
     return back_to(request, mine, key=key, row=row, page="cloth.dips")
 
 
-def _tapped(request: HttpRequest, row: Piece, form: TapForm, write: Any, *, undo: str) -> HttpResponse:
-    """Write what was tapped. A browser that keeps taps asks for JSON; a plain form is led back with a way to undo."""
-    wants_json = request.headers.get("Accept") == "application/json"
-    wrong = "" if form.is_valid() else " ".join(str(text) for errors in form.errors.values() for text in errors)
-    dip = None
-    if not wrong:
-        try:
-            dip = write()
-        except InputError as error:
-            wrong = _why(error)
-    if wants_json:
-        now_ms = round(1000 * timezone.now().timestamp())
-        return JsonResponse({"now_ms": now_ms, "wrong": wrong}, status=422 if wrong else 200)
-    if dip is None:
-        messages.warning(request, wrong)
-    else:
-        messages.success(
-            request, _("Written down."), extra_tags=reverse(undo, kwargs={"key": row.pk, "row": dip.pk})
-        )  # fmt: skip
-    back = request.POST.get("back", "")
-    return redirect("cloth.dips", key=_piece_key(back, row))
+def _tapped(request: HttpRequest, row: Piece, form: TapForm, write: Callable[[], Dip], *, undo: str) -> HttpResponse:
+    return tapped(
+        request, form, write, undo=lambda dip: reverse(undo, kwargs={"key": row.pk, "row": dip.pk}),
+        back=redirect("cloth.dips", key=_piece_key(request.POST.get("back", ""), row)),
+    )  # fmt: skip
 
 
 def _piece_key(text: str, row: Piece) -> UUID:
@@ -161,7 +146,3 @@ def _piece_key(text: str, row: Piece) -> UUID:
 def _typed(request: HttpRequest, form: DipForm, piece: Piece) -> HttpResponse:
     context = {"form": form, "piece": piece}
     return render(request, "cloth/dip.html", context, status=422 if form.errors else 200)
-
-
-def _why(error: InputError) -> str:
-    return f"{sentence(error.what)}: {error.right}."
