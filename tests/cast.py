@@ -58,6 +58,7 @@ from bluewright.journal.models import (
     Standing,
     Steep,
     Strain,
+    Supply,
     Swatch,
     Trial,
     Vat,
@@ -335,6 +336,15 @@ def taken(jar: Jar, grams: float, **other: Any) -> JarTaken:
 def a_kit_item(garden: Garden, **other: Any) -> KitItem:
     """Buckets of 30 that last forty batches, unless told otherwise."""
     return keep(KitItem(garden=garden, **{"name": "buckets", "paid_money": 30.0, "lasts_batches": 40} | other), by=None)
+
+
+def a_supply(garden: Garden, *, days_ago: int = 30, **other: Any) -> Supply:
+    """Half a kilogram of fructose for 6, bought a month ago, unless told otherwise."""
+    plain = {
+        "garden": garden, "kind": "fructose", "pack_g": 500.0, "pack_typed": "500 g", "pack_money": 6.0,
+        "bought_on": a_day(days_ago),
+    }  # fmt: skip
+    return keep(Supply(**plain | other), by=None)
 
 
 def a_work_note(garden: Garden, minutes: float | None = 40.0, *, hours_ago: float = 2.0, **other: Any) -> WorkNote:

@@ -73,6 +73,7 @@ def test_a_batch_goes_along_from_its_straining_to_its_jar(garden: Garden, strain
     cast.a_want(garden)
     cast.a_work_note(garden)
     cast.a_kit_item(garden)
+    cast.a_supply(garden)
     cast.keep(PlanBasis(garden=garden), by=None)
     bed = cast.a_bed(garden, shade="half")
     cast.a_bed_look(bed)

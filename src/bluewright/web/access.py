@@ -37,7 +37,7 @@ WORK: Final = frozenset({
     "compare",
 })  # fmt: skip
 """Nouns of the garden's work: helpers may do all of it."""
-OF_THE_WORK: Final = frozenset({"gardens.taken_out", "kit.restore"})
+OF_THE_WORK: Final = frozenset({"gardens.taken_out", "kit.restore", "supplies.restore"})
 """Pages of other nouns that belong to the work."""
 KNOWLEDGE: Final = frozenset({"bench", "method"})
 """Nouns that hold nothing of the garden's: whoever is in may read and ask."""
@@ -59,6 +59,7 @@ OF_THE_DOOR: Final = frozenset({"door.come_in", "door.leave"})
 OWNERS: Final = frozenset({
     "costs.prices", "gardens.begin", "gardens.change", "gardens.take_out", "gardens.bring_in", "gardens.demo",
     "kit.change", "kit.delete", "kit.index",
+    "supplies.change", "supplies.delete", "supplies.index",
     "people.index", "people.add", "people.change", "people.passphrase", "people.shut_out",
 })  # fmt: skip
 """What is the owner's alone, but for reading what stands in `READ_BY_ALL`."""

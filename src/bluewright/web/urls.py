@@ -35,6 +35,7 @@ urlpatterns = [
     path("swatches/", include("bluewright.web.pages.swatches.urls")),
     path("cards/", include("bluewright.web.pages.cards.urls")),
     path("costs/kit/", include("bluewright.web.pages.kit.urls")),
+    path("costs/supplies/", include("bluewright.web.pages.supplies.urls")),
     path("costs/", include("bluewright.web.pages.costs.urls")),
     path("stock/", include("bluewright.web.pages.stock.urls")),
     path("watering/", include("bluewright.web.pages.watering.urls")),

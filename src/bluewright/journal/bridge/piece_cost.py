@@ -15,9 +15,10 @@ import numpy as np
 from bluewright.journal.bridge import costs, dyeing
 from bluewright.journal.bridge.batches import alkali_record
 from bluewright.journal.bridge.vats import vat_answer
-from bluewright.journal.models import Alkali, Garden, JarFrom, Piece, Vat
-from bluewright.journal.queries import vats, work
+from bluewright.journal.models import Garden, JarFrom, Piece, Vat
+from bluewright.journal.queries import supplies, vats, work
 from bluewright.journal.queries.pieces import dips_of
+from bluewright.journal.queries.supplies import Pack
 from bluewright.science.base.bands import Band
 from bluewright.science.cost.cloth import cloth_cost
 from bluewright.science.cost.cloth_record import ClothCostAnswer, ClothCostRecord, IntoVat, VatShare
@@ -57,7 +58,7 @@ def cost_record(row: Piece, *, now: datetime) -> ClothCostRecord | None:
 
 
 def _share(
-    row: Piece, vat: Vat, times: list[datetime], prices: Mapping[UUID, Band], cupboard: Mapping[str, Alkali],
+    row: Piece, vat: Vat, times: list[datetime], prices: Mapping[UUID, Band], cupboard: Mapping[str, Pack],
     now: datetime,
 ) -> VatShare:  # fmt: skip
     drawn, stands = _drawn(row, vat, times, now), vat_answer(vat, now)
@@ -88,7 +89,7 @@ def _drawn(row: Piece, vat: Vat, times: list[datetime], now: datetime) -> Band:
     return dyeing.shaded(record).drawn_g
 
 
-def _others(vat: Vat, cupboard: Mapping[str, Alkali]) -> Iterator[IntoVat]:
+def _others(vat: Vat, cupboard: Mapping[str, Pack]) -> Iterator[IntoVat]:
     """What went into it beside powder, each kind once, with its price where the cupboard tells one."""
     used_g: dict[str, float] = {}
     for added in vat.additions.all():
@@ -98,18 +99,19 @@ def _others(vat: Vat, cupboard: Mapping[str, Alkali]) -> Iterator[IntoVat]:
         pack = cupboard.get(what)
         price: dict[str, Any] = {}
         if pack is not None:
-            price = {"pack_g": pack.pack_amount, "pack_money": pack.pack_money}
+            price = pack._asdict()
         word: Any = what
         yield IntoVat(name=SUBSTANCES[word], used_g=grams, **price)
 
 
-def _cupboard(of: Garden) -> dict[str, Alkali]:
-    """Solids of the cupboard that have a price, by kind."""
-    return {
-        one.kind: one
+def _cupboard(of: Garden) -> dict[str, Pack]:
+    """Solids of the alkali cupboard and supplies that have a price, by kind."""
+    alkalis = {
+        one.kind: Pack(one.pack_amount, one.pack_money)
         for one in work.cupboard(of)
         if one.pack_amount and one.pack_money is not None and alkali_record(one).unit == "g"
     }
+    return alkalis | supplies.last_packs(of)
 
 
 def _blue_prices(of: Garden, found: Mapping[UUID, Vat]) -> dict[UUID, Band]:

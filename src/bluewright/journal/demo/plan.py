@@ -280,6 +280,12 @@ LAW: Final = (("woad", 181, "the county's page on weeds", "not listed here; seed
 """Plant, days ago, whom was asked, and what they said."""
 WEIGHED: Final = (("Jar 1", 5, 0.4),)
 """A jar weighed again, how many days ago, and what it lacked beside the book."""
+SUPPLIES: Final = (
+    ("fructose", 1000.0, "1 kg", 7.5, 60),
+    ("bran", 500.0, "500 g", 1.2, 40),
+    ("madder", 100.0, "100 g", 9.0, 40),
+)
+"""What vats use up: its kind, what a pack held, what was paid, and days ago."""
 KIT: Final[tuple[dict[str, Any], ...]] = (
     {"name": "Buckets", "paid_money": 48.0, "lasts_batches": 60},
     {"name": "pH meter", "paid_money": 85.0, "lasts_years": 4},

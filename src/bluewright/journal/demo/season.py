@@ -39,6 +39,7 @@ from bluewright.journal.models import (
     Reading,
     Steep,
     Strain,
+    Supply,
     Swatch,
     Want,
     WaterNote,
@@ -137,6 +138,12 @@ class _Season:
             keep(again, by=self.by)
         for thing in plan.KIT:
             keep(KitItem(garden=self.garden, **thing), by=self.by)
+        for kind, pack_g, typed, paid, days_ago in plan.SUPPLIES:
+            day = (self.now - timedelta(days=days_ago)).date()
+            pack = Supply(
+                garden=self.garden, kind=kind, pack_g=pack_g, pack_typed=typed, pack_money=paid, bought_on=day
+            )  # fmt: skip
+            keep(pack, by=self.by)
         own_rng = np.random.default_rng(SEED + 1)
         write_trials(self.garden, tub=self.tubs["16"].steep, now=self.now, by=self.by, rng=own_rng)
 

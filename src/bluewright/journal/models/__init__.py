@@ -29,6 +29,7 @@ from bluewright.journal.models.sent import Sent
 from bluewright.journal.models.standing import EdgeReading, Standing
 from bluewright.journal.models.station_day import StationDay
 from bluewright.journal.models.steep import CallSeen, Reading, Steep, SteepLeaf, Strain
+from bluewright.journal.models.supply import Supply
 from bluewright.journal.models.swatch import Swatch
 from bluewright.journal.models.trial import Trial, TrialTub
 from bluewright.journal.models.vat import Vat, VatAddition, VatPoured, VatReading
@@ -91,6 +92,7 @@ __all__ = [
     "Steep",
     "SteepLeaf",
     "Strain",
+    "Supply",
     "Swatch",
     "Trial",
     "TrialTub",

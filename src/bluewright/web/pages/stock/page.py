@@ -14,10 +14,12 @@ from bluewright.journal.bridge.gone import Gone, Taken
 from bluewright.journal.bridge.stock import pure_left_g
 from bluewright.journal.models import Garden, Jar, JarTaken, Vat
 from bluewright.journal.queries.jars import left_g
+from bluewright.journal.queries.supplies import Left
 from bluewright.science.base.bands import Band
 from bluewright.science.pigment.stock import together
 from bluewright.science.vat.state_record import VatAnswer
 from bluewright.web.pages.jars.page import StockRow, stock_row, total_said, weighing_said
+from bluewright.web.pages.supplies.page import left_said
 from bluewright.web.pages.vats.kept import Known, reckoned_soon
 from bluewright.web.ui.answered import Answered, answered
 from bluewright.web.ui.why import Link
@@ -63,13 +65,16 @@ class StockRoomPage:
     weighed: tuple[str, ...]
     """The jars that were weighed again, the newest first."""
     cupboard: Answered | None
+    supplies: tuple[str, ...]
+    """What is left of what vats use up."""
     missing: tuple[str, ...]
     """What is not known of the cupboard."""
 
 
 def stock_room(
-    of: Garden, *, holding: Sequence[Jar], before: Gone, unknown: str, vats: Known, shelf: Cupboard, why: Link
-) -> StockRoomPage:
+    of: Garden, *, holding: Sequence[Jar], before: Gone, unknown: str, vats: Known, shelf: Cupboard,
+    supplies: Sequence[Left], why: Link,
+) -> StockRoomPage:  # fmt: skip
     """The page of the jars of a garden that hold something, what went out of those `before`, vats and cupboard."""
     lately = gone.of_jars(holding)
     pure = [pure_left_g(jar) for jar in holding]
@@ -83,6 +88,7 @@ def stock_room(
         used=tuple(_used([*lately.taken, *before.taken])),
         weighed=tuple(_weighed([*lately.weighed, *before.weighed], ZoneInfo(of.time_zone))),
         cupboard=None if shelf.answer is None else _cupboard(shelf, why),
+        supplies=tuple(left_said(supplies)),
         missing=tuple(_missing(shelf)),
     )
 
