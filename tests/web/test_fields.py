@@ -1,6 +1,6 @@
 """Fields take what people type, keep it, and say what would be right."""
 
-from datetime import timedelta
+from datetime import UTC, datetime, timedelta
 
 import pytest
 from django.core.exceptions import ValidationError
@@ -8,7 +8,7 @@ from django.forms import Field
 from django.utils import timezone
 
 from bluewright.science.base.measures import MeasureKind, System
-from bluewright.web.ui.typed import CM_OR_IN, DecimalField, MeasureField, not_to_come
+from bluewright.web.ui.typed import CM_OR_IN, DecimalField, MeasureField, MomentField, not_to_come
 
 
 def test_a_measure_keeps_its_typing_beside_its_value() -> None:
@@ -108,3 +108,33 @@ def test_clocks_may_differ_by_some_minutes() -> None:
     not_to_come(timezone.now() + timedelta(minutes=4))
     with pytest.raises(ValidationError, match="still to come"):
         not_to_come(timezone.now() + timedelta(minutes=7))
+
+
+@pytest.mark.parametrize(
+    ("typed", "moment"),
+    [
+        ("2024-02-29T10:00", datetime(2024, 2, 29, 10, tzinfo=UTC)),
+        ("2025-10-26T01:30", datetime(2025, 10, 26, 1, 30, tzinfo=UTC)),
+        ("2150-10-25T01:30", datetime(2150, 10, 25, 0, 30, tzinfo=UTC)),
+        ("2025-07-01T10:00+02:00", datetime(2025, 7, 1, 8, tzinfo=UTC)),
+    ],
+)
+def test_an_hour_that_comes_twice_is_the_later_that_has_been(typed: str, moment: datetime) -> None:
+    """Clocks of London go back at 01:00 UTC on the last Sunday of October (the Summer Time Order 2002, common rule)."""
+    with timezone.override("Europe/London"):
+        assert MomentField().clean(typed).astimezone(UTC) == moment
+
+
+@pytest.mark.parametrize(
+    ("typed", "says"),
+    [
+        ("2026-03-29T01:30", "went forward"),
+        ("0001-01-01T00:00", "from 1900 on"),
+        ("9999-12-31T23:59", "from 1900 on"),
+        ("2026-02-30T10:00", "valid"),
+        ("soon", "valid"),
+    ],
+)
+def test_a_moment_that_cannot_be_says_why(typed: str, says: str) -> None:
+    with timezone.override("Europe/London"), pytest.raises(ValidationError, match=says):
+        MomentField().clean(typed)

@@ -116,7 +116,7 @@ def test_an_edge_against_time_is_told_at_a_dozen_hours_or_so() -> None:
     parts = why("settle time", "edge_mm_by_h").figure.parts
     assert len(parts) == 13
     assert parts[0].name == "0 h"
-    assert parts[0].said.endswith("mm (300 to 300)")
+    assert parts[0].said.endswith("300 mm")
 
 
 def test_a_step_of_the_yield_is_a_figure_too() -> None:

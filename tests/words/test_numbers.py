@@ -96,7 +96,7 @@ def test_a_band_is_said_with_its_range() -> None:
         (97.0, 101.0, 105.0, "101 g (97 to 105)"),
         (74.3, 75.9, 77.3, "76 g (74 to 77)"),
         (13.8, 14.6, 15.4, "14.6 g (13.8 to 15.4)"),
-        (5.0, 5.0, 5.0, "5 g (5 to 5)"),
+        (5.0, 5.0, 5.0, "5 g"),
     ],
 )
 def test_the_ends_of_a_range_are_no_finer_than_its_middle(low: float, mid: float, high: float, said: str) -> None:
@@ -108,6 +108,9 @@ def test_a_range_that_is_said_keeps_order_and_never_loses_an_end(values: list[fl
     low, mid, high = sorted(values)
     said = ranged(Band(p5=low, p50=mid, p95=high), "g")
     numbers = [float(n.replace(",", "")) for n in re.findall(r"[\d,.]+", said)]
+    if len(numbers) == 1:
+        assert [numbers[0]] * 3 == pytest.approx(values, rel=0.01)
+        return
     assert numbers[1] <= numbers[0] * 1.0001 <= numbers[2] * 1.001
     assert all(number > 0 for number in numbers)
 

@@ -68,14 +68,16 @@ def ranged(band: Band, unit: str, *, scale: float = 1.0) -> str:
     """`4.8 g (2.8 to 7.2)`: the middle, its unit, and the range that holds the truth nine times in ten.
 
     The middle has two figures (three where two would not tell it from an end), and the ends are no finer than the
-    middle: a third figure of a number that may be twice as much says nothing.
+    middle: a third figure of a number that may be twice as much says nothing. Where the figures cannot tell the ends
+    from the middle there is no range to say: `12 g`.
     """
     values = [scale * value for value in (band.p5, band.p50, band.p95)]
     low, mid, high = _alike(values, 2)
     if values[1] and mid in {low, high} and values[0] < values[2]:
         low, mid, high = _alike(values, 3)
     joint = "" if unit in {"", "%"} else " "
-    return with_range(f"{mid}{joint}{unit}", low, high)
+    middle = f"{mid}{joint}{unit}"
+    return middle if low == mid == high else with_range(middle, low, high)
 
 
 def with_range(middle: str, low: str, high: str) -> str:

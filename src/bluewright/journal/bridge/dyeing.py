@@ -254,11 +254,6 @@ def shade_record(
     )  # fmt: skip
 
 
-def as_guess(record: ShadeRecord) -> ShadeRecord:
-    """The same by guesses alone."""
-    return replace(record, learned=None)
-
-
 def sd_frac(band: Band) -> float:
     """The spread of a log-normal with these 5 and 95 % points, within what a record takes."""
     spread = math.log(band.p95 / band.p5) / NINETY_SD if band.p5 > 0 else MOST_SD

@@ -35,11 +35,6 @@ def picture_of(photo: Photo) -> Picture:
         return found
 
 
-def has_original(photo: Photo) -> bool:
-    """Whether the original pixels are kept here."""
-    return bool(photo.original_ending) and store.path(photo, "original").exists()
-
-
 def _original(photo: Photo) -> bytes:
     try:
         if photo.original_ending:

@@ -9,6 +9,7 @@ from typing import Any, Final
 from django import forms
 from django.core.exceptions import ValidationError
 from django.utils import timezone
+from django.utils.dateparse import parse_datetime
 from django.utils.translation import gettext as _
 
 from bluewright.science.base.errors import InputError
@@ -20,6 +21,8 @@ UNIT: Final = re.compile(r"[^\W\d_]|[%°'\"′″’”]")
 """What a number without a unit does not have."""
 CM_OR_IN: Final[dict[System, str]] = {"metric": "cm", "us": "in"}
 """What a bare number of a tub's or a vessel's size means to who measures it."""
+YEARS: Final = range(1900, 9999)
+"""The years that a moment may be in: earlier ones were mistyped, and of the last one not each moment can be kept."""
 MOST_TYPED: Final = 30
 """Characters of a measure: as many as its column holds."""
 
@@ -129,3 +132,31 @@ class MomentField(forms.DateTimeField):
     def __init__(self, **options: Any) -> None:
         widget = forms.DateTimeInput(attrs={"type": "datetime-local"}, format="%Y-%m-%dT%H:%M")
         super().__init__(widget=widget, input_formats=["%Y-%m-%dT%H:%M", "%Y-%m-%d %H:%M"], **options)
+
+    def to_python(self, value: Any) -> datetime | None:
+        """Read the moment; a year that nobody means and an hour that the clocks left out are refused in words."""
+        wall = _wall_clock(value)
+        if wall is None:
+            return super().to_python(value)
+        if wall.year not in YEARS:
+            typed = {"year": wall.year, "first": YEARS[0]}
+            raise ValidationError(_("The year %(year)s cannot be; give one from %(first)s on.") % typed)
+        return _at(wall)
+
+
+def _wall_clock(value: Any) -> datetime | None:
+    """What a clock on the wall shows at a moment that was typed; None if it is none, or has its offset with it."""
+    try:
+        found = parse_datetime(value.strip()) if isinstance(value, str) else None
+    except ValueError:
+        return None
+    return None if found is None or found.tzinfo is not None else found
+
+
+def _at(wall: datetime) -> datetime:
+    """The moment at which the garden's clock shows that; where it does so twice, the later one that has been."""
+    first, second = (wall.replace(tzinfo=timezone.get_current_timezone(), fold=fold) for fold in (0, 1))
+    gained = (first.utcoffset() or timedelta()) - (second.utcoffset() or timedelta())
+    if gained < timedelta():
+        raise ValidationError(_("The clocks went forward then, and left that hour out. Give one before or after it."))
+    return second if gained and second <= timezone.now() else first
