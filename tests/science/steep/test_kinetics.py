@@ -12,7 +12,7 @@ from bluewright.science.base.sourced import Floats
 from bluewright.science.media.basket import Cut, Plant
 from bluewright.science.media.oxygen import saturation_mmol_per_l
 from bluewright.science.steep.growth import cardinal_frac, flora_frac
-from bluewright.science.steep.kinetics import FIELDS, Batch, Course, solve
+from bluewright.science.steep.kinetics import FIELDS, OTHERS, Batch, Course, moments, solve
 from bluewright.science.steep.priors import CUT_FACTOR, FREED_BY_ALKALI_FRAC, priors_of
 from tests.published import Row, rows
 
@@ -215,3 +215,20 @@ def test_air_stirred_in_spoils_the_blue_in_the_tub() -> None:
     courses = [solve(b, hours=hours, temp_c=temps, freed_frac=0.9) for b in (still, stirred)]
     assert courses[1].recoverable_mmol_per_l.max() < 0.85 * courses[0].recoverable_mmol_per_l.max()
     assert courses[1]["indigo"][-1, 0] > 5 * courses[0]["indigo"][-1, 0]
+
+
+def test_moments_are_those_of_the_whole_course() -> None:
+    hours, freed = np.linspace(0, 40, 41), FREED_BY_ALKALI_FRAC["woad"]
+    temps = np.full((41, 3), 18.0) + np.array([0.0, 4.0, 8.0])
+    b, wanted = (
+        batch("woad", scores=np.zeros((3, len(priors_of("woad")))) + np.array([[-1.0], [0.0], [1.0]])),
+        [0, 7, 40],
+    )
+    whole = solve(b, hours=hours, temp_c=temps, freed_frac=freed)
+    some = solve(b, hours=hours, temp_c=temps, freed_frac=freed, rows=wanted)
+    one_by_one = list(moments(b, hours=hours, temp_c=temps, freed_frac=freed, rows=wanted))
+    assert len(one_by_one) == len(wanted)
+    for name in FIELDS + OTHERS:
+        assert np.array_equal(some[name], whole[name][wanted])
+        assert np.array_equal(np.concatenate([moment[name] for moment in one_by_one]), whole[name][wanted])
+    assert np.array_equal(whole.at([7, 40])["indoxyl"], whole["indoxyl"][[7, 40]])

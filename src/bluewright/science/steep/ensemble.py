@@ -125,10 +125,13 @@ def _loglik(setting: Setting, z: Floats, *, upto: int) -> tuple[Floats, Floats]:
     readings = setting.record.readings
     row_of = [setting.row(reading.time) for reading in readings]
     rows = sorted(set(row_of))
-    course = setting.course(z, rows=rows)
-    parts = [reading_loglik(setting, z, course.at([rows.index(row)]), index) for index, row in enumerate(row_of)]
-    before = np.sum(parts[:upto], axis=0) if upto else np.zeros(len(z))
-    return before, before + (np.sum(parts[upto:], axis=0) if parts[upto:] else 0.0)
+    parts: dict[int, Floats] = {}
+    for row, moment in zip(rows, setting.moments(z, rows=rows), strict=True):
+        for index in (index for index, at in enumerate(row_of) if at == row):
+            parts[index] = reading_loglik(setting, z, moment, index)
+    told = [parts[index] for index in range(len(readings))]
+    before = np.sum(told[:upto], axis=0) if upto else np.zeros(len(z))
+    return before, before + (np.sum(told[upto:], axis=0) if told[upto:] else 0.0)
 
 
 def _with_marks(setting: Setting) -> Setting | None:

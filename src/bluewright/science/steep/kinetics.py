@@ -16,7 +16,7 @@ exact root of its implicit balance. Source of the scheme: Burchard, Deleersnijde
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Final
 
@@ -74,13 +74,37 @@ class Batch:
         return self.values["content_mmol_per_kg"] * self.leaf_kg_per_l
 
 
+class States(Mapping[str, Floats]):
+    """States by name with shape (t, n), of which each is laid together when it is asked for: few of them ever are."""
+
+    def __init__(self, rows: Mapping[str, Sequence[Floats]]) -> None:
+        self._rows = rows
+        self._whole: dict[str, Floats] = {}
+
+    def __getitem__(self, name: str) -> Floats:
+        if name not in self._whole:
+            rows = self._rows[name]
+            self._whole[name] = rows[0][None, :] if len(rows) == 1 else np.stack(rows)
+        return self._whole[name]
+
+    def __iter__(self) -> Iterator[str]:
+        return iter(self._rows)
+
+    def __len__(self) -> int:
+        return len(self._rows)
+
+    def at(self, rows: Sequence[int]) -> States:
+        """Those at some rows of the time grid."""
+        return States({name: [values[row] for row in rows] for name, values in self._rows.items()})
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Course:
     """What a steep does: `hours` (t,), and every state by name with shape (t, n)."""
 
     hours: Floats
     temp_c: Floats
-    states: dict[str, Floats]
+    states: States
     start_mmol_per_l: Floats
     freed_frac: float
 
@@ -102,7 +126,7 @@ class Course:
         return Course(
             hours=self.hours[rows],
             temp_c=self.temp_c[rows],
-            states={name: values[rows] for name, values in self.states.items()},
+            states=self.states.at(rows),
             start_mmol_per_l=self.start_mmol_per_l,
             freed_frac=self.freed_frac,
         )
@@ -117,15 +141,44 @@ def solve(
     them. Mass closes exactly: the seven states of `FIELDS` always add up to the precursor at the start.
     """
     wanted = list(range(len(hours))) if rows is None else list(rows)
-    place = {row: k for k, row in enumerate(wanted)}
+    kept: dict[str, list[Floats]] = {name: [] for name in FIELDS + OTHERS}
+    for moment in moments(batch, hours=hours, temp_c=temp_c, freed_frac=freed_frac, rows=wanted):
+        for name, values in kept.items():
+            values.append(moment[name][0])
+    return Course(
+        hours=hours[wanted],
+        temp_c=temp_c[wanted],
+        states=States(kept),
+        start_mmol_per_l=batch.start_mmol_per_l,
+        freed_frac=freed_frac,
+    )
+
+
+def moments(batch: Batch, *, hours: Floats, temp_c: Floats, freed_frac: float, rows: Sequence[int]) -> Iterator[Course]:
+    """The course at some `rows` of the time grid (rising), one after the other; worked out to the last of them.
+
+    Only the present moment is held: whoever wants little of many moments need not have all in memory.
+    """
+    wanted, last = frozenset(rows), rows[-1]
+    for row, found in enumerate(_states(batch, hours=hours[: last + 1], temp_c=temp_c[: last + 1])):
+        if row in wanted:
+            yield Course(
+                hours=hours[row : row + 1],
+                temp_c=temp_c[row : row + 1],
+                states=States({name: [values] for name, values in found.items()}),
+                start_mmol_per_l=batch.start_mmol_per_l,
+                freed_frac=freed_frac,
+            )
+
+
+def _states(batch: Batch, *, hours: Floats, temp_c: Floats) -> Iterator[dict[str, Floats]]:
+    """Every state (n,) by name, at one time of the grid after the other; no step writes into those of one before."""
     heat = _Heat.of(batch, temp_c[0])
     start = batch.start_mmol_per_l
-    n = len(start)
-    kept = {name: np.empty((len(wanted), n)) for name in FIELDS + OTHERS}
-    pools = [start.copy(), *(np.zeros(n) for _ in FIELDS[1:])]
+    pools = [start.copy(), *(np.zeros(len(start)) for _ in FIELDS[1:])]
     side = _Side.fresh(batch, heat)
     pace = _Pace.of(heat, side)
-    for row in range(wanted[-1] + 1):
+    for row in range(len(hours)):
         if row:
             heat_before, heat, step_h = heat, _Heat.of(batch, temp_c[row]), float(hours[row] - hours[row - 1])
             before = _rates(batch, pace, pools)
@@ -134,19 +187,12 @@ def solve(
             pace = _Pace.of(heat, side)
             after = _rates(batch, pace, guess)
             pools = _substitute(pools, _patankar(before, after, pools, guess), step_h)
-        if row in place:
-            for name, pool in zip(FIELDS, pools, strict=True):
-                kept[name][place[row]] = pool
-            for name in OTHERS:
-                kept[name][place[row]] = getattr(side, name)
-    return Course(
-        hours=hours[wanted], temp_c=temp_c[wanted], states=kept, start_mmol_per_l=start, freed_frac=freed_frac
-    )
+        yield dict(zip(FIELDS, pools, strict=True)) | {name: getattr(side, name) for name in OTHERS}
 
 
-def arrhenius(temp_c: Floats, *, ea_j_per_mol: float, at_c: float) -> Floats:
-    """Rate at `temp_c` over the rate at `at_c`: exp(-Ea/R (1/T - 1/T0))."""
-    return np.exp(ea_j_per_mol / GAS_CONSTANT_J_PER_MOL_K * (1 / kelvin(at_c) - 1 / (temp_c + 273.15)))
+def arrhenius(per_k: Floats, *, ea_j_per_mol: float, at_c: float) -> Floats:
+    """Rate at a temperature T, given as 1/T in 1/K, over the rate at `at_c`: exp(-Ea/R (1/T - 1/T0))."""
+    return np.exp(ea_j_per_mol / GAS_CONSTANT_J_PER_MOL_K * (1 / kelvin(at_c) - per_k))
 
 
 @dataclass(slots=True)
@@ -170,21 +216,21 @@ class _Heat:
     def of(cls, batch: Batch, temp_c: Floats) -> _Heat:
         v = batch.values
         cut = batch.cut_factor * v["cut_scatter"]
-        flora = flora_frac(temp_c)
+        flora, per_k = flora_frac(temp_c), 1 / (temp_c + 273.15)
         slow = v["kill_25c_per_h"] * v["kill_q10"] ** ((np.minimum(temp_c, 45) - 25) / 10)
-        hot = v["heat_kill_48c_per_h"] * arrhenius(temp_c, ea_j_per_mol=HEAT_KILL_EA_J_PER_MOL, at_c=48)
+        hot = v["heat_kill_48c_per_h"] * arrhenius(per_k, ea_j_per_mol=HEAT_KILL_EA_J_PER_MOL, at_c=48)
         doubling = np.exp2((temp_c - 25) / 10)
-        watery = arrhenius(temp_c, ea_j_per_mol=WATERY_EA_J_PER_MOL, at_c=25)
+        watery = arrhenius(per_k, ea_j_per_mol=WATERY_EA_J_PER_MOL, at_c=25)
         return cls(
             kill=np.minimum(cut * slow + hot, KILL_CAP_PER_H),
             microbe_kill=cut * v["microbe_kill_30c_per_h"] * flora,
             leach=np.minimum(cut * v["leach_25c_per_h"] * watery, LEACH_CAP_PER_H),
             enzyme=v["enzyme_25c_mmol_per_kg_h"] * watery,
-            enzyme_loss=v["enzyme_loss_60c_per_h"] * arrhenius(temp_c, ea_j_per_mol=ENZYME_LOSS_EA_J_PER_MOL, at_c=60),
-            self_split=v["self_split_ph7_per_h"] * arrhenius(temp_c, ea_j_per_mol=SELF_SPLIT_EA_J_PER_MOL, at_c=25)
+            enzyme_loss=v["enzyme_loss_60c_per_h"] * arrhenius(per_k, ea_j_per_mol=ENZYME_LOSS_EA_J_PER_MOL, at_c=60),
+            self_split=v["self_split_ph7_per_h"] * arrhenius(per_k, ea_j_per_mol=SELF_SPLIT_EA_J_PER_MOL, at_c=25)
             if "self_split_ph7_per_h" in v
             else np.zeros_like(temp_c),
-            side_loss=v["side_loss_25c_per_h"] * arrhenius(temp_c, ea_j_per_mol=SIDE_LOSS_EA_J_PER_MOL, at_c=25),
+            side_loss=v["side_loss_25c_per_h"] * arrhenius(per_k, ea_j_per_mol=SIDE_LOSS_EA_J_PER_MOL, at_c=25),
             microbe_loss=v["microbe_loss_30c_per_h"] * np.exp2((np.minimum(temp_c, 40) - 30) / 10),
             growth=v["growth_best_per_h"] * flora,
             flora=flora,

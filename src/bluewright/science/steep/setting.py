@@ -6,7 +6,7 @@ parameters of the plant, the ways of temperature, and one offset or bias for eac
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from datetime import datetime
 from typing import Final
@@ -15,7 +15,7 @@ import numpy as np
 
 from bluewright.science.base.sourced import Floats, Prior
 from bluewright.science.media.basket import SAP_L_PER_KG
-from bluewright.science.steep.kinetics import Batch, Course, solve
+from bluewright.science.steep.kinetics import Batch, Course, moments, solve
 from bluewright.science.steep.numbers import NUMBERS
 from bluewright.science.steep.priors import CUT_FACTOR, FREED_BY_ALKALI_FRAC, priors_of
 from bluewright.science.steep.record import CONTENT_NAME, Method, SteepRecord
@@ -126,19 +126,23 @@ class Setting:
 
     def course(self, z: Floats, *, rows: Sequence[int] | None = None) -> Course:
         """What the steep does in every member, at every time of the grid or at some `rows` of it (rising)."""
-        upto = len(self.hours) if rows is None else rows[-1] + 1
+        temp_c = self._temp_c(z, upto=len(self.hours) if rows is None else rows[-1] + 1)
+        hours = self.hours[: len(temp_c)]
+        return solve(self.batch(z), hours=hours, temp_c=temp_c, freed_frac=self.freed_frac, rows=rows)
+
+    def moments(self, z: Floats, *, rows: Sequence[int]) -> Iterator[Course]:
+        """The same at some `rows` of the grid (rising), one after the other."""
+        temp_c = self._temp_c(z, upto=rows[-1] + 1)
+        return moments(self.batch(z), hours=self.hours, temp_c=temp_c, freed_frac=self.freed_frac, rows=rows)
+
+    def _temp_c(self, z: Floats, *, upto: int) -> Floats:
+        """The liquor's temperature at the first times of the grid, (upto, n)."""
         first = len(self.priors)
         ways = z[:, first : first + len(self.temp_ways_c)]
         temps = self.temp_mean_c[:upto] + ways @ self.temp_ways_c[:, :upto]
         # Liquor neither cools below freezing nor warms above boiling, whatever the tail of a forecast says.
         liquid_c = np.clip(temps.T, 0.0, 100.0)
-        return solve(
-            self.batch(z),
-            hours=self.hours[:upto],
-            temp_c=np.ascontiguousarray(liquid_c),
-            freed_frac=self.freed_frac,
-            rows=rows,
-        )
+        return np.ascontiguousarray(liquid_c)
 
 
 def setting(record: SteepRecord, *, content: Prior, temp_paths: TempPaths, draws: int = WAY_DRAWS) -> Setting:
