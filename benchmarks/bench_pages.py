@@ -3,6 +3,10 @@
 The garden (`large_garden.py`: 5,000 batches, 500,000 looks) is made once a day and kept in the system's folder for
 passing files. The server is the real one, a process of its own. It is asked over and over, each time for other tubs,
 batches and jars; the best of a few rounds counts, since other work on the machine can only make a round slower.
+
+On a busy machine seconds tell little. What the server's process itself took of the processor is told beside them, and
+that holds under any load: a page that takes more of it than before has become slower. `BLUEWRIGHT_ROUNDS=0` leaves the
+rounds out and takes the first visits and the quick looks alone, a minute on a quiet machine.
 """
 
 from __future__ import annotations
@@ -22,11 +26,11 @@ import sys
 import tempfile
 import time
 from collections import defaultdict
-from collections.abc import Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass
 from datetime import UTC, datetime
-from functools import cache
+from functools import cache, partial
 from pathlib import Path
 from threading import Thread
 from urllib.parse import urlencode
@@ -34,7 +38,7 @@ from uuid import UUID
 
 HERE = Path(__file__).resolve().parent
 CLIENTS = 4
-ROUNDS = 3
+ROUNDS = int(os.environ.get("BLUEWRIGHT_ROUNDS", "3"))
 OF_EACH = 12
 """So many visits of each kind of page in a round."""
 WAIT_S = 120.0
@@ -93,6 +97,17 @@ class Visit:
     whole_bytes: int
 
 
+@dataclass(frozen=True, slots=True)
+class Taken:
+    """How long something took, and the server's processor for it."""
+
+    seconds: float
+    processor_s: float
+
+    def __str__(self) -> str:
+        return f"{self.seconds:.2f} s ({self.processor_s:.2f})"
+
+
 def garden() -> Path:
     """The large garden's folder; made if it is not there yet, which takes a minute or some."""
     maker = HERE / "large_garden.py"
@@ -110,8 +125,8 @@ def garden() -> Path:
 
 
 @contextmanager
-def server() -> Iterator[int]:
-    """The server on a copy of the garden, answering; gives its port."""
+def server() -> Iterator[tuple[int, int]]:
+    """The server on a copy of the garden, answering; gives its port and the number of its process."""
     with tempfile.TemporaryDirectory(prefix="bluewright-bench-") as folder:
         home = Path(folder) / "garden"
         shutil.copytree(garden(), home)
@@ -126,10 +141,19 @@ def server() -> Iterator[int]:
                 if time.monotonic() > until:
                     raise TimeoutError("the server did not answer")
                 time.sleep(0.01)
-            yield port
+            yield port, running.pid
         finally:
             running.kill()
             running.wait()
+
+
+def processor_s(process: int) -> float:
+    """Seconds of the processor that a process took so far; 0 where the system does not tell."""
+    told = Path(f"/proc/{process}/stat")
+    if not told.exists():
+        return 0.0
+    user, system = told.read_text().rpartition(")")[2].split()[11:13]
+    return (int(user) + int(system)) / os.sysconf("SC_CLK_TCK")
 
 
 class Phone:
@@ -200,16 +224,18 @@ def visits(port: int, asked: list[tuple[str, str]]) -> list[Visit]:
 
 
 @cache
-def measured() -> tuple[list[list[Visit]], dict[str, float], list[float], list[float], str]:
+def measured() -> tuple[list[list[Visit]], dict[str, float], list[Taken], list[Taken], str]:
     """Rounds of visits; the weight of each kind of page on a first visit; quick looks; first visits of pages that
     reckon; and how busy the machine was."""
     order, rounds = random.Random(3), []
     by_kind = pages(garden())
-    with server() as port:
+    with server() as (port, process):
         first = Phone(port)
         weights = {kind: first_visit_kb(first, kind, paths[-1]) for kind, paths in by_kind.items()}
-        looks = quick_looks(first, by_kind["/tubs/steeping/"])
-        reckoned = [first.get(kind, path)[0].seconds for kind in RECKONED for path in by_kind[kind][:FIRST_VISITS]]
+        looks = quick_looks(first, by_kind["/tubs/steeping/"], process)
+        reckoned = [
+            taken(process, partial(first.get, kind, path)) for kind in RECKONED for path in by_kind[kind][:FIRST_VISITS]
+        ]
         for at in range(ROUNDS):
             asked = [
                 (kind, paths[(at * OF_EACH + n) % len(paths)])
@@ -230,16 +256,23 @@ def first_visit_kb(phone: Phone, kind: str, path: str) -> float:
     return (visit.sent_bytes + sum(phone.get(kind, part.decode())[0].sent_bytes for part in parts)) / 1000
 
 
-def quick_looks(phone: Phone, tubs: list[str]) -> list[float]:
-    """Seconds from sending a look to the fresh forecast on the tub's page, for tubs whose page was open."""
+def taken(process: int, ask: Callable[[], tuple[Visit, bytes]]) -> Taken:
+    """Ask, and see how long it took."""
+    before = processor_s(process)
+    visit, _page = ask()
+    return Taken(visit.seconds, processor_s(process) - before)
+
+
+def quick_looks(phone: Phone, tubs: list[str], process: int) -> list[Taken]:
+    """From sending a look to the fresh forecast on the tub's page, for tubs whose page was open."""
     found = []
     for path in tubs:
         phone.get("look", path)
         page = phone.get("look", f"{path}look/")[1].decode()
-        taken = re.search(r'name="taken_at" value="([^"]+)"', page)
-        assert taken is not None
-        typed = {"temp": "16.5", "ph": "6.1", "limpness": "2", "taken_at": taken.group(1)}
-        found.append(phone.post("look", f"{path}look/", typed)[0].seconds)
+        moment = re.search(r'name="taken_at" value="([^"]+)"', page)
+        assert moment is not None
+        typed = {"temp": "16.5", "ph": "6.1", "limpness": "2", "taken_at": moment.group(1)}
+        found.append(taken(process, partial(phone.post, "look", f"{path}look/", typed)))
     return found
 
 
@@ -275,8 +308,9 @@ def by_page() -> list[str]:
     whole: dict[str, int] = {}
     for visit in (one for found in rounds for one in found):
         whole[visit.kind] = max(whole.get(visit.kind, 0), visit.whole_bytes)
-    said = [f"{load}; {sum(map(len, rounds))} visits in {ROUNDS} rounds; quick looks {max(looks):.2f} s at most"]
-    said += [f"first visits of pages that reckon: {', '.join(f'{one:.2f}' for one in reckoned)} s"]
+    said = [f"{load}; {sum(map(len, rounds))} visits in {ROUNDS} rounds"]
+    said += [f"quick looks, of these the processor: {', '.join(map(str, looks))}"]
+    said += [f"first visits of pages that reckon, of these the processor: {', '.join(map(str, reckoned))}"]
     said += [
         f"{kind:<34} median {1000 * statistics.median(found):>5.0f} ms  worst {1000 * max(found):>5.0f} ms"
         f"  sent {weights[kind]:>4.0f} kB, page unpacked {whole[kind] / 1000:>4.0f} kB"
@@ -285,13 +319,16 @@ def by_page() -> list[str]:
     return said
 
 
-FIGURES = {
+OF_THE_ROUNDS = {
     "pages: median, four phones at once": ("seconds", lambda: best(0.50)),
     "pages: 19 of 20, four phones at once": ("seconds", lambda: best(0.95)),
     "pages: the slowest kind, its median": ("seconds", slowest_median),
     "pages: the slowest kind, 19 of 20": ("seconds", slowest_most),
-    "pages: a quick look until the fresh forecast": ("seconds", lambda: max(measured()[2])),
-    "pages: a jar or an airing when first opened": ("seconds", lambda: max(measured()[3])),
+}
+FIGURES = {
+    **(OF_THE_ROUNDS if ROUNDS else {}),
+    "pages: a quick look until the fresh forecast": ("seconds", lambda: max(one.seconds for one in measured()[2])),
+    "pages: a jar or an airing when first opened": ("seconds", lambda: max(one.seconds for one in measured()[3])),
     "pages: the heaviest on a first visit": ("kilobytes", lambda: max(measured()[1].values())),
 }
 REPORTS = {"pages: each kind": by_page}
