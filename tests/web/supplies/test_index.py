@@ -48,6 +48,16 @@ def test_stock_tells_what_is_left_by_the_book_and_where_more_went_in_than_was_bo
     assert "482 g left of 500 g" in said[1]
 
 
+def test_what_could_hurt_of_what_is_at_hand_stands_on_the_page(client: Client, garden: Garden) -> None:
+    cast.a_supply(garden)
+    assert not any("Dithionite" in text for text in client.get(WHERE).context["page"].care)
+    row = cast.a_supply(garden, kind="dithionite")
+    assert any("it can catch fire" in text for text in client.get(WHERE).context["page"].care)
+    row.used_up = True
+    row.save()
+    assert not any("Dithionite" in text for text in client.get(WHERE).context["page"].care)
+
+
 @pytest.mark.parametrize(
     ("wrong", "field", "says"),
     [

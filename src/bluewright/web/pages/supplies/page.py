@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Collection, Iterable, Sequence
 from dataclasses import dataclass
 
 from django.utils.translation import gettext as _
@@ -10,9 +10,12 @@ from django.utils.translation import gettext as _
 from bluewright.journal.models import Garden, Supply
 from bluewright.journal.models.supply import SUPPLIES
 from bluewright.journal.queries.supplies import Left
+from bluewright.science.vat.dangers import DANGERS
+from bluewright.science.vat.order import HAZARDS
 from bluewright.words.measures import fitting
 from bluewright.words.money import price
 from bluewright.words.numbers import day, sentence
+from bluewright.words.own_text import own_text
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -30,13 +33,22 @@ class SuppliesPage:
     """All of them."""
 
     rows: tuple[SupplyRow, ...]
+    care: tuple[str, ...]
+    """What could hurt of what is at hand, each once."""
 
 
 def supplies_page(of: Garden, rows: Sequence[Supply]) -> SuppliesPage:
     """The page of a garden's supplies."""
     return SuppliesPage(
-        rows=tuple(SupplyRow(key=str(row.pk), name=str(row.get_kind_display()), said=_said(of, row)) for row in rows)
+        rows=tuple(SupplyRow(key=str(row.pk), name=str(row.get_kind_display()), said=_said(of, row)) for row in rows),
+        care=tuple(_care({row.kind for row in rows if not row.used_up})),
     )
+
+
+def _care(kinds: Collection[str]) -> list[str]:
+    """What could hurt of these kinds, in the order of what could hurt most."""
+    met = {hazard for kind, hazards in HAZARDS.items() if kind in kinds for hazard in hazards}
+    return [own_text(caution.text) for hazard, caution in DANGERS.items() if hazard in met]
 
 
 def left_said(left: Iterable[Left]) -> list[str]:
