@@ -48,7 +48,7 @@ LISTS = (
     "/tubs/begin/", "/batches/begin/", "/jars/fill/", "/pickings/add/", "/measured/", "/swatches/", "/cards/",
     "/vats/", "/stock/", "/ladders/", "/shades/", "/learned/", "/compare/",
     "/cloth/", "/cloth/?page=10",
-    "/compare/", "/compare/batches/",
+    "/compare/batches/",
 )  # fmt: skip
 """Every list, and the forms that offer rows."""
 THINGS = {

@@ -37,7 +37,7 @@ WORK: Final = frozenset({
     "compare",
 })  # fmt: skip
 """Nouns of the garden's work: helpers may do all of it."""
-OF_THE_WORK: Final = frozenset({"gardens.taken_out", "kit.restore", "supplies.restore"})
+OF_THE_WORK: Final = frozenset({"gardens.taken_out"})
 """Pages of other nouns that belong to the work."""
 KNOWLEDGE: Final = frozenset({"bench", "method"})
 """Nouns that hold nothing of the garden's: whoever is in may read and ask."""
@@ -58,8 +58,8 @@ OF_THE_DOOR: Final = frozenset({"door.come_in", "door.leave"})
 """What a stranger may ask for."""
 OWNERS: Final = frozenset({
     "costs.prices", "gardens.begin", "gardens.change", "gardens.take_out", "gardens.bring_in", "gardens.demo",
-    "kit.change", "kit.delete", "kit.index",
-    "supplies.change", "supplies.delete", "supplies.index",
+    "kit.change", "kit.delete", "kit.index", "kit.restore",
+    "supplies.change", "supplies.delete", "supplies.index", "supplies.restore",
     "people.index", "people.add", "people.change", "people.passphrase", "people.shut_out",
 })  # fmt: skip
 """What is the owner's alone, but for reading what stands in `READ_BY_ALL`."""
@@ -86,6 +86,10 @@ class Standing:
     def can_write(self) -> bool:
         """Whether they may write readings and work."""
         return RANK[self.role] >= RANK[HELPER]
+
+    def may_post(self, name: str) -> bool:
+        """Whether they may send a form to the address of this name."""
+        return RANK[self.role] >= RANK[needed(name, "POST")]
 
     @property
     def is_owner(self) -> bool:

@@ -97,12 +97,12 @@ def test_scores_become_half_normal_spreads() -> None:
 
 
 def test_the_range_holds_the_truth_as_often_as_it_says() -> None:
-    """40 gardens of 16 batches: nine in ten; Monte-Carlo error 5 points."""
+    """20 gardens of 16 batches: nine in ten; Monte-Carlo error 7 points (400 of them in the method page)."""
     inside = 0
-    for seed in range(40):
+    for seed in range(20):
         one = found_in(reference.made_up(16, seed + 100), usual="a").causes[0].ratio_factor
         inside += one.p5 < math.exp(0.14) < one.p95
-    assert 0.78 < inside / 40 <= 1.0
+    assert 0.74 < inside / 20 <= 1.0
 
 
 def test_a_table_is_read_and_a_fault_named_by_its_line() -> None:
@@ -116,3 +116,38 @@ def test_a_table_is_read_and_a_fault_named_by_its_line() -> None:
         batches_of("way,colour\na,blue\n")
     with pytest.raises(InputError, match="line 2: it has 3 cells"):
         batches_of("way,value\na,1,2\n")
+
+
+def test_every_kind_of_cause_comes_back_at_once() -> None:
+    """240 batches of a garden with all that can be noted drawn at random, truth known: each of the causes within three
+    of its own standard deviations, and most of them within one and a half."""
+    rng = np.random.default_rng(21)
+    truth = {
+        "temp_c": 0.02 * 5, "steep_h": -0.004 * 12, "held_h": -0.03 * 2, "damaged_frac": -0.9 * 0.1, "plant": 0.3,
+        "leaf_age": -0.2, "alkali": 0.1, "water": -0.15, "way": 0.12,
+    }  # fmt: skip
+    beds, made = rng.normal(0, 0.15, 5), []
+    for _ in range(240):
+        bed, kinds = int(rng.integers(5)), {name: int(rng.integers(2)) for name in ("p", "l", "a", "w", "way")}
+        temp_c, steep_h = float(rng.uniform(12, 24)), float(rng.uniform(24, 90))
+        held_h, damaged = float(rng.uniform(0, 10)), float(rng.uniform(0, 0.5))
+        log_value = (
+            0.02 * temp_c - 0.004 * steep_h - 0.03 * held_h - 0.9 * damaged + 0.3 * kinds["p"] - 0.2 * kinds["l"]
+            + 0.1 * kinds["a"] - 0.15 * kinds["w"] + 0.12 * kinds["way"] + beds[bed] + rng.normal(0, 0.2)
+        )  # fmt: skip
+        made.append(
+            {
+                "way": "ab"[kinds["way"]], "value": float(np.exp(log_value)), "bed": f"bed {bed}", "temp_c": temp_c,
+                "steep_h": steep_h, "held_h": held_h, "damaged_frac": damaged,
+                "plant": ("indigofera", "woad")[kinds["p"]], "leaf_age": ("mixed", "old")[kinds["l"]],
+                "alkali": ("ammonia", "soda")[kinds["a"]], "water": ("rain", "tap")[kinds["w"]],
+            }
+        )  # fmt: skip
+    off = []
+    for one in found_in(made, usual="a").causes:
+        mean, sd = told(one)
+        turned = -1.0 if one.beside and one.is_ < one.beside else 1.0
+        off.append(abs(turned * mean - truth[one.cause]) / sd)
+    assert len(off) == len(truth)
+    assert max(off) < 3.0
+    assert np.median(off) < 1.5

@@ -8,8 +8,9 @@ from django.utils import timezone
 
 from bluewright.journal.actions.keeping import delete
 from bluewright.journal.models import Bed, Garden, Steep
-from tests.cast import a_batch, a_bed, a_jar, a_look, a_picking, a_straining, a_tub
+from tests.cast import a_batch, a_bed, a_jar, a_kit_item, a_look, a_picking, a_straining, a_tub
 from tests.web.checks import flat, only, to_the_start_without_a_garden
+from tests.web.visitors import visitor
 
 pytestmark = pytest.mark.django_db
 WHERE = "/gardens/taken-out/"
@@ -32,6 +33,13 @@ def test_each_kind_can_be_brought_back_from_here(client: Client, garden: Garden)
     assert client.get(WHERE).context["page"].gone == ()
     for row in rows:
         assert type(row).objects.filter(pk=row.pk).exists()
+
+
+def test_what_is_the_owner_s_is_offered_to_the_owner_alone(client: Client, garden: Garden) -> None:
+    for row in (a_bed(garden, name="East"), a_kit_item(garden)):
+        delete(row, by=None)
+    assert len(client.get(WHERE).context["page"].gone) == 2
+    assert [gone.said for gone in visitor("helper").get(WHERE).context["page"].gone] == ["Bed East"]
 
 
 def test_what_hangs_on_a_tub_that_was_taken_out_comes_after_it(client: Client, steeping: Steep) -> None:

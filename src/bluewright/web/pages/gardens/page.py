@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import datetime
 from operator import attrgetter
@@ -156,10 +156,12 @@ SAID: Final = {
 """For each kind the words, the column that names it, and the column of its time."""
 
 
-def taken_out_page(garden: Garden, rows: Sequence[Kept], *, now: datetime) -> TakenOutPage:
-    """The page of all that was taken out."""
+def taken_out_page(
+    garden: Garden, rows: Sequence[Kept], *, now: datetime, may_post: Callable[[str], bool]
+) -> TakenOutPage:
+    """The page of all that was taken out and that the asker may bring back: `may_post` says so by an address's name."""
     zone = ZoneInfo(garden.time_zone)
-    return TakenOutPage(gone=tuple(_gone(row, zone, now) for row in rows))
+    return TakenOutPage(gone=tuple(_gone(row, zone, now) for row in rows if may_post(BACK[type(row)][0])))
 
 
 def _gone(row: Kept, zone: ZoneInfo, now: datetime) -> GoneRow:

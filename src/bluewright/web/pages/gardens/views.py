@@ -21,6 +21,7 @@ from bluewright.journal.queries import gardens
 from bluewright.journal.queries.history import histories
 from bluewright.journal.queries.taken_out import taken_out as all_taken_out
 from bluewright.science.base.errors import InputError
+from bluewright.web.access import Standing
 from bluewright.web.pages.gardens.forms import FileForm, GardenChangeForm, GardenForm, as_typed, write_garden
 from bluewright.web.pages.gardens.page import taken_out_page
 from bluewright.web.ui.context import OPEN_GARDEN
@@ -100,7 +101,9 @@ def change(request: HttpRequest, key: UUID) -> HttpResponse:
 @in_garden
 def taken_out(request: HttpRequest, garden: Garden) -> HttpResponse:
     """What was taken out in the last thirty days, each with its way back."""
-    return shown(request, "gardens/taken_out.html", taken_out_page(garden, all_taken_out(garden), now=timezone.now()))
+    standing: Standing = request.standing  # type: ignore[attr-defined]
+    page = taken_out_page(garden, all_taken_out(garden), now=timezone.now(), may_post=standing.may_post)
+    return shown(request, "gardens/taken_out.html", page)
 
 
 def _page(request: HttpRequest, *, form: GardenForm, file_form: FileForm) -> HttpResponse:
