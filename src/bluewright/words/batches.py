@@ -10,6 +10,7 @@ from bluewright.words.fields import name_said, value_said
 from bluewright.words.language import gettext as _
 from bluewright.words.language import marked, ngettext
 from bluewright.words.numbers import percent, sentence
+from bluewright.words.plan_cloth import PLANTS
 from bluewright.words.said import Rows, Said
 
 QUESTION: Final = marked("What do many batches say of ways, warmth, hours and seasons, each by itself?")
@@ -46,11 +47,18 @@ def said(found: BatchesAnswer) -> Said:
 
 
 def cause_said(one: CauseFound) -> str:
-    """`5 °C more temperature`, `soda ash beside ammonia`."""
+    """`Temperature: 5 °C more`, `Alkali: soda ash beside ammonia`; a way as it is called."""
     if one.beside:
-        return _("%(kind)s beside %(usual)s") % {"kind": one.is_, "usual": one.beside}
+        told = {"name": sentence(name_said(one.cause)), "kind": _kind(one.is_), "usual": _kind(one.beside)}
+        said_so = _("%(kind)s beside %(usual)s") if one.cause == "way" else _("%(name)s: %(kind)s beside %(usual)s")
+        return said_so % told
     step = value_said(float(one.is_), f"more_{one.cause}")
     return _("%(name)s: %(step)s more") % {"name": sentence(name_said(one.cause)), "step": step}
+
+
+def _kind(name: str) -> str:
+    """A plant by its name; any other kind as it is called."""
+    return _(PLANTS[name]) if name in PLANTS else name
 
 
 def _way(found: BatchesAnswer, one: CauseFound) -> str:

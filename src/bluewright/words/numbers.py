@@ -32,7 +32,7 @@ NOTES: Final = frozenset(
     {
         "before-the-end", "beyond-the-end", "chosen-tubs", "day-apart", "few-pairs",
         "lay-down-first", "looked-again", "many-comparisons", "may-not-show", "mostly-belief",
-        "never-together", "no-rivals", "picking-apart", "noisy-tubs", "not-a-trial", "not-laid-down",
+        "never-apart", "never-together", "no-rivals", "picking-apart", "noisy-tubs", "not-a-trial", "not-laid-down",
         "not-weighed-yet", "one-pair", "sorted-leaf", "spoilt-tubs", "tub-apart",
         "tubs-of-one-picking", "without-rival",
         "few-rungs", "ladder-misfit", "mix-well", "no-mix", "out-of-reach",

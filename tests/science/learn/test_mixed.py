@@ -69,6 +69,16 @@ def test_a_way_that_kept_to_one_season_cannot_be_told_from_it() -> None:
     assert "never-together" in {caution.code for caution in found_in(made).cautions}
 
 
+def test_causes_that_never_came_apart_are_named() -> None:
+    made = [
+        {"way": "a", "plant": plant, "alkali": alkali, "temp_c": 12.0 + k, "value": 1.0 + 0.03 * k}
+        for k, (plant, alkali) in enumerate([("woad", "soda"), ("japanese_indigo", "ammonia")] * 6)
+    ]
+    told_so = [caution.text for caution in found_in(made).cautions if caution.code == "never-apart"]
+    assert len(told_so) == 1
+    assert told_so[0].startswith("japanese indigo and ammonia went together")
+
+
 def test_what_was_noted_too_rarely_is_named_and_left_out() -> None:
     made = [
         {"way": "ab"[k % 2], "value": 1.0 + 0.1 * (k % 3)} | ({"held_h": 2.0 + k} if k < 3 else {}) for k in range(12)

@@ -51,7 +51,7 @@ def batches_record(garden: Garden) -> BatchesRecord:
             where="batches", what=f"fewer than {LEAST_BATCHES} batches are in a jar, with leaf that is known",
             right="wait for more",
         )  # fmt: skip
-    return BatchesRecord(id=garden.name, batches=noted, seed=1)
+    return BatchesRecord(batches=noted, seed=1)
 
 
 @lru_cache(maxsize=16)

@@ -16,7 +16,7 @@ from bluewright.science.base.bands import band, significant
 from bluewright.science.base.cautions import Caution
 from bluewright.science.base.errors import InputError
 from bluewright.science.base.posterior import sample
-from bluewright.science.learn.mixed_columns import Column, Columns, columns, ways_apart
+from bluewright.science.learn.mixed_columns import Column, Columns, always_together, columns, ways_apart
 from bluewright.science.learn.mixed_normals import MixedNormals
 from bluewright.science.learn.mixed_record import BatchesAnswer, BatchesRecord, CauseFound, SpreadFound
 from bluewright.science.learn.mixed_work import Work
@@ -86,6 +86,11 @@ def _cautions(record: BatchesRecord, built: Columns, ess: float) -> Iterator[Cau
             "never-together",
             f"{way} and {built.usual} never had the same {field.replace('_', ' ')}: which of the two makes the "
             f"difference cannot be told.",
+        )
+    for one, other in always_together(built.causes):
+        yield _note(
+            "never-apart",
+            f"{one} and {other} went together in these batches: which of the two makes the difference cannot be told.",
         )
     spoilt = sum(bool(batch.spoilt) for batch in record.batches)
     if spoilt:

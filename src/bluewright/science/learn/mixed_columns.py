@@ -123,6 +123,29 @@ def _assays(batches: Sequence[NotedBatch]) -> Floats:
     return np.array([[errors[name] * (batch.assay == name) for name in errors] for batch in batches], dtype=float)
 
 
+TOGETHER: Final = 0.95
+"""From such a correlation on two causes went together."""
+_NAMES: Final = {
+    "temp_c": "warmth", "steep_h": "hours in the water", "held_h": "hours held", "damaged_frac": "damage", "plant": "",
+    "leaf_age": "leaf that is", "alkali": "", "water": "", "way": "",
+}  # fmt: skip
+
+
+def always_together(causes: Sequence[Column]) -> list[tuple[str, str]]:
+    """Causes that went together in nearly all batches: what one does cannot be told from what the other does."""
+    varying = [one for one in causes if float(np.std(one.values)) > 0]
+    return [
+        (_called(one), _called(other))
+        for place, one in enumerate(varying)
+        for other in varying[place + 1 :]
+        if one.cause != other.cause and abs(float(np.corrcoef(one.values, other.values)[0, 1])) >= TOGETHER
+    ]
+
+
+def _called(one: Column) -> str:
+    return f"{_NAMES[one.cause]} {one.is_ if one.beside else ''}".strip().replace("_", " ")
+
+
 def ways_apart(record: BatchesRecord, usual: str) -> list[tuple[str, str]]:
     """Ways that were never made where the usual one was, each with the field in which they are apart."""
     found = []

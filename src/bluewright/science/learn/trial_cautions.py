@@ -175,7 +175,7 @@ def _firmness(record: TrialRecord, blocks: int, pair_sd: float | None) -> Iterat
         yield _note(
             "few-pairs",
             f"With {blocks} a difference that looks clear is on average told about twice as large as it is; the "
-            f"beliefs below that draw it in are the better bet.",
+            f"beliefs that draw it in are the better bet.",
         )
     usual_sd = 2**0.5 * noise_before(in_blocks=True, earlier=record.earlier).tub_sd
     if pair_sd is not None and pair_sd > NOISY_FACTOR.value * usual_sd:
