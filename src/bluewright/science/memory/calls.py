@@ -80,13 +80,11 @@ def one_more(belief: Belief, said: Said, own: Floats) -> Belief:
     layout = belief.layout
     groups = layout.groups(said.keys)
     precision, push = softened(said.told, own + layout.unnamed(groups))
-    picks = np.zeros((len(layout.names), layout.size))
-    for group in groups:
-        picks[layout.scores[group], layout.places(group)] = 1.0
-    across = belief.covariance @ picks.T
-    inner = np.eye(len(own)) + precision @ (picks @ across)
+    here, picks = layout.picked(groups)
+    across = belief.covariance[:, here] @ picks.T
+    inner = np.eye(len(own)) + precision @ (picks @ across[here])
     covariance = belief.covariance - across @ np.linalg.solve(inner, precision @ across.T)
-    mean = belief.mean + covariance @ (picks.T @ (push - precision @ (picks @ belief.mean)))
+    mean = belief.mean + covariance[:, here] @ (picks.T @ (push - precision @ (picks @ belief.mean[here])))
     return Belief(
         layout=layout,
         mean=mean,

@@ -34,6 +34,8 @@ from bluewright.science.memory.told import Line, Told, told
 from bluewright.science.steep.record import Garden, Move, learnable
 
 MOST_Z: Final = 6.0
+MOST_SPREAD_Z: Final = 3.0
+"""A steep's record takes no more: an instrument further off than that is told as off by so much, and as hardly known."""
 LOOSENED: Final = 0.999
 """Correlations are written this much nearer to nought, so that rounding leaves them possible."""
 SURELY_SD: Final = 0.8
@@ -195,7 +197,7 @@ def garden_of(belief: Belief, plant: Plant, keys: Keys) -> Garden:
         moves={
             belief.layout.names[k]: Move(
                 centre_z=float(np.clip(significant(float(mean[k]), 5), -MOST_Z, MOST_Z)),
-                spread_z=significant(float(sd), 5),
+                spread_z=min(significant(float(sd), 5), MOST_SPREAD_Z),
             )
             for k, sd in zip(wanted, spread, strict=True)
         },

@@ -66,6 +66,15 @@ class Layout:
         """The groups of a batch that have unknowns here."""
         return [(part, keys[part]) for part in PARTS if part in keys and (part, keys[part]) in self.start]
 
+    def picked(self, groups: Sequence[Group]) -> tuple[Places, Floats]:
+        """The unknowns (k,) of a batch of these groups, and the ones and noughts (d, k) that add them up by score."""
+        none = np.zeros(0, dtype=np.intp)
+        here = np.concatenate([none, *(self.places(group) for group in groups)])
+        rows = np.concatenate([none, *(self.scores[group] for group in groups)])
+        picks = np.zeros((len(self.names), len(here)))
+        picks[rows, np.arange(len(here))] = 1.0
+        return here, picks
+
     def unnamed(self, groups: Sequence[Group]) -> Floats:
         """Variances (d,) of the parts that a batch has but no group here stands for: they scatter as its own do."""
         known: set[Part] = {part for part, _ in groups} | {"batch"}
@@ -89,14 +98,10 @@ class Belief:
 
         A part that a batch has but nothing is known of (a new bed, an unnamed tub) adds its prior's variance.
         """
-        d = len(self.layout.names)
-        mean, covariance = np.zeros(d), np.zeros((d, d))
         groups = self.layout.groups(keys)
-        picks = np.zeros((d, self.layout.size))
-        for group in groups:
-            picks[self.layout.scores[group], self.layout.places(group)] += 1.0
-        mean = picks @ self.mean
-        covariance = picks @ self.covariance @ picks.T
+        here, picks = self.layout.picked(groups)
+        mean = picks @ self.mean[here]
+        covariance = picks @ self.covariance[np.ix_(here, here)] @ picks.T
         own = self.layout.unnamed(groups)
         if with_batch:
             own = own + own_scatter(self.layout.names, squares=self.squares)

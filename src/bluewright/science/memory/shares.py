@@ -61,7 +61,7 @@ SCATTER_LOG_SD: Final = Sourced(
 TRUSTED_FRAC: Final = Sourced(
     value=0.5, unit="1", source="common-practice", low=0.25, high=1.0, grade="guess",
     note="how far the strain call trusts what was taught of speed and signs, since the model may be wrong alike each "
-    "time; set by simulated gardens that do not obey it, where full trust cost more than it gained",
+    "time; in simulated gardens that do not obey it full trust cost more than half, and neither gained for sure",
 )  # fmt: skip
 SCATTERS: Final = (0.5, 0.71, 1.0, 1.41, 2.0)
 """Factors on the batches' scatter that are weighed against each other: never nought."""
