@@ -35,7 +35,7 @@ from bluewright.science.steep.record import Garden, Move, learnable
 
 MOST_Z: Final = 6.0
 MOST_SPREAD_Z: Final = 3.0
-"""A steep's record takes no more: an instrument further off than that is told as off by so much, and as hardly known."""
+"""A steep's record takes no more: what is less known than that is told as hardly known."""
 LOOSENED: Final = 0.999
 """Correlations are written this much nearer to nought, so that rounding leaves them possible."""
 SURELY_SD: Final = 0.8
