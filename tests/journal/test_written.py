@@ -7,6 +7,7 @@ from collections.abc import Callable, Iterator
 from concurrent.futures import ThreadPoolExecutor
 from contextlib import closing
 from pathlib import Path
+from shutil import copyfile
 from typing import Any
 
 import pytest
@@ -24,10 +25,17 @@ from tests.filed import filed
 TABLES = sorted(model._meta.db_table for model in apps.get_models(include_auto_created=True))
 
 
+@pytest.fixture(scope="module")
+def empty(tmp_path_factory: pytest.TempPathFactory, django_db_blocker: Any) -> Path:
+    """An empty database that counts, made once."""
+    with filed(tmp_path_factory.mktemp("empty") / "garden.sqlite3", django_db_blocker) as found:
+        return found
+
+
 @pytest.fixture
-def path(tmp_path: Path, django_db_blocker: Any) -> Iterator[Path]:
-    """An empty database that counts."""
-    with filed(tmp_path / "garden.sqlite3", django_db_blocker) as found:
+def path(empty: Path, tmp_path: Path, django_db_blocker: Any) -> Iterator[Path]:
+    """A copy of it, which is this thread's database."""
+    with filed(Path(copyfile(empty, tmp_path / "garden.sqlite3")), django_db_blocker) as found:
         yield found
 
 
@@ -221,6 +229,8 @@ def test_another_file_in_its_place_is_something_else(place: Garden, path: Path) 
     with closing(sqlite3.connect(path)) as here:
         here.execute("VACUUM INTO ?", (str(other),))
     connection.close()
+    for beside in ("-wal", "-shm"):
+        path.with_name(path.name + beside).unlink(missing_ok=True)
     other.replace(path)
     second = watch.counts(path)
     assert first is not None
