@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass, field
 from typing import Final
 
@@ -19,7 +20,7 @@ SURROUND: Final = "#777777"
 """Grey of L* 50, on which colours are judged."""
 
 
-def hex_of_lab(lab: Lab) -> str:
+def hex_of_lab(lab: Sequence[float]) -> str:
     """A colour as a screen shows it, `#a1b2c3`; what a screen cannot show is brought to its edge."""
     return "#" + "".join(f"{round(255 * float(code)):02x}" for code in code_of_lab(lab))
 

@@ -68,6 +68,12 @@ def number(text: str) -> Fraction:
     return Fraction(text.replace(",", "."))
 
 
+def signed(text: str) -> float:
+    """The number of a plain text that may begin with a minus. Raises InputError as `number`."""
+    found = float(number(text.removeprefix("-")))
+    return -found if text.startswith("-") else found
+
+
 def _with_bar(text: str, whole: str | None, over: str, under: str) -> Fraction:
     if int(under) == 0:
         raise _error(text, "divides by nothing", "write a fraction like 1/2")

@@ -10,7 +10,7 @@ from django.core.exceptions import ValidationError
 from django.utils.translation import gettext as _
 
 from bluewright.science.base.errors import InputError
-from bluewright.science.base.typed_numbers import number, plain
+from bluewright.science.base.typed_numbers import plain, signed
 
 LAB_LIMITS: Final = ((0.0, 100.0), (-130.0, 130.0), (-130.0, 130.0))
 """Of L*, a* and b*."""
@@ -30,7 +30,7 @@ class ThreeField(forms.CharField):
         if not text:
             return None
         try:
-            found = [_signed(part) for part in plain(text.replace(";", " ").replace("−", "-")).split()]
+            found = [signed(part) for part in plain(text.replace(";", " ").replace("−", "-")).split()]
         except InputError:
             found = []
         if self.one_will_do and len(found) == 1:
@@ -43,11 +43,6 @@ class ThreeField(forms.CharField):
                 raise ValidationError(_("%(name)s cannot be %(got)s; it lies from %(low)s to %(high)s.") % told)
         one, two, three = found
         return one, two, three
-
-
-def _signed(text: str) -> float:
-    found = float(number(text.removeprefix("-")))
-    return -found if text.startswith("-") else found
 
 
 def three_said(values: Iterable[Any]) -> str:

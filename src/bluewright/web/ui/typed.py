@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from datetime import datetime, timedelta
+from datetime import date, datetime, timedelta
 from typing import Any, Final
 
 from django import forms
@@ -14,7 +14,7 @@ from django.utils.translation import gettext as _
 
 from bluewright.science.base.errors import InputError
 from bluewright.science.base.measures import Measure, MeasureKind, System, read_measure, say_measure
-from bluewright.science.base.typed_numbers import number, plain
+from bluewright.science.base.typed_numbers import plain, signed
 
 CLOCKS_DIFFER: Final = timedelta(minutes=5)
 UNIT: Final = re.compile(r"[^\W\d_]|[%°'\"′″’”]")
@@ -103,6 +103,19 @@ def not_to_come(moment: datetime) -> None:
         raise ValidationError(_("That moment is still to come."))
 
 
+def not_a_day_to_come(day: date) -> None:
+    """Validator: what has been done or seen was not done on a day still to come."""
+    if day > timezone.localdate():
+        raise ValidationError(_("This day is still to come."))
+
+
+class DayField(forms.DateField):
+    """A day, as the browser's own field gives and takes it in any language."""
+
+    def __init__(self, **options: Any) -> None:
+        super().__init__(widget=forms.DateInput({"type": "date"}, "%Y-%m-%d"), **options)
+
+
 class DecimalField(forms.FloatField):
     """A bare number, with a decimal point or a decimal comma."""
 
@@ -119,11 +132,10 @@ class DecimalField(forms.FloatField):
         if len(value) > MOST_TYPED:
             raise ValidationError(f"This is longer than {MOST_TYPED} characters.")
         try:
-            text = plain(value)
-            found = number(text.removeprefix("-").removeprefix("+"))
+            found = signed(plain(value).removeprefix("+"))
         except InputError as error:
             raise ValidationError(f"{error.what}; {error.right}") from None
-        return super().clean(float(-found if text.startswith("-") else found))
+        return super().clean(found)
 
 
 class MomentField(forms.DateTimeField):

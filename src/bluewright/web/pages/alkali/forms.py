@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from datetime import date, datetime
+from datetime import datetime
 from typing import Any, Final
 
 from django import forms
@@ -16,7 +16,7 @@ from bluewright.journal.models.alkali import KINDS
 from bluewright.science.base.errors import InputError
 from bluewright.science.base.measures import Measure, MeasureKind, read_measure
 from bluewright.web.pages.alkali.strength import Strength, StrengthField
-from bluewright.web.ui.typed import DecimalField, MeasureField, MomentField, not_to_come
+from bluewright.web.ui.typed import DayField, DecimalField, MeasureField, MomentField, not_a_day_to_come, not_to_come
 
 LABELS: Final = [("nh3", _("ammonia (NH3)")), ("nh4oh", _("ammonium hydroxide (NH4OH)"))]
 READERS: Final = [("0.1", _("a meter, calibrated today")), ("0.2", _("a cheap pen")), ("0.3", _("strips"))]
@@ -49,8 +49,8 @@ class AlkaliForm(forms.Form):
         choices=LABELS, initial="nh3", label=_("The per cent of an ammonia label count"), widget=forms.RadioSelect
     )
     opened = forms.BooleanField(required=False, label=_("An ammonia bottle that has been open for weeks"))
-    opened_on = forms.DateField(
-        required=False, widget=forms.DateInput({"type": "date"}, "%Y-%m-%d"), label=_("Opened on"),
+    opened_on = DayField(
+        required=False, validators=[not_a_day_to_come], label=_("Opened on"),
         help_text=_("Left out while it is closed: then it keeps."),
     )  # fmt: skip
     pack = forms.CharField(
@@ -91,13 +91,6 @@ class AlkaliForm(forms.Form):
             return
         if found["pack"] is None and found["pack_money"] is not None:
             self.add_error("pack", gettext("Say how much it held, so that its price says something."))
-
-    def clean_opened_on(self) -> date | None:
-        """Not to come."""
-        day: date | None = self.cleaned_data["opened_on"]
-        if day is not None and day > timezone.localdate():
-            raise forms.ValidationError(gettext("This day is still to come."))
-        return day
 
     def row(self) -> Alkali:
         """The alkali of the valid form: a new one, or the one that is changed."""

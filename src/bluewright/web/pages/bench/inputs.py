@@ -13,10 +13,10 @@ from django.utils.translation import gettext_lazy
 
 from bluewright.science.base.errors import InputError
 from bluewright.science.base.measures import Measure, MeasureKind, System, bare_unit, say_measure
-from bluewright.science.base.typed_numbers import number, plain
+from bluewright.science.base.typed_numbers import plain, signed
 from bluewright.web.pages.bench.labels import choice, help_of
 from bluewright.web.pages.bench.tree import Entry
-from bluewright.web.ui.typed import DecimalField, MeasureField, MomentField
+from bluewright.web.ui.typed import DayField, DecimalField, MeasureField, MomentField
 
 MEASURES: Final = frozenset(get_args(MeasureKind))
 UNITLESS: Final = frozenset({"ph", "count"})
@@ -42,7 +42,7 @@ class SeriesField(forms.CharField):
         if not text:
             return None
         try:
-            found = [_signed(part) for part in plain(text.replace(";", " ")).split()]
+            found = [signed(part) for part in plain(text.replace(";", " ")).split()]
         except (InputError, OverflowError):  # a number of hundreds of digits is no float
             found = []
         if not self.fits(len(found)):
@@ -70,11 +70,6 @@ class NumbersField(SeriesField):
         return _("Write three numbers with spaces between, like 62 8 31.")
 
 
-def _signed(text: str) -> float:
-    found = float(number(text.removeprefix("-")))
-    return -found if text.startswith("-") else found
-
-
 def input_field(entry: Entry, *, label: str, required: bool, may_be_blank: bool, system: System) -> forms.Field:
     """The form field of an entry; `may_be_blank` offers to leave a choice out."""
     common: dict[str, Any] = {"label": label, "required": required, "help_text": _help(entry, system)}
@@ -91,7 +86,7 @@ PLAIN: Final[dict[str, Callable[..., forms.Field]]] = {
     "number": DecimalField,
     "tick": lambda **common: forms.BooleanField(widget=Tick, **{**common, "required": False}),
     "moment": MomentField,
-    "day": lambda **common: forms.DateField(widget=forms.DateInput({"type": "date"}, "%Y-%m-%d"), **common),
+    "day": DayField,
     "text": lambda **common: forms.CharField(max_length=MOST_TEXT, **common),
     "words": lambda **common: forms.CharField(max_length=MOST_TEXT, **common),
     "numbers": lambda **common: NumbersField(max_length=MOST_TEXT, **common),

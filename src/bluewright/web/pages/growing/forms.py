@@ -4,11 +4,9 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass
-from datetime import date
 from typing import Any, Final
 
 from django import forms
-from django.utils import timezone
 from django.utils.translation import gettext as _
 from django.utils.translation import gettext_lazy
 
@@ -16,7 +14,7 @@ from bluewright.journal.models import Bed, BedLook
 from bluewright.journal.models.bed_look import CAUSES, STARTS
 from bluewright.science.base.measures import System
 from bluewright.web.pages.bench.inputs import SeriesField
-from bluewright.web.ui.typed import CM_OR_IN, MeasureField
+from bluewright.web.ui.typed import CM_OR_IN, DayField, MeasureField, not_a_day_to_come
 
 NOTHING: Final = [("", gettext_lazy("nothing"))]
 NOT_KNOWN: Final = [("", gettext_lazy("not known"))]
@@ -114,20 +112,13 @@ class LookForm(forms.Form):
         choices=[*NOT_KNOWN, *CAUSES], required=False, label=gettext_lazy("What spots or eats them")
     )
     began = forms.ChoiceField(choices=[*NOTHING, *STARTS], required=False, label=gettext_lazy("What began on that day"))
-    day = forms.DateField(widget=forms.DateInput({"type": "date"}, "%Y-%m-%d"), label=gettext_lazy("When"))
+    day = DayField(label=gettext_lazy("When"), validators=[not_a_day_to_come])
 
     def __init__(self, *args: Any, bed: Bed, **options: Any) -> None:
         super().__init__(*args, **options)
         frame: Any = self.fields["frame"]
         longest: Any = self.fields["longest"]
         frame.system = longest.system = bed.garden.system
-
-    def clean_day(self) -> date:
-        """Today or before."""
-        day: date = self.cleaned_data["day"]
-        if day > timezone.localdate():
-            raise forms.ValidationError(_("This day is still to come."))
-        return day
 
     def clean(self) -> dict[str, Any]:
         """Something must be said, and counts need a frame."""

@@ -9,13 +9,14 @@ from django.urls import reverse
 from django.utils import timezone
 from django.utils.translation import gettext as _
 
+from bluewright.charts.colours import hex_of_lab
 from bluewright.charts.jar_protocol import jar_test_picture, two_light_picture
 from bluewright.charts.jar_series import jar_chart
 from bluewright.charts.series_chart import Event
 from bluewright.journal.bridge.jar_looks import jar_record, looked_at, same_jar
 from bluewright.journal.models import Batch, JarLook, Photo, Steep
 from bluewright.science.photo.jar_record import JarAnswer
-from bluewright.web.pages.measured.page import Chip, hex_of
+from bluewright.web.pages.measured.page import Chip
 from bluewright.web.ui.answered import Answered, answered
 from bluewright.web.ui.photos import Thumb, thumbs
 from bluewright.web.ui.why import main_why
@@ -122,7 +123,7 @@ def _row(look: JarLook) -> LookRow:
         key=str(look.pk),
         when=moment(timezone.localtime(look.seen_at)),
         said="; ".join(parts),
-        chips=tuple(Chip(hex=hex_of(sample["lab"]), name=names[role]) for role, sample in samples),
+        chips=tuple(Chip(hex=hex_of_lab(sample["lab"]), name=names[role]) for role, sample in samples),
         photos=thumbs([look.measured.photo] if look.measured.photo.deleted_at is None else []),
         read=_read(look),
         note=look.note,

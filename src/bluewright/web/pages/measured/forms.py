@@ -12,7 +12,7 @@ from django.utils.translation import gettext_lazy
 from bluewright.journal.bridge.measuring import CardFound
 from bluewright.science.base.errors import InputError
 from bluewright.science.base.records import read
-from bluewright.science.base.typed_numbers import number, plain
+from bluewright.science.base.typed_numbers import plain, signed
 from bluewright.science.photo.record import PhotoRecord
 from bluewright.web.ui.boxes import BoxesField, box_text
 
@@ -37,15 +37,10 @@ class LabField(forms.CharField):
         if not text:
             return None
         try:
-            l, a, b = (_signed(part) for part in plain(text.replace(";", " ")).split())  # noqa: E741 - its name
+            l, a, b = (signed(part) for part in plain(text.replace(";", " ")).split())  # noqa: E741 - its name
         except (InputError, ValueError):
             raise ValidationError(_("Write three numbers with spaces between, like 95 0.5 -3.")) from None
         return l, a, b
-
-
-def _signed(text: str) -> float:
-    found = float(number(text.removeprefix("-")))
-    return -found if text.startswith("-") else found
 
 
 class MeasureForm(forms.Form):

@@ -10,9 +10,9 @@ from django.urls import reverse
 from django.utils import timezone
 from django.utils.translation import gettext as _
 
+from bluewright.charts.colours import hex_of_lab
 from bluewright.journal.bridge.measuring import CardFound
 from bluewright.journal.models import Measured, Photo
-from bluewright.science.colour.spaces import code_of_lab
 from bluewright.science.photo.record import PhotoAnswer
 from bluewright.web.pages.photos.page import Subject
 from bluewright.web.ui.answered import Answered, answered
@@ -123,17 +123,12 @@ def chips(labs: Iterable[Sequence[float]]) -> tuple[Chip, ...]:
     """A chip for each colour, with its figures."""
     return tuple(
         Chip(
-            hex=hex_of(lab),
+            hex=hex_of_lab(lab),
             name=_("Sample %(number)s: L* %(l)s, a* %(a)s, b* %(b)s")
             % {"number": number, **{k: f"{part:.0f}".replace("-0", "0") for k, part in zip("lab", lab, strict=True)}},
         )
         for number, lab in enumerate(labs, start=1)
     )
-
-
-def hex_of(lab: Sequence[float]) -> str:
-    """A colour as a screen takes it."""
-    return "#" + "".join(f"{round(255 * float(code)):02x}" for code in code_of_lab(lab))
 
 
 def measured_row(row: Measured) -> MeasuredRow:

@@ -11,7 +11,7 @@ from django.utils.translation import gettext_lazy
 from bluewright.journal.models import PlanBasis, Want
 from bluewright.journal.models.bed import PLANTS
 from bluewright.journal.models.plan_basis import STEEP_KINDS, VAT_KINDS
-from bluewright.web.ui.typed import MeasureField, write_measure
+from bluewright.web.ui.typed import DayField, MeasureField, write_measure
 from bluewright.words.cloth import BASES, DEPTHS, FIBRES
 
 CHANCES: Final = [
@@ -20,11 +20,8 @@ CHANCES: Final = [
 ]  # fmt: skip
 
 
-def _day() -> forms.DateField:
-    return forms.DateField(
-        required=False, label=gettext_lazy("Ready by"), help_text=gettext_lazy("Left out: some time."),
-        widget=forms.DateInput({"type": "date"}, "%Y-%m-%d"),
-    )  # fmt: skip
+def _day() -> DayField:
+    return DayField(required=False, label=gettext_lazy("Ready by"), help_text=gettext_lazy("Left out: some time."))
 
 
 class _Measured(forms.Form):

@@ -11,7 +11,7 @@ from django.utils.translation import gettext as _
 from django.utils.translation import gettext_lazy
 
 from bluewright.journal.models import DaysAway, Garden, Limits
-from bluewright.web.ui.typed import MeasureField
+from bluewright.web.ui.typed import DayField, MeasureField
 
 SIZES: Final = (1, 2, 3)
 DAYS: Final = (
@@ -22,10 +22,6 @@ DAYS: Final = (
 LONGEST_D: Final = 366
 
 
-def _date(label: Any, **options: Any) -> forms.DateField:
-    return forms.DateField(widget=forms.DateInput({"type": "date"}, "%Y-%m-%d"), label=label, **options)
-
-
 def _hours(label: Any) -> forms.FloatField:
     return forms.FloatField(min_value=0, max_value=24, required=False, label=label)
 
@@ -33,7 +29,7 @@ def _hours(label: Any) -> forms.FloatField:
 class LimitsForm(forms.Form):
     """Tubs by size, hours by day of the week, room to dry."""
 
-    last_day = _date(gettext_lazy("Last day that is planned"))
+    last_day = DayField(label=gettext_lazy("Last day that is planned"))
 
     def __init__(self, *args: Any, garden: Garden, **options: Any) -> None:
         super().__init__(*args, **options)
@@ -84,8 +80,10 @@ class LimitsForm(forms.Form):
 class AwayForm(forms.Form):
     """Days on which nothing can be done."""
 
-    first = _date(gettext_lazy("First day away"))
-    until = _date(gettext_lazy("Last day away"), required=False, help_text=gettext_lazy("Left empty: the same day."))
+    first = DayField(label=gettext_lazy("First day away"))
+    until = DayField(
+        label=gettext_lazy("Last day away"), required=False, help_text=gettext_lazy("Left empty: the same day.")
+    )
 
     def clean(self) -> dict[str, Any]:
         """The last is not before the first, and not over."""

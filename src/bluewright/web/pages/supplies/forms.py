@@ -6,12 +6,11 @@ from typing import Any, Final
 
 from django import forms
 from django.utils import timezone
-from django.utils.translation import gettext as _
 from django.utils.translation import gettext_lazy
 
 from bluewright.journal.models import Garden, Supply
 from bluewright.journal.models.supply import SUPPLIES
-from bluewright.web.ui.typed import DecimalField, MeasureField, write_measure
+from bluewright.web.ui.typed import DayField, DecimalField, MeasureField, not_a_day_to_come, write_measure
 
 MOST_MONEY: Final = 1e9
 MOST_G: Final = 1e6
@@ -25,8 +24,8 @@ class SupplyForm(forms.Form):
         kind="mass_g", low=0.1, high=MOST_G, bare={"metric": "g", "us": "oz"}, label=gettext_lazy("The pack held")
     )  # fmt: skip
     paid = DecimalField(min_value=0, max_value=MOST_MONEY, label=gettext_lazy("Paid for it"))
-    bought_on = forms.DateField(
-        label=gettext_lazy("Bought on"), widget=forms.DateInput(attrs={"type": "date"}),
+    bought_on = DayField(
+        label=gettext_lazy("Bought on"), validators=[not_a_day_to_come],
         help_text=gettext_lazy("What went into vats from that day on is taken off it."),
     )  # fmt: skip
     used_up = forms.BooleanField(required=False, label=gettext_lazy("It is used up"))
@@ -35,13 +34,6 @@ class SupplyForm(forms.Form):
         super().__init__(*args, **{"initial": {"bought_on": timezone.localdate()}} | options)
         pack: Any = self.fields["pack"]
         pack.system = garden.system
-
-    def clean_bought_on(self) -> Any:
-        """Not still to come."""
-        day = self.cleaned_data["bought_on"]
-        if day > timezone.localdate():
-            raise forms.ValidationError(_("That day is still to come."))
-        return day
 
     def write(self, row: Supply) -> Supply:
         """The row as the valid form says it."""

@@ -13,7 +13,7 @@ from django.utils.translation import gettext_lazy
 from bluewright.journal.bridge.watering import BACK_D
 from bluewright.journal.models import Bed, WaterNote
 from bluewright.journal.models.water import FEELS, STAGES
-from bluewright.web.ui.typed import MeasureField
+from bluewright.web.ui.typed import DayField, MeasureField, not_a_day_to_come
 
 NOT_SAID = [("", gettext_lazy("not looked"))]
 
@@ -30,7 +30,7 @@ class NoteForm(forms.Form):
         help_text=gettext_lazy("Before any watering of that day."),
     )  # fmt: skip
     stage = forms.ChoiceField(choices=[*NOT_SAID, *STAGES], required=False, label=gettext_lazy("Leaves shade"))
-    day = forms.DateField(widget=forms.DateInput({"type": "date"}, "%Y-%m-%d"), label=gettext_lazy("When"))
+    day = DayField(label=gettext_lazy("When"), validators=[not_a_day_to_come])
 
     def __init__(self, *args: Any, bed: Bed, **options: Any) -> None:
         super().__init__(*args, **options)
@@ -38,12 +38,9 @@ class NoteForm(forms.Form):
         water.system = bed.garden.system
 
     def clean_day(self) -> date:
-        """Today or some weeks back."""
+        """Some weeks back at most."""
         day: date = self.cleaned_data["day"]
-        today = timezone.localdate()
-        if day > today:
-            raise forms.ValidationError(_("This day is still to come."))
-        if day < today - timedelta(days=BACK_D):
+        if day < timezone.localdate() - timedelta(days=BACK_D):
             raise forms.ValidationError(_("That is too long ago to bear on the water of today."))
         return day
 
