@@ -36,12 +36,21 @@ def test_it_goes_from_the_bed_to_the_home_tests(client: Client, garden: Garden) 
     page = story(client, a_told_piece(garden))
     assert page.opening == "Wool, 500 g, dyed with the indigo of woad grown at Marl Bank."
     told = {part.title: " ".join(part.lines) for part in page.chapters}
-    assert "Beds: Wall bed (woad, sown)." in told["Grown and picked"] and "Leaf picked " in told["Grown and picked"]
-    assert "Leaf steeped in water, 1 tub" in told["The blue"] and "Kept in Jar 9." in told["The blue"]
-    assert "Vat 9: reduced by fructose, a sugar; alkaline with slaked lime; no solvent." in told["Dyed"]
-    assert "3 dips, " in told["Dyed"] and "After it: soaped and rinsed, " in told["Dyed"]
+    assert (
+        "The leaf grew in Wall bed (woad, sown)." in told["Grown and picked"]
+        and "It was picked " in told["Grown and picked"]
+    )
+    assert "The leaf steeped in water, 1 tub" in told["The blue"] and "it was kept in Jar 9." in told["The blue"]
+    assert "by fructose, a sugar, alkaline with slaked lime; no solvent." in told["Dyed"]
+    assert (
+        "First it was cleaned: warm with soap. In its vat (Vat 9) " in told["Dyed"]
+        and "It was dipped 3 times, " in told["Dyed"]
+        and "Then it was soaped and rinsed, " in told["Dyed"]
+    )
     assert "deep blue, L\u00a034.2" in told["Its colour"].replace("Deep", "deep")
-    assert told["Home tests, no laboratory's"] == "Rubbed ten times, wet; grade 3-4 by eye; 10 strokes."
+    assert told["Home tests, no laboratory's"] == (
+        "Grades run from 5, nothing to be seen, to 1, very much. Rubbed ten times, wet; grade 3-4 by eye; 10 strokes."
+    )
     assert "by hand" in told["Care"]
     assert page.invented == "invented"
     assert "check your local rules" in page.label

@@ -138,65 +138,82 @@ def _chapters(
     yield _("The blue"), list(_made(thread, alkalis, zone))
     yield _("Dyed"), list(_dyed(row, thread, zone))
     yield _("Its colour"), list(_coloured(row))
-    yield _("Home tests, no laboratory's"), [_test_said(test) for test in row.home_tests.all() if test.grade]
+    yield _("Home tests, no laboratory's"), list(_tested(row))
     yield _("Care"), [_care(row), _("at first it may leave blue on what is white: wash it apart, wear it with dark")]
 
 
 def _grown(thread: Thread, zone: ZoneInfo) -> Iterator[str]:
     if thread.beds:
         told = [f"{bed.name} ({bed.get_plant_display()}, {bed.get_origin_display()})" for bed in thread.beds]
-        yield _("beds: %(beds)s") % {"beds": _listed(told)}
+        yield _("the leaf grew in %(beds)s") % {"beds": _listed(told)}
     picked = [one.picked_at.astimezone(zone) for one in thread.pickings]
     if picked:
-        yield _("leaf picked %(when)s") % {"when": days(min(picked), max(picked))}
+        yield _("it was picked %(when)s") % {"when": days(min(picked), max(picked))}
 
 
 def _made(thread: Thread, alkalis: Sequence[AlkaliPart], zone: ZoneInfo) -> Iterator[str]:
     if thread.tubs:
         began = [tub.started_at.astimezone(zone) for tub in thread.tubs]
         tubs = ngettext("%(n)d tub", "%(n)d tubs", len(began)) % {"n": len(began)}
-        yield _("leaf steeped in water, %(tubs)s, begun %(when)s") % {
+        yield _("the leaf steeped in water, %(tubs)s, begun %(when)s; the water took up what becomes the blue") % {
             "tubs": tubs,
             "when": days(min(began), max(began)),
         }
     kinds = sorted({str(part.alkali.get_kind_display()) for part in alkalis})
     if kinds:
-        yield _("the liquor made alkaline with %(alkalis)s and aired; the blue settled, washed, dried") % {
-            "alkalis": _listed(kinds)
-        }
+        yield _(
+            "made alkaline with %(alkalis)s and stirred in the air, the water turned blue; the blue sank, was washed "
+            "and dried"
+        ) % {"alkalis": _listed(kinds)}
     if thread.jars:
-        yield _("kept in %(jars)s") % {"jars": _listed([jar.name for jar in thread.jars])}
+        yield _("until it was dyed with, it was kept in %(jars)s") % {
+            "jars": _listed([jar.name for jar in thread.jars])
+        }
 
 
 def _dyed(row: Piece, thread: Thread, zone: ZoneInfo) -> Iterator[str]:
+    if row.scour:
+        yield _("first it was cleaned: %(how)s") % {"how": row.get_scour_display()}
     for vat in thread.vats:
         into = {added.what for added in vat.additions.all()}
         told = {
             "vat": vat.name, "how": REDUCTANTS[vat.kind],
             "alkalis": _listed([_(SUBSTANCES[what]) for what in VAT_ALKALIS if what in into]),
         }  # fmt: skip
-        with_alkali = _("%(vat)s: reduced by %(how)s; alkaline with %(alkalis)s; no solvent")
-        yield (with_alkali if told["alkalis"] else _("%(vat)s: reduced by %(how)s; no solvent")) % told
+        with_alkali = _(
+            "in its vat (%(vat)s) the blue dissolves, yellow-green: by %(how)s, alkaline with %(alkalis)s; no solvent"
+        )
+        without = _("in its vat (%(vat)s) the blue dissolves, yellow-green: by %(how)s; no solvent")
+        yield (with_alkali if told["alkalis"] else without) % told
     dips = dips_of(row)
     if dips:
         first, last = (dip.began_at.astimezone(zone) for dip in (dips[0], dips[-1]))
-        dipped = ngettext("%(n)d dip, %(when)s", "%(n)d dips, %(when)s", len(dips))
+        dipped = ngettext(
+            "it was dipped %(n)d time, %(when)s; in the air it turned blue",
+            "it was dipped %(n)d times, %(when)s; in the air between the dips it turned blue, deeper each time",
+            len(dips),
+        )
         yield dipped % {"n": len(dips), "when": days(first, last)}
-    if row.scour:
-        yield _("before it: %(how)s") % {"how": row.get_scour_display()}
-    if row.finished_at is not None:
-        yield _("after it: %(how)s, %(when)s") % {"how": row.get_finish_display(), "when": _day(row.finished_at, zone)}
+    if row.finished_at is not None and row.finish != "none":
+        yield _("then it was %(how)s, %(when)s") % {
+            "how": row.get_finish_display(),
+            "when": _day(row.finished_at, zone),
+        }
 
 
 def _coloured(row: Piece) -> Iterator[str]:
     if cloth_swatch(row) is not None:
         yield _("%(said)s (CIELAB, D65, 2° observer)") % {"said": patch(row).said}
     if ground(row).colour:
-        yield _("undyed: %(said)s") % {"said": ground(row).said}
+        yield _("before it was dyed: %(said)s") % {"said": ground(row).said}
 
 
-def _test_said(test: Any) -> str:
-    return "; ".join(part for part in (str(test.get_kind_display()), test_grade(test), test.how) if part)
+def _tested(row: Piece) -> Iterator[str]:
+    graded = [test for test in row.home_tests.all() if test.grade]
+    if graded:
+        yield _("grades run from 5, nothing to be seen, to 1, very much")
+    for test in graded:
+        yield "; ".join(part for part in (str(test.get_kind_display()), test_grade(test), test.how) if part)
 
 
 def _care(row: Piece) -> str:
