@@ -129,6 +129,7 @@ def pictures(page: Any, address: str) -> Iterator[tuple[str, dict[str, int], str
     rack = first("/batches/", "/batches/*/", named="On the rack").split("/")[2]
     jar = first("/jars/", "/jars/*/", named="Jar 2")
     bed = first("/beds/", "/beds/*/", named="Long bed")
+    bag = first("/cloth/", "/cloth/*/", named="Cotton bag")
     to_dose, to_air = wet_work(page, address)
     shots = {
         "today": "/", "tub-page": tub, "quick-look": f"{tub}look/", "why": f"{tub}why/window/", "batch": batch,
@@ -138,7 +139,9 @@ def pictures(page: Any, address: str) -> Iterator[tuple[str, dict[str, int], str
         "bed": bed, "weather": "/weather/", "book-phone": "/book/",
         "card": first("/cards/", "/cards/*/"), "vat": first("/vats/", "/vats/*/", named="Class vat"),
         "vat-fault": f"{first('/vats/', '/vats/*/', named='The crock')}fault/",
-        "ladder": first("/ladders/", "/ladders/*/"),
+        "ladder": first("/ladders/", "/ladders/*/"), "cloth": "/cloth/", "piece": bag, "dip-timer": f"{bag}dips/",
+        "shade": bag.replace("/cloth/", "/shades/"),
+        "story": f"{first('/cloth/', '/cloth/*/', named='Table runner')}story/",
     }  # fmt: skip
     for name, path in shots.items():
         yield name, PHONE, path
