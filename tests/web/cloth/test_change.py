@@ -12,17 +12,19 @@ pytestmark = pytest.mark.django_db
 
 
 def test_it_is_corrected_and_what_it_said_before_is_told(client: Client, garden: Garden) -> None:
-    piece = cast.a_piece(garden)
+    piece = cast.a_piece(garden, like_key=cast.a_swatch(garden, name="The old shawl").pk)
     where = url("cloth.change", key=piece.pk)
-    client.post(where, filled_with(client, where) | {"name": "Hem", "mass": "20 oz"})
+    client.post(where, filled_with(client, where) | {"name": "Hem", "mass": "20 oz", "like": ""})
     piece.refresh_from_db()
     assert (piece.name, piece.mass_typed) == ("Hem", "20 oz")
     (change,) = client.get(url("cloth.show", key=piece.pk)).context["page"].history
     assert "name Piece 9" in change.said and "mass 500 g" in change.said
+    assert "whose colour it is to get The old shawl" in change.said
 
 
 def test_sent_back_as_it_was_nothing_is_changed(client: Client, garden: Garden) -> None:
-    piece = cast.a_piece(garden, ground_l_star=84.1, ground_a_star=1.2, ground_b_star=9.6)
+    known = {"scale_sd_g": 0.05, "like_key": cast.a_swatch(garden).pk}
+    piece = cast.a_piece(garden, ground_l_star=84.1, ground_a_star=1.2, ground_b_star=9.6, **known)
     where = url("cloth.change", key=piece.pk)
     assert client.post(where, filled_with(client, where)).status_code == 302
     assert not Change.objects.filter(row_id=piece.pk).exists()

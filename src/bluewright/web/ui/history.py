@@ -13,7 +13,7 @@ from django.db import models
 from django.utils.translation import gettext as _
 from django.utils.translation import gettext_lazy
 
-from bluewright.journal.models import Kept
+from bluewright.journal.models import Kept, Swatch
 from bluewright.journal.queries.history import Step
 from bluewright.words.numbers import moment
 
@@ -66,6 +66,8 @@ NAMES: Final = {
     "scale_sd_g": gettext_lazy("grams the scale is good to"),
 }
 """Columns whose own name says too little."""
+KEYS: Final[dict[str, type[Kept]]] = {"like_key": Swatch}
+"""Columns that hold the key of a row which may be gone."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -108,8 +110,13 @@ def _before(row: Kept, step: Step, zone: ZoneInfo) -> str:
         if any(column.startswith(stem) for stem in typed) and not column.endswith("_typed"):
             continue
         stem = column.removesuffix("_typed").removesuffix("_id")
-        told.append(f"{NAMES.get(stem) or stem.replace('_', ' ')} {_value(row, column, value, zone)}")
+        said = _named(KEYS[column], value) if column in KEYS else _value(row, column, value, zone)
+        told.append(f"{NAMES.get(stem) or stem.replace('_', ' ')} {said}")
     return "; ".join(told) or _("the same in other words")
+
+
+def _named(model: type[Kept], key: Any) -> str:
+    return str(model.everything.filter(pk=key).first() or _("one that is gone")) if key else _("nothing")
 
 
 def _value(row: Kept, column: str, value: Any, zone: ZoneInfo) -> str:

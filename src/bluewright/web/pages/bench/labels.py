@@ -207,12 +207,12 @@ LABELS: Final[dict[str, Words]] = {
     "run": _("The vat is"),
     "refill_g": _("Pure indigo put in after each dip"),
     "dips": _("Dips"),
+    "done": _("Dips that it has had already"),
     "dip_min": _("In the vat"),
     "air_min": _("In the air between dips"),
     "after_dip": _("After each dip"),
     "finish": _("At the end"),
     "wanted": _("The wanted swatch: L, a, b"),
-    # dyeing
     "rungs": _("Swatches"),
     "k_over_s_sd_frac": _("That may be off by"),
     "gain_g": _("Heavier by, dry"),
