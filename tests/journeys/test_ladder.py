@@ -12,7 +12,7 @@ def dipped_through_a_lost_network(phone: Phone) -> None:
     """The first dip without a network, on through a closed tab: its steps go on, its taps are kept and sent later."""
     page, timer = phone.page, lambda name: phone.page.locator(f'[data-part="{name}"]')
     assert "all 3 go in" in phone.said()
-    where = page.url.removeprefix(phone.address)
+    where, name = page.url.removeprefix(phone.address), page.locator("h1").inner_text()
     page.context.set_offline(True)
     timer("in").get_by_role("button").click()
     assert "The strip marked 1 is done" in phone.said()
@@ -23,7 +23,7 @@ def dipped_through_a_lost_network(phone: Phone) -> None:
     page.goto("about:blank")
     phone.complaints.clear()
     phone.open("/")
-    assert "Not sent yet: Ladder 2" in phone.said()
+    assert f"Not sent yet: {name}" in phone.said()
     phone.open(where)
     page.locator("[data-dips][data-done='1']").wait_for()
     assert "the strips marked 2, 4 go in" in phone.said() and "Dip 1, " in phone.said()

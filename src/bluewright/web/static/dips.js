@@ -138,8 +138,8 @@
     clearTimeout(waiting);
     if (sending) return;
     sending = true;
-    let moved = false;
     try {
+      // A tap is forgotten only once a page that has it is here: closed in between, it is sent again and counts once.
       while (taps.length) {
         const one = taps[0];
         if (!written(one)) {
@@ -156,11 +156,10 @@
             // What hangs on a dip that was not written goes with it.
             taps = taps.filter((other) => other === one || other.dip !== one.dip);
           }
-          moved = true;
+          await fetched();
         }
         taps.shift();
         keep();
-        if (moved) await fetched();
       }
       failed = false;
     } catch (error) {

@@ -39,6 +39,7 @@
     if (href) {
       const link = document.createElement("a");
       link.href = href;
+      link.className = "back";
       link.textContent = text;
       line.append(link);
     } else line.textContent = text;

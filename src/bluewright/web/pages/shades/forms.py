@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from datetime import datetime
 from typing import Any, Final
 
@@ -12,7 +12,7 @@ from django.utils.translation import gettext_lazy
 
 from bluewright.journal.bridge.dyeing import dye_vat
 from bluewright.journal.bridge.vats import jar_purity
-from bluewright.journal.models import Garden, Jar, Piece, Swatch, Vat
+from bluewright.journal.models import Dip, Garden, Jar, Piece, Swatch, Vat
 from bluewright.science.base.errors import InputError
 from bluewright.science.dyeing.parts import DyeVat
 from bluewright.science.dyeing.shade_record import MOST_DIPS
@@ -81,11 +81,13 @@ class VatForm(forms.Form):
         """Whether a vat of the book is chosen, so that no more need be said of it."""
         return str(self["source"].value() or "").startswith("vat-") and not self.errors
 
-    def vat(self, *, now: datetime) -> DyeVat:
-        """The vat of a valid form. Raises InputError or ModelError where it cannot be reckoned."""
+    def vat(self, *, now: datetime, dips: Iterable[Dip] = ()) -> DyeVat:
+        """The vat of a valid form, as the first of these dips found it. Raises InputError or ModelError."""
         found = self.cleaned_data
         if found["source"] in self.vats:
-            return dye_vat(self.vats[found["source"]], now=now)
+            vat = self.vats[found["source"]]
+            first = min((dip.began_at for dip in dips if dip.vat_id == vat.pk), default=None)
+            return dye_vat(vat, now=now, at=first)
         if found["source"] == TYPED:
             share = found["active_sd_pct"]
             return DyeVat(

@@ -108,8 +108,10 @@ def _shade(request: HttpRequest, garden: Garden, row: Piece) -> tuple[ShadeForm,
     typed = form.cleaned_data
     wanted = form.swatches.get(typed["wanted"])
     try:
+        dips = list(row.dips.all())
+        had = sum(f"vat-{dip.vat_id}" == typed["source"] for dip in dips)
         record = bridge.shade_record(
-            row, form.vat(now=timezone.now()), dips=typed["dips"],
+            row, form.vat(now=timezone.now(), dips=dips), dips=typed["dips"], done=min(had, typed["dips"]),
             wanted=None if wanted is None else colours.lab(wanted),
             learned=None if typed["guess"] else bridge.learned(garden, row.fibre),
         )  # fmt: skip
