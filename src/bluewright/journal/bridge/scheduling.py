@@ -251,12 +251,12 @@ def _running(
     """Tubs that steep, each as the smallest size that holds it and is not taken yet; of those too many none."""
     zone, free = ZoneInfo(garden.time_zone), {one.volume_l: one.count for one in _sizes(limits)}
     before = {} if former is None else {one.id: one.strain_on for one in former.steeps if one.id}
-    steeping, found = list(tubs.steeping(garden)), []
-    air, logged = tubs.air_by_tub(garden, steeping), tubs.logged_by_tub(steeping)
-    for steep in steeping:
-        filled, leaf_kg = steep.started_at.astimezone(zone).date(), sum(one.leaf_kg for one in steep.leaf.all())
-        sizes = [size for size in sorted(free) if free[size]]
-        if not sizes or leaf_kg <= 0 or filled > today or (today - filled).days > queries.MOST_TUB_D:
+    days = {steep: steep.started_at.astimezone(zone).date() for steep in tubs.steeping(garden)}
+    lately = {steep: day for steep, day in days.items() if 0 <= (today - day).days <= queries.MOST_TUB_D}
+    air, logged, found = tubs.air_by_tub(garden, lately), tubs.logged_by_tub(lately), []
+    for steep, filled in lately.items():
+        leaf_kg, sizes = sum(one.leaf_kg for one in steep.leaf.all()), [size for size in sorted(free) if free[size]]
+        if not sizes or leaf_kg <= 0:
             continue
         size = next((size for size in sizes if size >= steep.water_l), sizes[-1])
         free[size] -= 1

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from datetime import date, timedelta
+from datetime import date, datetime, time, timedelta
 from typing import Any, Final
 from zlib import crc32
+from zoneinfo import ZoneInfo
 
 from django.db.models import Count, Max
 from django.utils import timezone
@@ -83,10 +84,11 @@ def rests_on(of: Garden, *, today: date) -> Mapping[str, str]:
 
 def _looks(of: Garden, *, today: date) -> tuple[tuple[Any, ...], ...]:
     """What was seen and logged of tubs that may still steep: of older ones nothing moves a plan any more."""
-    recent = {"steep__garden": of, "steep__started_at__date__gte": today - timedelta(days=MOST_TUB_D)}
-    logged = TubTemp.objects.filter(**recent, intake__deleted_at=None)
+    since = datetime.combine(today - timedelta(days=MOST_TUB_D), time(), ZoneInfo(of.time_zone))
+    recent = Steep.everything.filter(garden=of, started_at__gte=since).values("pk")
+    logged = TubTemp.objects.filter(steep__in=recent, intake__deleted_at=None)
     told = logged.aggregate(many=Count("pk"), latest=Max("time"))
-    return _latest(Reading.everything.filter(**recent)), (told["many"], told["latest"])
+    return _latest(Reading.everything.filter(steep__in=recent)), (told["many"], told["latest"])
 
 
 def _latest(rows: Any) -> tuple[Any, ...]:

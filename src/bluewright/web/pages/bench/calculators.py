@@ -185,6 +185,10 @@ TABLE: Final = (
             "beds[].lengths": _("Marked plants"), "beds[].lengths[].longest_mm": _("Longest leaf of each"),
             "drying_now[].tubs": _("Places that it takes"), "drying_now[].tray_m2": _("Tray that it takes"),
             "former[].bed": _("Which bed"),
+            "running[].best": _("At its best after, by the looks at it"),
+            "running[].best.p5_d": _("Days, nearly surely more"), "running[].best.p50_d": _("Days, the middle"),
+            "running[].best.p95_d": _("Days, nearly surely less"),
+            "running[].planned": _("Straining in the plan before"),
         },
     ),
     Calculator(
