@@ -37,7 +37,7 @@ def pour(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
 
 @require_http_methods(["GET", "HEAD", "POST"])
 @in_garden
-def change(request: HttpRequest, garden: Garden, key: UUID, row: UUID) -> HttpResponse:
+def change_poured(request: HttpRequest, garden: Garden, key: UUID, row: UUID) -> HttpResponse:
     """Correct how much was poured in, and when."""
     vat = the_vat(garden, key)
     poured = get_object_or_404(VatPoured, pk=row, vat=vat)
@@ -53,7 +53,7 @@ def change(request: HttpRequest, garden: Garden, key: UUID, row: UUID) -> HttpRe
 
 @require_POST
 @in_garden
-def delete(request: HttpRequest, garden: Garden, key: UUID, row: UUID) -> HttpResponse:
+def delete_poured(request: HttpRequest, garden: Garden, key: UUID, row: UUID) -> HttpResponse:
     """Water was not poured in after all; a heel is out again when the vat that it came from goes on."""
     poured = get_object_or_404(VatPoured, pk=row, vat=the_vat(garden, key), source=None)
     taken_out(
@@ -64,7 +64,7 @@ def delete(request: HttpRequest, garden: Garden, key: UUID, row: UUID) -> HttpRe
 
 @require_POST
 @in_garden
-def restore(request: HttpRequest, garden: Garden, key: UUID, row: UUID) -> HttpResponse:
+def restore_poured(request: HttpRequest, garden: Garden, key: UUID, row: UUID) -> HttpResponse:
     """Bring back what was poured in."""
     brought_back(request, get_object_or_404(VatPoured.everything, pk=row, vat=the_vat(garden, key), source=None))
     return redirect("vats.show", key=key)
