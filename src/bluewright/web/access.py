@@ -49,7 +49,7 @@ READ_BY_ALL: Final = frozenset({
     "vats.plan", "vats.fault", "book.csv", "book.looks",
     "jarlooks.how_jar", "jarlooks.how_light", "swatches.compare", "costs.csv", "stock.csv",
     "schedule.calendar", "cloth.dips", "ladders.dips", "cloth.story", "prints.cloth", "shades.match",
-    "shades.match_why", "learned.others", "compare.batches", "compare.batches_why",
+    "shades.match_why", "learned.others", "compare.batches", "compare.batches_why", "assays.jar_why",
 })  # fmt: skip
 """Further pages that an onlooker may read. Pages that only hold a form are not among them."""
 OF_THE_BROWSER: Final = frozenset({"gardens.open"})

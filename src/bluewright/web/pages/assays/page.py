@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 from typing import Any, Final
 from zoneinfo import ZoneInfo
 
+from django.urls import reverse
 from django.utils.translation import gettext as _
 from django.utils.translation import gettext_lazy
 
@@ -21,7 +22,7 @@ from bluewright.web.pages.bench.page import what_was_typed
 from bluewright.web.ui.answered import Answered, answered
 from bluewright.web.ui.history import HistoryRow, history, written
 from bluewright.web.ui.stages import stage_of
-from bluewright.web.ui.why import main_why
+from bluewright.web.ui.why import Link, main_why
 from bluewright.web.ui.why_figures import figures
 from bluewright.web.ui.why_view import why_address
 from bluewright.words import assay as words
@@ -75,6 +76,8 @@ class Together:
     to_know: tuple[str, ...]
     chart: str
     """SVG text."""
+    why: Link
+    """Where it says why."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -140,16 +143,24 @@ def assay_rows(jar: Jar) -> tuple[AssayRow, ...]:
 
 def together(jar: Jar) -> Together | None:
     """All results of a jar side by side; None where there is no assay."""
-    found = bridge.together(jar) if jar.assays.all() else None
-    if found is None:
+    named = all_together(jar)
+    if named is None:
         return None
-    named = with_names(found, jar)
     said = words.combine_said(named)
     lines = [part for part in said.parts if isinstance(part, str)]
     return Together(
         said=lines[0], lines=tuple(lines[1:]), to_know=(*said.take_care, *said.to_know),
         chart=charts.purity_chart(named, answer=lines[0]),
+        why=Link(
+            to=reverse("assays.jar_why", kwargs={"key": jar.pk, "figure": "indigo_pct"}), name=_("indigo in the jar")
+        ),
     )  # fmt: skip
+
+
+def all_together(jar: Jar) -> CombineAnswer | None:
+    """What all results of a jar say together, each method as it is called; None where there is no assay."""
+    found = bridge.together(jar) if jar.assays.all() else None
+    return None if found is None else with_names(found, jar)
 
 
 def with_names(found: CombineAnswer, jar: Jar) -> CombineAnswer:

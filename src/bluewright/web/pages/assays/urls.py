@@ -6,6 +6,7 @@ from bluewright.web.pages.assays import views
 
 urlpatterns = [
     path("jar/<uuid:key>/", views.index, name="assays.index"),
+    path("jar/<uuid:key>/why/<str:figure>/", views.jar_why, name="assays.jar_why"),
     path("jar/<uuid:key>/add/<str:method>/", views.add, name="assays.add"),
     path("<uuid:row>/", views.show, name="assays.show"),
     path("<uuid:row>/why/<str:figure>/", views.why, name="assays.why"),

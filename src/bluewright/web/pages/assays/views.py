@@ -18,7 +18,7 @@ from bluewright.journal.queries import assays, jars, swatches
 from bluewright.journal.queries.history import histories
 from bluewright.web.pages.assays.depths import depths
 from bluewright.web.pages.assays.entered import Entered, begun, entered, reopened
-from bluewright.web.pages.assays.page import answer_of, assay_page, assays_page
+from bluewright.web.pages.assays.page import all_together, answer_of, assay_page, assays_page
 from bluewright.web.pages.jars.reckoning import reckoned
 from bluewright.web.ui.respond import brought_back, in_garden, shown, taken_out
 from bluewright.web.ui.why import Link
@@ -35,6 +35,18 @@ MOST_SWATCHES: Final = 24
 def index(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
     """The assays of a jar: what they say together, each, and the ways of another."""
     return shown(request, "assays/index.html", assays_page(_jar(garden, key)))
+
+
+@require_safe
+@in_garden
+def jar_why(request: HttpRequest, garden: Garden, key: UUID, figure: str) -> HttpResponse:
+    """Why a figure of all results of a jar together is so."""
+    jar = _jar(garden, key)
+    return why_shown(
+        request, all_together(jar), figure=figure, address=why_address("assays.jar_why", key=key),
+        back=Link(to=reverse("assays.index", kwargs={"key": key}), name=jar.name),
+        missing=_("Nothing was assayed yet."),
+    )  # fmt: skip
 
 
 @require_http_methods(["GET", "HEAD", "POST"])
