@@ -46,7 +46,7 @@ READING: Final = frozenset({"index", "show", "why"})
 READ_BY_ALL: Final = frozenset({
     "today", "weather.days", "gardens.begin", "photos.image", "alkali.dose", "alkali.jar", "alkali.card", "cloth.cost",
     "prints.batch", "prints.alkali", "prints.jar", "prints.card", "prints.plan", "prints.vat",
-    "vats.plan", "vats.fault", "book.csv", "book.looks",
+    "vats.plan", "vats.fault", "vats.cost", "book.csv", "book.looks",
     "jarlooks.how_jar", "jarlooks.how_light", "swatches.compare", "costs.csv", "stock.csv",
     "schedule.calendar", "cloth.dips", "ladders.dips", "cloth.story", "prints.cloth", "shades.match",
     "shades.match_why", "learned.others", "compare.batches", "compare.batches_why", "assays.jar_why",

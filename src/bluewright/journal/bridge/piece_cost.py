@@ -22,7 +22,9 @@ from bluewright.journal.queries.supplies import Pack
 from bluewright.science.base.bands import Band
 from bluewright.science.cost.cloth import cloth_cost
 from bluewright.science.cost.cloth_record import ClothCostAnswer, ClothCostRecord, IntoVat, VatShare
+from bluewright.science.cost.vat import VatCost, cost_of_vat
 from bluewright.science.dyeing.shade_record import MOST_DIPS
+from bluewright.science.vat.state_record import VatAnswer
 from bluewright.words.vat import SUBSTANCES
 
 NINETY_WIDTH_SD: Final = 3.29
@@ -61,7 +63,20 @@ def _share(
     row: Piece, vat: Vat, times: list[datetime], prices: Mapping[UUID, Band], cupboard: Mapping[str, Pack],
     now: datetime,
 ) -> VatShare:  # fmt: skip
-    drawn, stands = _drawn(row, vat, times, now), vat_answer(vat, now)
+    return _share_of(vat, vat_answer(vat, now), _drawn(row, vat, times, now), prices, cupboard)
+
+
+def vat_cost(vat: Vat, *, now: datetime) -> VatCost:
+    """What all that went into a vat of `queries.vats` cost. Raises InputError or ModelError as its state does."""
+    stands, prices = vat_answer(vat, now), _blue_prices(vat.garden, {vat.pk: vat})
+    record = _share_of(vat, stands, stands.total_g, prices, _cupboard(vat.garden))
+    return cost_of_vat(record, rng=np.random.default_rng(vat.seed))
+
+
+def _share_of(
+    vat: Vat, stands: VatAnswer, drawn: Band, prices: Mapping[UUID, Band], cupboard: Mapping[str, Pack]
+) -> VatShare:
+    """A vat with all that went in, and how much of its blue is asked for."""
     whole = Band(
         p5=stands.total_g.p5 + stands.taken_g.p5, p50=stands.total_g.p50 + stands.taken_g.p50,
         p95=stands.total_g.p95 + stands.taken_g.p95,

@@ -31,8 +31,8 @@ def cloth_cost(record: ClothCostRecord, *, rng: np.random.Generator) -> ClothCos
     work = minutes / 60 * wage; whole = (blue + vat + work + own) / (1 - failed). Each amount is log-normal about what
     was told; all is added within each draw. Source: common practice.
     """
-    drawn = [_about(vat.drawn_g, _off(vat.drawn_off_frac, DRAWN_OFF_FRAC), rng) for vat in record.vats]
-    work_h = None if record.spent_min is None else _about(record.spent_min / 60.0, record.spent_off_frac, rng)
+    drawn = [about(vat.drawn_g, off_frac(vat.drawn_off_frac, DRAWN_OFF_FRAC), rng) for vat in record.vats]
+    work_h = None if record.spent_min is None else about(record.spent_min / 60.0, record.spent_off_frac, rng)
     carried = 1.0 / (1.0 - record.failed_frac)
     parts = {item: carried * money for item, money in _parts(record, drawn, work_h, rng).items()}
     whole = sum(parts.values(), np.zeros(DRAWS))
@@ -65,10 +65,10 @@ def _parts(
     found: dict[ClothItem, Floats] = {}
     for vat, grams in zip(record.vats, drawn, strict=True):
         if vat.blue_money_per_g is not None:
-            found["blue"] = found.get("blue", 0.0) + grams * _about(
-                vat.blue_money_per_g, _off(vat.blue_off_frac, BLUE_OFF_FRAC), rng
+            found["blue"] = found.get("blue", 0.0) + grams * about(
+                vat.blue_money_per_g, off_frac(vat.blue_off_frac, BLUE_OFF_FRAC), rng
             )
-        others_money = sum(_money(one) for one in vat.others if one.pack_money is not None)
+        others_money = sum(money_of(one) for one in vat.others if one.pack_money is not None)
         if others_money and vat.put_in_g is not None:
             found["vat"] = found.get("vat", 0.0) + others_money * _share(vat, grams, rng)
     if work_h is not None and record.wage_money_per_h is not None:
@@ -81,30 +81,37 @@ def _parts(
 def _share(vat: VatShare, drawn_g: Floats, rng: np.random.Generator) -> Floats:
     """Its share of all that went into the vat: that of its blue, and never more than all."""
     assert vat.put_in_g is not None  # the caller asked
-    return np.minimum(drawn_g / _about(vat.put_in_g, _off(vat.put_in_off_frac, PUT_IN_OFF_FRAC), rng), 1.0)
+    return np.minimum(drawn_g / about(vat.put_in_g, off_frac(vat.put_in_off_frac, PUT_IN_OFF_FRAC), rng), 1.0)
 
 
-def _money(one: IntoVat) -> float:
+def money_of(one: IntoVat) -> float:
+    """What so much of a pack that has a price cost."""
     assert one.pack_g is not None and one.pack_money is not None  # a price has its pack
     return one.used_g * one.pack_money / one.pack_g
 
 
-def _off(told: float | None, usual: Sourced) -> float:
+def off_frac(told: float | None, usual: Sourced) -> float:
+    """How far something may be off, as a share: as told, else as usual."""
     return usual.value if told is None else told
 
 
-def _about(value: float, off_frac: float, rng: np.random.Generator) -> Floats:
+def about(value: float, off_frac: float, rng: np.random.Generator) -> Floats:
     """Log-normal draws about a value, off by so much of it."""
     return np.asarray(value * np.exp(np.log1p(off_frac) * rng.standard_normal(DRAWS)))
 
 
 def _unpriced(record: ClothCostRecord) -> Iterator[str]:
     for vat in record.vats:
-        if vat.blue_money_per_g is None:
-            yield f"blue of {vat.name}" if vat.name else "blue"
-        for one in vat.others:
-            if one.pack_money is None or vat.put_in_g is None:
-                yield one.name
+        yield from unpriced_of(vat)
+
+
+def unpriced_of(vat: VatShare) -> Iterator[str]:
+    """What of a vat has no price, or no share that could be told."""
+    if vat.blue_money_per_g is None:
+        yield f"blue of {vat.name}" if vat.name else "blue"
+    for one in vat.others:
+        if one.pack_money is None or vat.put_in_g is None:
+            yield one.name
 
 
 def _cautions(record: ClothCostRecord) -> Iterator[Caution]:

@@ -2,7 +2,7 @@
 
 from django.urls import path
 
-from bluewright.web.pages.vats.views import additions, faults, looks, plans, poured, vats
+from bluewright.web.pages.vats.views import additions, cost, faults, looks, plans, poured, vats
 
 urlpatterns = [
     path("", vats.index, name="vats.index"),
@@ -14,6 +14,7 @@ urlpatterns = [
     path("<uuid:key>/restore/", vats.restore, name="vats.restore"),
     path("<uuid:key>/end/", vats.end, name="vats.end"),
     path("<uuid:key>/go-on/", vats.go_on, name="vats.go_on"),
+    path("<uuid:key>/cost/", cost.cost, name="vats.cost"),
     path("<uuid:key>/fault/", faults.fault, name="vats.fault"),
     path("<uuid:key>/look/", looks.look, name="vats.look"),
     path("<uuid:key>/add/", additions.add, name="vats.add"),
