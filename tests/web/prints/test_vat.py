@@ -51,9 +51,13 @@ def test_it_tells_recipe_state_hazards_and_where_it_is(client: Client, vat: Vat)
 
 
 def test_a_vat_made_by_hand_tells_what_went_in(client: Client, garden: Garden) -> None:
-    page = client.get(where(cast.a_made_vat(garden))).context["page"]
-    assert page.steps_head == "What went in"
-    assert page.steps[0] == "60 g of indigo powder, 35% indigo"
+    vat = cast.a_made_vat(garden)
+    for hours in range(12, 2, -1):
+        cast.a_vat_poured(vat, hours_ago=hours)
+    page = client.get(where(vat)).context["page"]
+    assert page.steps == ()
+    assert "60 g of indigo powder, 35% indigo; 120 g of slaked lime; 180 g of fructose." in page.went_in[0]
+    assert len(page.went_in) == 8 and all("5 L of water" in line for line in page.went_in[1:])
 
 
 def test_nothing_typed_breaks_the_typesetting_and_cautions_stay_on_the_page(client: Client, vat: Vat) -> None:

@@ -90,9 +90,9 @@ def money_of(one: IntoVat) -> float:
     return one.used_g * one.pack_money / one.pack_g
 
 
-def off_frac(told: float | None, usual: Sourced) -> float:
+def off_frac(told_frac: float | None, usual: Sourced) -> float:
     """How far something may be off, as a share: as told, else as usual."""
-    return usual.value if told is None else told
+    return usual.value if told_frac is None else told_frac
 
 
 def about(value: float, off_frac: float, rng: np.random.Generator) -> Floats:

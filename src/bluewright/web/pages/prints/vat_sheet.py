@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import datetime
+from itertools import groupby
+from typing import Final
 from zoneinfo import ZoneInfo
 
 from django.utils.translation import gettext as _
@@ -18,7 +20,7 @@ from bluewright.science.vat.state_record import VatAnswer
 from bluewright.web.pages.prints.jar_label import square
 from bluewright.web.pages.prints.paper import invented_mark, paper_of
 from bluewright.web.pages.vats.page import facts
-from bluewright.web.pages.vats.story import addition_said, look_said
+from bluewright.web.pages.vats.story import addition_said, look_said, poured_said
 from bluewright.words.numbers import moment
 from bluewright.words.vat_recipe import said as recipe_said
 from bluewright.words.vat_recipe import steps_said
@@ -42,7 +44,10 @@ class VatSheet:
     """How it stands and what to do, as when it was printed; or why nothing can be said."""
     steps_head: str
     steps: tuple[str, ...]
-    """The recipe in its order; what went in where it was made without one."""
+    """The recipe in its order; empty where it was made without one."""
+    went_in_head: str
+    went_in: tuple[str, ...]
+    """What really went in, with its moment: at its making and since."""
     look_head: str
     look: str
     """The latest look; empty before the first."""
@@ -72,8 +77,10 @@ def vat_sheet(
         facts=facts(vat),
         state_head=_("How it stands"),
         state=(trouble,) if told is None else tuple(part for part in told.parts if isinstance(part, str)),
-        steps_head=_("What went in") if found is None else _("How it was made"),
-        steps=tuple(steps_said(found)) if found is not None else tuple(map(addition_said, vat.additions.all())),
+        steps_head=_("How it was made"),
+        steps=tuple(steps_said(found)) if found is not None else (),
+        went_in_head=_("What went in"),
+        went_in=tuple(_went_in(vat, zone)),
         look_head=_("Last look, %(when)s") % {"when": moment(looks[-1].taken_at.astimezone(zone))} if looks else "",
         look=look_said(looks[-1]) if looks else "",
         care_head=_("Take care"),
@@ -95,6 +102,21 @@ def _recipe(vat: Vat) -> VatRecipeAnswer | None:
         return recipe_of(read(VatRecipeRecord, vat.recipe))
     except BluewrightError:
         return None
+
+
+MOST_MOMENTS: Final = 8
+"""A card has room for so many: the making and the latest."""
+
+
+def _went_in(vat: Vat, zone: ZoneInfo) -> list[str]:
+    """What went into it in its order, what came at one moment on one line."""
+    found = [(row.added_at, addition_said(row)) for row in vat.additions.all()]
+    found += [(row.poured_at, poured_said(row)) for row in vat.poured.all()]
+    lines = []
+    for at, rows in groupby(sorted(found, key=lambda one: one[0]), key=lambda one: one[0]):
+        told = {"when": moment(at.astimezone(zone)), "what": "; ".join(said for _at, said in rows)}
+        lines.append(_("%(when)s: %(what)s.") % told)
+    return lines if len(lines) <= MOST_MOMENTS else [lines[0], *lines[1 - MOST_MOMENTS :]]
 
 
 def _care(answer: VatAnswer | None, found: VatRecipeAnswer | None) -> Iterator[str]:
