@@ -54,7 +54,8 @@ def cost_page(of: Garden, *, key: str, name: str, found: VatCost) -> CostPage:
     rows = []
     if found.blue_money is not None:
         rows.append((False, (_("its pure blue"), "", money(found.blue_money, **style))))
-    rows += [(False, (_(what), f"{by_scale(used_g)} g", price(paid, **style))) for what, used_g, paid in found.others]
+    for one in found.others:
+        rows.append((False, (_(one.name), f"{by_scale(one.used_g)} g", price(one.paid_money, **style))))
     whole = found.whole_money
     return CostPage(
         key=key,
