@@ -10,7 +10,17 @@ import pytest
 from bluewright.science import thread
 from bluewright.science.base.errors import InputError
 from bluewright.science.base.records import dump, read
-from bluewright.science.memory.garden import Learned, answer, blue_of, foretold_of, learned, read_batches
+from bluewright.science.memory.garden import (
+    MOST_SPREAD_Z,
+    MOST_Z,
+    Learned,
+    answer,
+    blue_of,
+    foretold_of,
+    garden_of,
+    learned,
+    read_batches,
+)
 from bluewright.science.memory.joining import keys_of
 from bluewright.science.memory.record import GardenAnswer, GardenRecord
 from bluewright.science.memory.told import Told
@@ -117,3 +127,10 @@ def test_plans_and_beds_draw_from_the_same_belief(made: Learned, found: GardenAn
     keys = keys_of(made.last)
     elsewhere = blue_of(made, "woad", {**keys, "bed": "never picked"})
     assert elsewhere.garden_log_sd > blue_of(made, "woad", keys).garden_log_sd
+
+
+def test_a_hand_or_instrument_far_off_is_told_as_hardly_known_and_the_call_still_comes(made: Learned) -> None:
+    """Thirty times as far off as was learned: beyond what a steep's record takes."""
+    far = garden_of(replace(made.belief, mean=30 * made.belief.mean), "woad", keys_of(made.last))
+    assert max(move.spread_z for move in far.moves.values()) == MOST_SPREAD_Z
+    assert max(abs(move.centre_z) for move in far.moves.values()) <= MOST_Z
