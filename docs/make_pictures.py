@@ -110,6 +110,14 @@ def wet_work(page: Any, address: str) -> tuple[str, str]:
     return keys[0], keys[1]
 
 
+def reckoned(page: Any) -> None:
+    """Wait until what is shown is no longer being reckoned beside the page."""
+    until = time.monotonic() + 120
+    while "being reckoned" in page.content() and time.monotonic() < until:
+        time.sleep(1)
+        page.reload()
+
+
 def pictures(page: Any, address: str) -> Iterator[tuple[str, dict[str, int], str]]:
     """Name, size and path of every picture."""
 
@@ -145,7 +153,10 @@ def pictures(page: Any, address: str) -> Iterator[tuple[str, dict[str, int], str
     }  # fmt: skip
     for name, path in shots.items():
         yield name, PHONE, path
-    pages = {"plan": "/plan/", "schedule": "/plan/schedule/", "costs": "/costs/", "stock": "/stock/", "law": "/law/"}
+    pages = {
+        "plan": "/plan/", "schedule": "/plan/schedule/", "costs": "/costs/", "stock": "/stock/", "law": "/law/",
+        "learned": "/learned/",
+    }  # fmt: skip
     for name, path in pages.items():
         yield name, PHONE, path
     yield "plan-sheet", LAPTOP, "/prints/plan/"
@@ -165,6 +176,7 @@ def main() -> int:
         for name, size, path in list(pictures(page, address)):
             page.set_viewport_size(size)  # type: ignore[arg-type]
             page.goto(address + path)
+            reckoned(page)
             shot = Image.open(io.BytesIO(page.screenshot(full_page=True))).convert("RGB")
             shot = shot.crop((0, 0, shot.width, min(shot.height, MOST_HIGH)))
             shot.quantize(COLOURS, dither=Image.Dither.NONE).save(IMAGES / f"{name}.png", optimize=True)
