@@ -16,6 +16,7 @@ def test_it_is_taken_for_dry_and_can_go_into_a_jar(client: Client, garden: Garde
     assert response.redirect_chain == [(url("drying.show", key=batch.pk), 302)]
     assert Drying.objects.get(pk=drying.pk).ended_at is not None
     assert response.context["page"].ready
+    assert "do not show that it is dry" in response.content.decode(), "it still lost much at the last weighing"
     undo = url("drying.go_on", key=batch.pk, row=drying.pk)
     assert [message.extra_tags for message in response.context["messages"]] == [undo]
 
