@@ -78,7 +78,7 @@ def test_five_dips_with_the_timer_and_a_lost_network(phone: Phone, timer: Any) -
     phone.press("Write it down")
     assert "L 41.0, a −3.5, b −20.0" in phone.said().replace("\u00a0", " ")
     phone.press("Its story, to hand on")
-    assert "5 dips" in phone.said() and "What we do not know" in phone.said()
+    assert "dipped 5 times" in phone.said() and "What we do not know" in phone.said()
     phone.press("Print it")
     printed = page.pdf(format="A4", prefer_css_page_size=True)
     assert len(re.findall(rb"/Type\s*/Page\b", printed)) == 1
