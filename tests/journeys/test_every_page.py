@@ -46,7 +46,7 @@ print(HomeTest.objects.filter(piece__garden=garden)[0].piece_id)
 
 Prints a batch that was decanted, one that is being aired, an assay, a ladder and a piece of cloth that was tried.
 """
-LEARNED_IN_S = 90
+LEARNED_IN_S = 300
 
 
 @pytest.fixture(scope="module")
