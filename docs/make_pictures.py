@@ -146,6 +146,8 @@ def pictures(page: Any, address: str) -> Iterator[tuple[str, dict[str, int], str
         "assays": f"/assays/jar/{jar.split('/')[2]}/",
         "bed": bed, "weather": "/weather/", "book-phone": "/book/",
         "card": first("/cards/", "/cards/*/"), "vat": first("/vats/", "/vats/*/", named="Class vat"),
+        "vats": "/vats/",
+        "vat-plan": f"/vats/plan/?kind=dithionite&fibre=wool&volume=20+L&depth=medium&jar={jar.split('/')[2]}",
         "vat-fault": f"{first('/vats/', '/vats/*/', named='The crock')}fault/",
         "ladder": first("/ladders/", "/ladders/*/"), "cloth": "/cloth/", "piece": bag, "dip-timer": f"{bag}dips/",
         "shade": bag.replace("/cloth/", "/shades/"),
@@ -167,13 +169,15 @@ def pictures(page: Any, address: str) -> Iterator[tuple[str, dict[str, int], str
 
 
 def main() -> int:
-    """Write them all."""
+    """Write them all, or those that are named."""
     chromium = os.environ.get("CHROMIUM") or shutil.which("chromium")
     with server() as address, sync_playwright() as playwright:
         browser = playwright.chromium.launch(executable_path=chromium, args=ARGUMENTS)
         page = browser.new_page(locale="en-GB", timezone_id="Europe/London")
         page.clock.set_fixed_time(MOMENT)
         for name, size, path in list(pictures(page, address)):
+            if sys.argv[1:] and name not in sys.argv[1:]:
+                continue
             page.set_viewport_size(size)  # type: ignore[arg-type]
             page.goto(address + path)
             reckoned(page)

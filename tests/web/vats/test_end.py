@@ -57,6 +57,15 @@ def test_or_the_heel_of_a_new_one(client: Client, garden: Garden) -> None:
     assert VatPoured.objects.get(vat=new, source=vat).pure_g == pytest.approx(20.0, abs=1.5)
 
 
+def test_litres_that_go_over_fill_the_new_one_up(client: Client, garden: Garden) -> None:
+    vat = cast.a_made_vat(garden)
+    typed = {"ended_at": cast.typed(cast.moment(0)), "end": "kept_on", "into": "new", "new_name": "Second life"}
+    page = client.post(where(vat), typed | {"poured": "30 L"}, follow=True).context["page"]
+    new = Vat.objects.get(name="Second life")
+    assert (new.volume_l, VatPoured.objects.get(vat=new).volume_l) == (10.0, 30.0)
+    assert ", 40 L, " in page.facts
+
+
 @pytest.mark.parametrize(
     ("typed", "field", "says"),
     [

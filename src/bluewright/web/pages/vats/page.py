@@ -20,6 +20,7 @@ from bluewright.web.pages.vats.kept import Known, reckoned_soon
 from bluewright.web.pages.vats.story import StoryRow, story
 from bluewright.web.ui.history import HistoryRow, history, written
 from bluewright.web.ui.photos import Thumb, thumbs
+from bluewright.words.measures import fitting
 from bluewright.words.numbers import NOTES, day_of_year, moment
 from bluewright.words.own_text import own_text
 from bluewright.words.signs import VatSign
@@ -156,8 +157,10 @@ def drawing(vat: Vat) -> str:
 def facts(vat: Vat) -> str:
     """`fructose and lime, 40 L, for cotton, since 3 Aug`."""
     zone = ZoneInfo(vat.garden.time_zone)
+    poured_l = sum(row.volume_l for row in vat.poured.all()) if vat.ended_at is None else 0.0
+    volume = fitting(vat.volume_l + poured_l, "volume_l") if poured_l else vat.volume_typed
     return _("%(kind)s, %(volume)s, for %(fibre)s, since %(when)s") % {
-        "kind": vat.get_kind_display(), "volume": vat.volume_typed, "fibre": vat.get_fibre_display(),
+        "kind": vat.get_kind_display(), "volume": volume, "fibre": vat.get_fibre_display(),
         "when": moment(vat.started_at.astimezone(zone)),
     }  # fmt: skip
 

@@ -16,6 +16,7 @@ from bluewright.science.vat.state_record import VatAnswer
 from bluewright.web.pages.vats.forms import SIGNS, AddForm
 from bluewright.web.pages.vats.plan_forms import AmountsForm, MadeForm, PlanForm
 from bluewright.web.ui.typed import shown_moment, write_measure, write_moment
+from bluewright.words.measures import fitting
 
 LEAST_G: Final = 1e-9
 
@@ -176,11 +177,15 @@ def heel(form: forms.Form, vat: Vat, *, into: Vat, stood: VatAnswer) -> VatPoure
     )  # fmt: skip
 
 
-def poured_into(vat: Vat, *, name: str, at: Any) -> Vat:
-    """A new vat like another, for what is poured out of that."""
+LEAST_L: Final = 0.1
+
+
+def poured_into(vat: Vat, *, name: str, at: Any, litres: float) -> Vat:
+    """A new vat as large as another, for so many litres that are poured out of that: they fill it up."""
+    volume_l = max(vat.volume_l - litres, LEAST_L)
     return Vat(
-        garden=vat.garden, name=name, kind=vat.kind, fibre=vat.fibre, started_at=at, volume_l=vat.volume_l,
-        volume_typed=vat.volume_typed, room_c=vat.room_c, room_typed=vat.room_typed, hold_c=vat.hold_c,
+        garden=vat.garden, name=name, kind=vat.kind, fibre=vat.fibre, started_at=at, volume_l=volume_l,
+        volume_typed=fitting(volume_l, "volume_l"), room_c=vat.room_c, room_typed=vat.room_typed, hold_c=vat.hold_c,
         hold_typed=vat.hold_typed, covered=vat.covered, surface_m2=vat.surface_m2, surface_typed=vat.surface_typed,
         reductant_opened=vat.reductant_opened, seed=1 + secrets.randbelow(2**31 - 1),
     )  # fmt: skip

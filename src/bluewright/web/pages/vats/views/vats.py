@@ -123,7 +123,10 @@ def end(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
         at = form.cleaned_data["ended_at"]
         into = form.others.get(chosen)
         if chosen == NEW:
-            into = typed.poured_into(vat, name=form.cleaned_data["new_name"], at=at)
+            went = form.cleaned_data["poured"]
+            into = typed.poured_into(
+                vat, name=form.cleaned_data["new_name"], at=at, litres=0.0 if went is None else went.value
+            )
         if into is not None and answer is None:
             form.add_error("into", _("What is in it cannot be said: %(why)s") % {"why": trouble})
         else:
