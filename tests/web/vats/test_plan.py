@@ -31,6 +31,7 @@ def entry(**other: Any) -> dict[str, Any]:
 def test_opened_it_only_asks(client: Client, jar: Jar) -> None:
     response = client.get("/vats/plan/")
     assert (response.status_code, response.context["page"].answer) == (200, None)
+    assert "Mix:" not in response.content.decode(), "what is hidden has no label"
     assert response.context["form"]["jar"].value() == str(jar.pk)
 
 
