@@ -146,7 +146,6 @@ def pictures(page: Any, address: str) -> Iterator[tuple[str, dict[str, int], str
         "assays": f"/assays/jar/{jar.split('/')[2]}/",
         "bed": bed, "weather": "/weather/", "book-phone": "/book/",
         "card": first("/cards/", "/cards/*/"), "vat": first("/vats/", "/vats/*/", named="Class vat"),
-        "vats": "/vats/",
         "vat-plan": f"/vats/plan/?kind=dithionite&fibre=wool&volume=20+L&depth=medium&jar={jar.split('/')[2]}",
         "vat-fault": f"{first('/vats/', '/vats/*/', named='The crock')}fault/",
         "ladder": first("/ladders/", "/ladders/*/"), "cloth": "/cloth/", "piece": bag, "dip-timer": f"{bag}dips/",
