@@ -4,7 +4,8 @@
 
 Each garden is taught by eight batches; of its next two tubs the same looks are read twice, without memory and with it,
 by the same seed. Three ways to follow the advice: looks twice a day; one a day; none, straining when it was advised
-before the tub began. The loss is what straining falls short of the clairvoyant best moment of the true course;
+before the tub began. Whoever looks strains at the hour that was advised at the last look before it, be it between two
+looks. The loss is what straining falls short of the clairvoyant best moment of the true course;
 differences are paired by tub, and their error is that of a mean over gardens. Results are kept in FILE, one garden a
 line: what is there is not made again.
 """
@@ -15,7 +16,8 @@ import sys
 from collections.abc import Sequence
 from dataclasses import replace
 from datetime import timedelta
-from math import log
+from itertools import pairwise
+from math import inf, log
 from pathlib import Path
 from typing import Final
 
@@ -72,17 +74,18 @@ def taught_of(garden: Followed, tub: Tub) -> Garden:
 
 
 def strained_h(steep: SteepRecord, looks_h: Sequence[float], *, rng: np.random.Generator) -> float:
-    """The hour at which a person strains who looks at these hours and does as advised."""
+    """The hour at which a person strains who looks at these hours and does as advised until the next look."""
     by_hour = {(look.time - steep.started).total_seconds() / 3600: look for look in steep.readings}
     looks = tuple(by_hour[hour] for hour in looks_h)
     ensemble: Ensemble | None = None
-    for count, hour in enumerate(looks_h, start=1):
+    for count, (hour, next_h) in enumerate(pairwise((*looks_h, inf)), start=1):
         known = replace(steep, now=steep.started + timedelta(hours=hour), readings=looks[:count])
         grown = None if ensemble is None else extend(ensemble, known, rng=rng)
         ensemble = grown or _begun(known, rng=rng)
-        if _advice(ensemble, known)[0] == hour:
-            return hour
-    return looks_h[-1]
+        advised_h = _advice(ensemble, known)[0]
+        if advised_h < next_h:
+            return advised_h
+    raise AssertionError("after the last look there is no next")
 
 
 def before_it_began(steep: SteepRecord, *, rng: np.random.Generator) -> tuple[float, float]:
