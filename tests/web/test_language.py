@@ -38,6 +38,8 @@ ENGLISH: Final = {
     *(citation(entry) for entry in bibliography().values()),
     "Always add the alkali to the liquor, stirring, never the liquor to it.",
     "Never let this liquor or its alkali meet bleach or any other cleaner.",
+    "It irritates eyes and skin: goggles and gloves. In the eye rinse with water for minutes, and ask a doctor if it "
+    "still hurts. What the product's label says goes first.",
 }
 """Titles of papers, and cautions of the science that stand by themselves."""
 UNITS: Final = (
@@ -48,7 +50,7 @@ OWN: Final = re.compile(
     r"Bluewright|JSON|PDF|pH|CIELAB|CMC|Europe/London"
     r"|Marl Bank|Long bed|Wall bed|Under the hedge|soda, half molar"
     r"|[Tt]ub[ -]\d|[Bb]atch[ -]\d|[Jj]ar[ -]\d"  # given names
-    r"|spectrophotometer|twelve swatches|furnace|Soda ash|Lime, the open bag"  # what the example of the bench names
+    r"|spectrophotometer|twelve swatches|furnace|Soda ash|Lime, the open bag|EUR"  # what the example of the bench names
     r"|two shawls|table linen|a jar for the market|last year's jar"
     r"|Ammonia or soda ash\?|Is badly spotted leaf worth a tub\?|clean leaf|[Ss]potted leaf|two days|three days"
     r"|first|second|third|fourth|fifth"  # pickings of the example of a trial
