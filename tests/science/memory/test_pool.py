@@ -11,8 +11,9 @@ from bluewright.science.base.errors import InputError
 from bluewright.science.base.records import dump, read
 from bluewright.science.memory.garden import Learned
 from bluewright.science.memory.model import Keys, Said, layout_of, learn
-from bluewright.science.memory.pool import matrix, message_of, pool, prepared_prior, share
-from bluewright.science.memory.pool_record import PoolRecord, SharedGarden
+from bluewright.science.memory.pool import message_of, pool, share
+from bluewright.science.memory.pool_record import PoolRecord, SharedGarden, matrix
+from bluewright.science.memory.prior import prepared_prior
 from tests.science.memory.test_model import NAMES, START, saying
 
 EXAMPLE = resources.files("bluewright").joinpath("examples", "learned.json").read_text("utf-8")

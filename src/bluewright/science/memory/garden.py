@@ -17,8 +17,8 @@ from bluewright.science.memory.calls import NINETY_Z, Foretold, look_back, past_
 from bluewright.science.memory.cautions import cautions
 from bluewright.science.memory.joining import all_names, keys_of, next_keys, widened
 from bluewright.science.memory.model import Belief, Keys, Layout, Said, layout_of, learn
-from bluewright.science.memory.pool import prepared_prior
 from bluewright.science.memory.pool_record import Prepared
+from bluewright.science.memory.prior import prepared_prior
 from bluewright.science.memory.record import (
     Batch,
     GardenAnswer,
