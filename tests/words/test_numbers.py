@@ -109,7 +109,7 @@ def test_a_range_that_is_said_keeps_order_and_never_loses_an_end(values: list[fl
     said = ranged(Band(p5=low, p50=mid, p95=high), "g")
     numbers = [float(n.replace(",", "")) for n in re.findall(r"[\d,.]+", said)]
     if len(numbers) == 1:
-        assert [numbers[0]] * 3 == pytest.approx(values, rel=0.01)
+        assert [numbers[0]] * 3 == pytest.approx(values, rel=0.05), "two figures are all that is said"
         return
     assert numbers[1] <= numbers[0] * 1.0001 <= numbers[2] * 1.001
     assert all(number > 0 for number in numbers)

@@ -7,6 +7,7 @@ from django.test import Client
 
 from bluewright.journal import written
 from bluewright.journal.models import Batch, Garden, Steep
+from bluewright.journal.written import Counts
 from bluewright.web.pages.costs import beside
 from tests import cast
 from tests.web.checks import NOBODY, flat, only, to_the_start_without_a_garden, url
@@ -149,7 +150,7 @@ def test_a_server_works_its_cost_out_beside_the_page(
     asked: list[Any] = []
     monkeypatch.setattr(beside.ASIDE, "ask", lambda _key, work: asked.append(work) or True)
     monkeypatch.setattr(beside.ASIDE, "waits", lambda _key: True)
-    monkeypatch.setattr(written, "stamp", lambda: (1, 1))
+    monkeypatch.setattr(written, "counts", lambda: Counts(1, {}))
     page = client.get(url("batches.show", key=batch.pk))
     assert page.context["page"].cost_waits
     assert "is being worked out" in page.content.decode()

@@ -161,7 +161,7 @@ def test_until_beds_are_reckoned_it_says_so_and_has_them_reckoned(
     a_grown_bed(garden)
     response = client.get(where())
     assert response.context["page"].waits
-    assert "look again in some seconds" in response.content.decode()
+    assert "is not counted yet" in response.content.decode()
     assert asked == [garden.pk]
 
 

@@ -35,24 +35,25 @@ AIR_STEP_S: Final = 600
 Seconds = NDArray[np.int64]
 
 
-def bring_in(intake: Intake, found: Readings, *, by: Any) -> Intake:
+def bring_in(intake: Intake, found: Readings, *, by: Any, now: datetime | None = None) -> Intake:
     """Write the readings of a file, all of them or nothing; the report on the intake says what was left out and why.
 
     Of a tub only the time from its start to its straining counts. What is there already is skipped. Of a file without
     temperatures only a station's days are written. Raises InputError if nothing is left.
     """
+    now = now or timezone.now()
     with transaction.atomic():
         seconds, first = np.unique(np.array(found.seconds, dtype=np.int64), return_index=True)
         repeated = len(found.seconds) - len(seconds)
         temps_c, thinned = np.array(found.temps_c)[first], 0
-        days, parts, days_known = _station_days(intake, found, seconds, first)
+        days, parts, days_known = _station_days(intake, found, seconds, first, now=now)
         if np.isnan(temps_c).all():
             seconds, temps_c = seconds[:0], temps_c[:0]
         if intake.steep is None:
             seconds, temps_c = _ends(intake, found, seconds, temps_c, first)
             seconds, temps_c, thinned = _thinned(seconds, temps_c)
         low_s, high_s = _span(intake)
-        coming = seconds > int((timezone.now() + CLOCKS_DIFFER).timestamp())
+        coming = seconds > int((now + CLOCKS_DIFFER).timestamp())
         outside = ~coming & ((seconds < low_s) | (seconds > high_s))
         known = ~coming & ~outside & np.isin(seconds, _known(intake, seconds))
         left = ~(coming | outside | known)
@@ -71,7 +72,7 @@ def bring_in(intake: Intake, found: Readings, *, by: Any) -> Intake:
 
 
 def _station_days(
-    intake: Intake, found: Readings, seconds: Seconds, first: NDArray[np.intp]
+    intake: Intake, found: Readings, seconds: Seconds, first: NDArray[np.intp], *, now: datetime
 ) -> tuple[list[Day], int, int]:
     """What a station says of each day beside its temperature, as far as no other file said it: a gauge for rain and a
     meter for the sun may tell of one day. And how many days were not whole, and how many are here already.
@@ -81,7 +82,7 @@ def _station_days(
     zone = ZoneInfo(intake.garden.time_zone)
     values = {name: np.array(every)[first] for name, every in found.beside.items()}
     days, parts = station.days(seconds, values, Columns(**intake.columns), zone=zone)
-    today = timezone.now().astimezone(zone).date()
+    today = now.astimezone(zone).date()
     said = StationDay.objects.filter(intake__garden=intake.garden_id, intake__deleted_at=None)
     known: dict[date, set[str]] = {}
     for row in said.filter(day__gte=days[0].day, day__lte=days[-1].day).values("day", *NAMES) if days else ():

@@ -92,4 +92,4 @@ def _station(garden: Garden, *, now: datetime, by: Any, rng: np.random.Generator
     columns = guess(lines)
     intake = Intake(garden=garden, file_name=STATION, columns=columns.plain(), signature=signature(lines, columns))
     found = read_all(lines, columns, zone=ZoneInfo(garden.time_zone), low_c=-30.0, high_c=60.0)
-    return bring_in(intake, found, by=by)
+    return bring_in(intake, found, by=by, now=now)

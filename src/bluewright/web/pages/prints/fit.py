@@ -10,8 +10,8 @@ from typing import Final
 from django.utils.translation import ngettext
 
 LINE_MM: Final = 3.6
-PAD_MM: Final = 1.4
-"""Above and below the text of a row, together."""
+PAD_MM: Final = 1.7
+"""Above and below the text of a row, together with the line under it."""
 BLANK_MM: Final = 7.5
 """Room for a pencil."""
 GAP_MM: Final = 2.0
@@ -61,6 +61,12 @@ class Table:
         """The empty lines, to be gone through."""
         return range(self.blanks)
 
+    @property
+    def high_mm(self) -> float:
+        """Its height on paper, head and empty lines included."""
+        head = _row((self.title, *self.head), self.widths)
+        return head.high_mm + sum(row.high_mm for row in self.rows) + BLANK_MM * self.blanks
+
 
 def table(
     title: str, columns: dict[str, int], rows: Sequence[tuple[str, ...]], *, first: int = 3, blanks: int = 0
@@ -78,9 +84,7 @@ def table(
 
 def height_mm(tables: Sequence[Table]) -> float:
     """How high the tables stand under each other, gaps included."""
-    return sum(
-        GAP_MM + LINE_MM + PAD_MM + sum(row.high_mm for row in one.rows) + BLANK_MM * one.blanks for one in tables
-    )
+    return sum(GAP_MM + one.high_mm for one in tables)
 
 
 def room_mm(paper: str) -> float:
