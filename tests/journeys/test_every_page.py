@@ -23,7 +23,7 @@ import django
 django.setup()
 from django.utils import timezone
 from bluewright.journal.bridge import scheduling
-from bluewright.journal.models import Assay, Batch, Garden, HomeTest, Ladder, Steep, Strain
+from bluewright.journal.models import Assay, Batch, Garden, HomeTest, Ladder, Steep, Strain, Vat
 from tests import cast
 from tests.web.measuring import a_written_cloth, written
 from tests.web.visitors import a_person
@@ -34,6 +34,7 @@ a_person()
 strain = Strain.objects.filter(steep__garden=garden).latest("strained_at")
 cast.a_batch(strain, liquor_l=[10.0], begun_at=timezone.now())
 scheduling.reckon(garden, by=None, quick=True)
+cast.a_vat_poured(Vat.objects.get(garden=garden, name="Class vat"))
 print(Batch.objects.filter(standings__decanted_at__isnull=False)[0].pk)
 print(Batch.objects.filter(airings__isnull=False, standings__isnull=True)[0].pk)
 print(Assay.objects.filter(jar__garden=garden)[0].pk)
@@ -42,7 +43,7 @@ a_written_cloth(garden, of=ladder, kind="ladder")
 print(ladder.pk)
 print(HomeTest.objects.filter(piece__garden=garden)[0].piece_id)
 """
-"""What the invented season does not hold: photos, a person, liquor to be dosed, a schedule.
+"""What the invented season does not hold: photos, a person, liquor to be dosed, a schedule, a heel poured on.
 
 Prints a batch that was decanted, one that is being aired, an assay, a ladder and a piece of cloth that was tried.
 """
