@@ -45,7 +45,9 @@ def test_the_dose_on_the_page_is_that_of_a_record_written_by_hand(client: Client
     assert figures["All of it, likely"].startswith(f"{float(f'{found.dose.p50:.2g}'):g} mL (")
     assert figures["pH with all of it"].startswith(f"{found.ph_after.p50:.1f} (")
     assert figures["pH if twice as much went in"].startswith(f"{found.ph_if_doubled.p50:.1f} (")
-    assert page.take_care == tuple(c.text for c in found.cautions if c.code in {"bleach", "irritant", "alkali-into-water", "drain"})
+    assert page.take_care == tuple(
+        c.text for c in found.cautions if c.code in {"bleach", "irritant", "alkali-into-water", "drain"}
+    )
     assert "<svg" in page.answer.chart
 
 
