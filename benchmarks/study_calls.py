@@ -2,12 +2,13 @@
 
     python -m benchmarks.study_calls FILE [GARDENS A SEASON [SEED]]
 
-Each garden is taught by eight batches; of its next two tubs the same looks are read twice, without memory and with it,
-by the same seed. Three ways to follow the advice: looks twice a day; one a day; none, straining when it was advised
-before the tub began. Whoever looks strains at the hour that was advised at the last look before it; once with any hour
-of the day to choose from, as where nothing else was said, once with the two at which the looks are taken, too. The loss is what straining falls short of the clairvoyant best moment of the true course;
-differences are paired by tub, and their error is that of a mean over gardens. Results are kept in FILE, one garden a
-line: what is there is not made again.
+Each garden is taught by eight batches; of its next two tubs the same looks are read twice, without memory and with
+it, by the same seed. Three ways to follow the advice: looks twice a day; one a day; none, straining when it was
+advised before the tub began. Whoever looks strains at the hour that was advised at the last look before it; once with
+any hour of the day to choose from, as where nothing else was said, once with the two at which the looks are taken,
+too. The loss is what straining falls short of the clairvoyant best moment of the true course; differences are paired
+by tub, and their error is that of a mean over gardens. Results are kept in FILE, one garden a line: what is there is
+not made again.
 """
 
 from __future__ import annotations
