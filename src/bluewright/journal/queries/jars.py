@@ -167,17 +167,21 @@ def make(found: Jar) -> Make:
 
 def _with_said(found: QuerySet[Jar]) -> QuerySet[Jar]:
     last = YieldSeen.objects.filter(jar=OuterRef("pk")).order_by("-seen_at")
-    into_it = Q(batch__jarred__jar=OuterRef("pk")) | Q(batch__went_into__into__jarred__jar=OuterRef("pk"))
-    alkalis = AlkaliPart.objects.filter(into_it)
     strains = Poured.objects.filter(into__jarred__jar=OuterRef("pk"), strain__deleted_at=None).exclude(strain=None)
     return _with_stock(found).annotate(
         own_plant=Subquery(strains.order_by("-strain__steep__water_l").values("strain__steep__plant")[:1]),
-        alkali_known=Exists(alkalis),
-        limed=Exists(alkalis.filter(alkali__kind="slaked_lime")),
-        washed_with_acid=Exists(Standing.objects.filter(into_it, acid=True)),
+        alkali_known=_went_in(AlkaliPart.objects.all()),
+        limed=_went_in(AlkaliPart.objects.filter(alkali__kind="slaked_lime")),
+        washed_with_acid=_went_in(Standing.objects.filter(acid=True)),
         seen_pure_g=Subquery(last.values("answer__pure_g")[:1]),
         seen_at=Subquery(last.values("seen_at")[:1]),
     )
+
+
+def _went_in(rows: QuerySet[Any]) -> Q:
+    """Whether a batch of a jar has such a row, or one that was poured into it: asked apart, each by its index."""
+    own, joined = "batch__jarred__jar", "batch__went_into__into__jarred__jar"
+    return Q(Exists(rows.filter(**{own: OuterRef("pk")}))) | Q(Exists(rows.filter(**{joined: OuterRef("pk")})))
 
 
 def _with_stock(found: QuerySet[Jar]) -> QuerySet[Jar]:
