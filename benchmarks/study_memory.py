@@ -1,8 +1,10 @@
 """How good are the memory's forecasts? The first two tables of the docs page *The garden's memory*, made anew.
 
     python -m benchmarks.study_memory FILE [GARDENS [SEED]]
+    python -m benchmarks.study_memory FILE ranks [GARDENS [SEED]]
 
-Results are kept in FILE, one garden a line: what is there is not made again.
+Results are kept in FILE, one garden a line: what is there is not made again. The second asks only whether bands and
+ranks are right: of more gardens of the model, one coming tub each.
 
 Each garden is taught by eight batches; then four of its next are foretold, by the priors alone and by what the first
 one, two, four and eight taught: the same four tubs each time. Errors are paired by garden, and stand with the standard
@@ -32,6 +34,9 @@ from bluewright.science.memory.told import Line, told
 
 GARDENS: Final = 40
 COMING: Final = 4
+RANKED: Final = 160
+RANKED_ON: Final = 6300
+"""Gardens asked only for their ranks, and their seed, named before any was run."""
 KNOWN: Final = (0, 1, 2, 4, TAUGHT)
 BINS: Final = 10
 CHI_SQUARE_95: Final = 16.92
@@ -60,9 +65,9 @@ class Result:
     """By `NAMES`, the ninth batch's true scores in spreads of what eight taught."""
 
 
-def one(law: str, seed: int, number: int) -> Plain:
+def one(law: str, seed: int, number: int, coming: int = COMING) -> Plain:
     """A garden taught and foretold, as it is kept: see `Result`."""
-    garden = followed(law, "mild", seed=seed, number=number, coming=COMING)
+    garden = followed(law, "mild", seed=seed, number=number, coming=coming)
     said = _said(garden)
     layout = layout_of(NAMES, [each.keys for each in said])
     beliefs = {known: learn(said[:known], layout=layout) for known in KNOWN}
@@ -170,5 +175,15 @@ def main(keep: Path, gardens: int = GARDENS, seed: int = REPORTED_ON) -> None:
     calibration(every["the model"])
 
 
+def ranks(keep: Path, gardens: int = RANKED, seed: int = RANKED_ON) -> None:
+    """Bands and ranks of so many gardens of the model."""
+    asked = [("the model", seed, number, 1) for number in range(gardens)]
+    calibration([read(each) for each in gathered(one, asked, keep=keep)])
+
+
 if __name__ == "__main__":
-    main(Path(sys.argv[1]), *map(int, sys.argv[2:]))
+    path, *rest = sys.argv[1:]
+    if rest[:1] == ["ranks"]:
+        ranks(Path(path), *map(int, rest[1:]))
+    else:
+        main(Path(path), *map(int, rest))

@@ -7,11 +7,11 @@ from typing import Final
 
 from bluewright.science.base.bands import Band
 from bluewright.science.memory.pool_record import Common, PoolAnswer
-from bluewright.science.memory.record import GardenAnswer, Lesson, Place, Score
+from bluewright.science.memory.record import GardenAnswer, LeftOut, Lesson, Place, Score
 from bluewright.words.language import gettext as _
 from bluewright.words.language import marked, ngettext
 from bluewright.words.measures import of_leaf
-from bluewright.words.numbers import by_scale, frac, percent, ranged, weekday
+from bluewright.words.numbers import by_scale, day, frac, percent, ranged, weekday
 from bluewright.words.said import Rows, Said
 from bluewright.words.signs import NAMES as SIGN_NAMES
 
@@ -140,10 +140,14 @@ def timing_said(found: GardenAnswer) -> str:
 def _left_out(found: GardenAnswer) -> str:
     if not found.left_out:
         return ""
-    whys = "; ".join(
-        _("batch %(number)s: %(why)s") % {"number": one.index + 1, "why": one.why} for one in found.left_out
-    )
+    whys = "; ".join(_tub_left_out(one, tub=found.inputs.batches[one.index].tub) for one in found.left_out)
     return _("Not learned from: %(whys)s.") % {"whys": whys}
+
+
+def _tub_left_out(one: LeftOut, *, tub: str) -> str:
+    """`Tub 2 of 5 Jul 2026: half of it was spilt`."""
+    told = {"tub": tub, "day": day(one.started), "why": one.why}
+    return (_("%(tub)s of %(day)s: %(why)s") if tub else _("the tub of %(day)s: %(why)s")) % told
 
 
 def lessons_table(lessons: tuple[Lesson, ...], *, caption: str) -> Rows:

@@ -128,8 +128,8 @@ def _change(found: TrialAnswer) -> Iterator[str]:
             told = {"low": ratio_said(one.lost_low_factor), "high": ratio_said(one.lost_high_factor), "way": one.way}
             yield (
                 _(
-                    "Spoilt tubs are left out. Had they given half or twice what their rivals lead one to expect, the "
-                    "middle for %(way)s could lie from %(low)s to %(high)s."
+                    "Tubs that are spoilt or not weighed are left out. Had they given half or twice what their rivals "
+                    "lead one to expect, the middle for %(way)s could lie from %(low)s to %(high)s."
                 )
                 % told
             )

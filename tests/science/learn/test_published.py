@@ -57,15 +57,24 @@ def test_darwin_s_maize_lies_as_far_off_as_fisher_counted() -> None:
     assert rows("darwin-1876", "flip")[0].agrees(chance)
 
 
-def test_tubs_that_stand_alone_have_the_certified_sums_of_squares() -> None:
-    data = rows("nist-strd-sirstv", "resistance")
-    cells = [cell(int(row.given["instrument"]), "", row.value) for row in data]
-    fit = fit_alone(cells, ways=5)
+@pytest.mark.parametrize(
+    ("stem", "what", "way"),
+    [
+        ("nist-strd-sirstv", "resistance", "instrument"),
+        ("nist-strd-atmwtag", "weight", "instrument"),
+        ("nist-strd-smls04", "number", "treatment"),
+    ],
+)
+def test_tubs_that_stand_alone_have_the_certified_sums_of_squares(stem: str, what: str, way: str) -> None:
+    """The second's numbers differ in their last digits alone; in the third each stands so many times."""
+    data = [row for row in rows(stem, what) for _again in range(int(row.given.get("times", 1)))]
+    ways = len({row.given[way] for row in data})
+    fit = fit_alone([cell(int(row.given[way]), "", row.value) for row in data], ways=ways)
     mean = np.mean([row.value for row in data])
-    between = float(5 * np.sum((fit.estimate_log - mean) ** 2))
-    assert rows("nist-strd-sirstv", "between_ss")[0].agrees(between)
-    assert rows("nist-strd-sirstv", "within_ss")[0].agrees(fit.rss)
-    assert rows("nist-strd-sirstv", "f")[0].agrees(between / 4 / (fit.rss / fit.dof))
+    between = float(len(data) / ways * np.sum((fit.estimate_log - mean) ** 2))
+    assert rows(stem, "between_ss")[0].agrees(between)
+    assert rows(stem, "within_ss")[0].agrees(fit.rss)
+    assert rows(stem, "f")[0].agrees(between / (ways - 1) / (fit.rss / fit.dof))
 
 
 def test_three_ways_in_blocks_have_yates_s_whole_plot_error() -> None:

@@ -226,17 +226,18 @@ def test_hours_more_are_paid_by_what_they_bring_and_hours_less_by_what_they_cost
     assert saved.decision == "take", "half an hour saved is worth 4.5 g to who asks 9 g for an hour"
 
 
-def test_a_spoilt_tub_could_have_gone_badly_or_well() -> None:
-    """The fourth spotted tub spoilt: its rival leads to expect the mean of the other four; halved or doubled it moves
+@pytest.mark.parametrize("lost", [{"spoilt": "it leaked"}, {"value": None}])
+def test_a_tub_spoilt_or_never_weighed_could_have_gone_badly_or_well(lost: dict[str, Any]) -> None:
+    """The fourth spotted tub lost: its rival leads to expect the mean of the other four; halved or doubled it moves
     the mean of five by a fifth of log 2."""
     usual = [{"way": "clean", "block": f"p{k}", "value": value} for k, value in enumerate(CLEAN)]
     other = [{"way": "spotted", "block": f"p{k}", "value": value} for k, value in enumerate(SPOTTED)]
-    other[3] = other[3] | {"spoilt": "it leaked"}
+    other[3] = other[3] | lost
     found = against(tubs=usual + other)
     four = np.mean(np.log([SPOTTED[k] / CLEAN[k] for k in (0, 1, 2, 4)]))
     assert found.lost_low_factor == pytest.approx(math.exp(four - math.log(2) / 5), rel=1e-4)
     assert found.lost_high_factor == pytest.approx(math.exp(four + math.log(2) / 5), rel=1e-4)
-    usual[3] = usual[3] | {"spoilt": "it leaked too"}
+    usual[3] = usual[3] | lost
     assert against(tubs=usual + other).lost_low_factor is None, "nothing of that picking tells what to expect"
 
 

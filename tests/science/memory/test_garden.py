@@ -44,6 +44,7 @@ def test_a_batch_left_out_is_named_with_its_reason_and_teaches_nothing(
     record: GardenRecord, messages: dict[int, Told], found: GardenAnswer
 ) -> None:
     assert [(one.index, one.why) for one in found.left_out] == [(2, "half of it was spilt at the sieve")]
+    assert found.left_out[0].started == found.inputs.batches[2].steep.started
     without = replace(record, batches=record.batches[:2] + record.batches[3:])
     fewer = answer(learned(without, known={k - (k > 2): told for k, told in messages.items() if k != 2}))
     assert fewer.garden == found.garden

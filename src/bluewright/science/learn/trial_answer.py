@@ -112,8 +112,8 @@ class WayAgainst:
     turning_factor: float | None = None
     """What the next pair would have to show for the middle to come to no difference."""
     lost_low_factor: float | None = None
-    """The middle, had the spoilt tubs of this way given half of what is to be expected of them, and those of the usual
-    way twice; absent where none was spoilt that has a rival."""
+    """The middle, had the tubs of this way that are spoilt or have no weight given half of what is to be expected of
+    them, and those of the usual way twice; absent where there is none that has a rival."""
     lost_high_factor: float | None = None
     """The middle, had it been the other way round."""
 

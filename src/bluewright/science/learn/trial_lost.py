@@ -1,4 +1,7 @@
-"""What the spoilt tubs could have changed: filled in by what their rivals lead one to expect, and worse and better."""
+"""What tubs that do not count could have changed: filled in by what their rivals lead one to expect, worse and better.
+
+Those are the spoilt ones, and those that were never weighed.
+"""
 
 from __future__ import annotations
 
@@ -15,10 +18,10 @@ from bluewright.science.learn.trial_record import TrialRecord, TrialTub
 
 
 def lost_factors(record: TrialRecord, fit: Fit, which: int) -> tuple[float, float] | None:
-    """The middle of the ratio `which`, had its spoilt tubs given least and most; None where none can be filled in.
+    """The middle of the ratio `which`, had its lost tubs given least and most; None where none can be filled in.
 
-    Formula: a spoilt tub is expected to give the mean of its rivals, each taken to this way by the estimates; its own
-    way is then halved and the usual one doubled, or the other way round, and the fit is made anew.
+    Formula: a tub that is spoilt or has no weight is expected to give the mean of its rivals, each taken to this way by
+    the estimates; its own way is then halved and the usual one doubled, or the other way round, and the fit made anew.
     """
     expected = _expected(record, fit)
     if not {record.tubs[place].way for place in expected} & {record.ways[0].name, record.ways[which + 1].name}:
@@ -28,7 +31,7 @@ def lost_factors(record: TrialRecord, fit: Fit, which: int) -> tuple[float, floa
 
 
 def _expected(record: TrialRecord, fit: Fit) -> dict[int, float]:
-    """By place of a spoilt tub the logarithm that its rivals lead one to expect."""
+    """By place of a lost tub the logarithm that its rivals lead one to expect."""
     over = dict(zip((way.name for way in record.ways), [0.0, *map(float, fit.estimate_log)], strict=True))
     levels: defaultdict[str, list[float]] = defaultdict(list)
     for tub in record.tubs:
@@ -37,12 +40,12 @@ def _expected(record: TrialRecord, fit: Fit) -> dict[int, float]:
     return {
         place: float(np.mean(levels[tub.block])) + over[tub.way]
         for place, tub in enumerate(record.tubs)
-        if tub.spoilt and tub.block in levels
+        if (tub.spoilt or tub.value is None) and tub.block in levels
     }
 
 
 def _filled(record: TrialRecord, expected: dict[int, float], which: int, *, by: float) -> float:
-    """The ratio with each spoilt tub filled in, those of the way times `by`, those of the usual way through it."""
+    """The ratio with each lost tub filled in, those of the way times `by`, those of the usual way through it."""
     shift = {record.ways[0].name: -math.log(by), record.ways[which + 1].name: math.log(by)}
     tubs: list[TrialTub] = list(record.tubs)
     for place, value_log in expected.items():

@@ -44,7 +44,7 @@ SURE_CHANCE: Final = Sourced(
 )  # fmt: skip
 LOST_FACTOR: Final = Sourced(
     value=2.0, unit="1", source="bluewright-learn", low=1.5, high=4.0, grade="guess",
-    note="a spoilt tub could have given so many times more or less than its rivals lead one to expect",
+    note="a tub spoilt or never weighed could have given so many times more or less than its rivals lead one to expect",
 )  # fmt: skip
 LOOKS_CHANCE: Final[dict[int, Sourced]] = {
     looks: Sourced(

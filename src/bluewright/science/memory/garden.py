@@ -92,19 +92,18 @@ def read_batches(
     kept = known or {}
     wanted = [index for index, batch in enumerate(batches) if batch.left_out is None and index not in kept]
     found = {index: message for index, message in kept.items() if batches[index].left_out is None}
-    out = [
-        LeftOut(index=index, why=batch.left_out) for index, batch in enumerate(batches) if batch.left_out is not None
-    ]
+    out = {index: batch.left_out for index, batch in enumerate(batches) if batch.left_out is not None}
     for count, (index, message) in enumerate(
         zip(wanted, run(told_or_why, [batches[k] for k in wanted]), strict=True), 1
     ):
         if isinstance(message, Told):
             found[index] = message
         else:
-            out.append(LeftOut(index=index, why=message))
+            out[index] = message
         if progress is not None:
             progress(count, len(wanted))
-    return dict(sorted(found.items())), sorted(out, key=lambda one: one.index)
+    left = [LeftOut(index=k, started=batches[k].steep.started, why=why) for k, why in sorted(out.items())]
+    return dict(sorted(found.items())), left
 
 
 def told_or_why(batch: Batch) -> Told | str:

@@ -196,6 +196,8 @@ class LeftOut:
 
     index: int
     """Its place in the record, from 0."""
+    started: datetime
+    """When it was begun."""
     why: str
     """The reason given, or what is wrong with it."""
 
