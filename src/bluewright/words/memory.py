@@ -163,6 +163,25 @@ def lessons_table(lessons: tuple[Lesson, ...], *, caption: str) -> Rows:
     )
 
 
+def changes_table(pairs: tuple[tuple[Lesson, Lesson], ...]) -> Rows:
+    """What another beginning changes of what is believed of the next batch: what reads otherwise, most moved first."""
+    said_of = [
+        (now, then, in_unit(now.now, now.unit), in_unit(then.now, then.unit))
+        for now, then in sorted(pairs, key=lambda pair: -_moved(*pair))
+    ]
+    return Rows(
+        caption=_("What they would change here"),
+        head=(_("of"), _("your next batch now"), _("with what they taught")),
+        rows=tuple((name_said(now.name), was, is_) for now, _then, was, is_ in said_of if was != is_)[:SHOWN_LESSONS],
+    )
+
+
+def _moved(now: Lesson, then: Lesson) -> float:
+    """How far ends and middle move, as a share of the range that they have now."""
+    ends = zip((now.now.p5, now.now.p50, now.now.p95), (then.now.p5, then.now.p50, then.now.p95), strict=True)
+    return max(abs(after - before) for before, after in ends) / max(now.now.p95 - now.now.p5, 1e-12)
+
+
 def places_table(places: tuple[Place, ...]) -> Rows:
     """Where something differs from the garden's usual."""
     return Rows(

@@ -28,7 +28,7 @@ from bluewright.science.memory.garden import Learned, Progress, beginning, garde
 from bluewright.science.memory.joining import keys_of_steep, next_keys
 from bluewright.science.memory.pool import share
 from bluewright.science.memory.pool_record import Prepared, SharedGarden
-from bluewright.science.memory.record import Batch, GardenAnswer, GardenRecord, NextBatch
+from bluewright.science.memory.record import Batch, GardenAnswer, GardenRecord, Lesson, NextBatch
 from bluewright.science.memory.told import Told
 from bluewright.science.steep.record import SteepRecord
 from bluewright.workers import MOST_WORKERS, cores, workers
@@ -60,6 +60,17 @@ class Kept:
     """The tub of each batch of the record."""
     names: tuple[str, ...]
     """Their names."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Changes:
+    """What taking in other gardens' lessons would change of the next batch."""
+
+    now: Band
+    """What a kilogram of leaf is believed to give, g."""
+    then: Band
+    lessons: tuple[tuple[Lesson, Lesson], ...]
+    """Each quantity now, and then."""
 
 
 _kept: OrderedDict[UUID, Kept] = OrderedDict()
@@ -139,11 +150,21 @@ def given_away(found: Kept) -> SharedGarden | None:
     return None if found.learned is None else share(found.learned)
 
 
-def _alone(learned: Learned) -> Band:
+def would_change(made: Learned, prior: Prepared) -> Changes:
+    """What is believed of the next batch now, and would be if this prior were taken in."""
+    keys = next_keys(made.record.for_next, last=made.last)
+    then = memory.with_prior(made, prior)
+    lessons = {one.name: one for one in memory.lessons(then, keys)}
+    return Changes(
+        now=memory.blue_of_next(made, keys)[0], then=memory.blue_of_next(then, keys)[0],
+        lessons=tuple((one, lessons[one.name]) for one in memory.lessons(made, keys)),
+    )  # fmt: skip
+
+
+def _alone(made: Learned) -> Band:
     """What a kilogram is believed to give without other gardens' lessons."""
-    record = learned.record
-    own = memory.learned(replace(record, prior=None), known=learned.messages)
-    return memory.blue_of_next(own, next_keys(record.for_next, last=own.last))[0]
+    own = memory.with_prior(made, None)
+    return memory.blue_of_next(own, next_keys(made.record.for_next, last=own.last))[0]
 
 
 def _word(word: Any) -> Any:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Final, Literal, Protocol, cast
 
 import numpy as np
@@ -161,7 +161,7 @@ def answer(made: Learned) -> GardenAnswer:
         batches=len(made.used),
         with_yield=len(yields),
         left_out=made.left_out,
-        lessons=_lessons(made, keys),
+        lessons=lessons(made, keys),
         places=_places(made),
         pure_g_per_kg=blue,
         blue=blue_of(made, record.for_next.plant, keys),
@@ -255,7 +255,12 @@ def _log_band(mean: float, variance: float) -> Band:
     return Band(p5=significant(np.exp(mean - z)), p50=significant(np.exp(mean)), p95=significant(np.exp(mean + z)))
 
 
-def _lessons(made: Learned, keys: Keys) -> tuple[Lesson, ...]:
+def with_prior(made: Learned, prior: Prepared | None) -> Learned:
+    """The same batches begun from what other gardens taught, or from no other garden."""
+    return learned(replace(made.record, prior=prior), known=made.messages)
+
+
+def lessons(made: Learned, keys: Keys) -> tuple[Lesson, ...]:
     """Every score of the next batch's plant, the most told first."""
     belief = made.belief
     mean, whole = belief.of(keys)

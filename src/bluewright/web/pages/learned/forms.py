@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from typing import Any, Final
 
 from django import forms
+from django.core import signing
 from django.utils.translation import gettext as _
 from django.utils.translation import gettext_lazy
 
@@ -65,10 +66,25 @@ class TakeInForm(forms.Form):
             raise forms.ValidationError(own_text(str(error))) from None
 
 
-def new_others(form: TakeInForm, *, garden: Garden) -> OthersTaught:
-    """The row of a valid form."""
+def others_row(form: TakeInForm, *, garden: Garden) -> OthersTaught:
+    """The row of a valid form, not written."""
     prior: Prepared = form.cleaned_data["given"]
     return OthersTaught(garden=garden, name=form.cleaned_data["name"], gardens=prior.gardens, told=dump(prior))
+
+
+def sealed(row: OthersTaught) -> str:
+    """A row that was looked at, as the page hands it back: what is taken in is what was seen."""
+    told = {"name": row.name, "gardens": row.gardens, "told": row.told}
+    return signing.dumps(told, salt=str(row.garden_id), compress=True)
+
+
+def unsealed(text: str, *, garden: Garden) -> OthersTaught | None:
+    """The row; None if it is not one that this garden looked at."""
+    try:
+        told = signing.loads(text, salt=str(garden.pk))
+    except signing.BadSignature:
+        return None
+    return OthersTaught(garden=garden, **told)
 
 
 def new_left_out(form: LeaveOutForm, *, garden: Garden) -> LeftOut:

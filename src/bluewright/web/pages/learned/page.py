@@ -11,15 +11,16 @@ from django.utils.translation import gettext as _
 from django.utils.translation import ngettext
 
 from bluewright.charts.memory_chart import memory_chart
-from bluewright.journal.bridge.learned import Kept
+from bluewright.journal.bridge.learned import Kept, would_change
 from bluewright.journal.models import LeftOut, OthersTaught
 from bluewright.science.base.records import dump
 from bluewright.science.memory.pool import common_of
 from bluewright.science.memory.pool_record import SharedGarden
 from bluewright.science.memory.record import GardenAnswer, Place
+from bluewright.web.pages.learned.forms import sealed
 from bluewright.web.ui.answered import Answered, Table, answered, shown_table
 from bluewright.web.ui.why import Link
-from bluewright.words.memory import common_table, per_leaf, said
+from bluewright.words.memory import changes_table, common_table, per_leaf, said
 from bluewright.words.numbers import sentence, weekday
 
 
@@ -68,6 +69,46 @@ class OthersPage:
     """What it changes of this garden's next batch."""
     table: Table | None
     """What it changes of any garden; None where nothing is taken in."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BeforePage:
+    """What files of other gardens would change, before they are taken in."""
+
+    name: str
+    said: str
+    """How many gardens, and what they would take the place of."""
+    here: str
+    """What it would change of this garden's next batch."""
+    tables: tuple[Table, ...]
+    """Each figure that would change, here and of any garden."""
+    sealed: str
+    """All of it, to be handed back as it is."""
+
+
+def before_page(row: OthersTaught, *, in_use: OthersTaught | None, found: Kept | None, fresh: bool) -> BeforePage:
+    """The page of what was not written yet; `in_use` is what counts now."""
+    here, tables = _would_change(row, found, fresh=fresh)
+    said_of = ngettext("%(gardens)s garden.", "%(gardens)s gardens.", row.gardens) % {"gardens": row.gardens}
+    if in_use is not None:
+        said_of += " " + _("They would take the place of %(name)s, which stays in the list.") % {"name": in_use.name}
+    return BeforePage(name=row.name, said=said_of, here=here, tables=tables, sealed=sealed(row))
+
+
+def _would_change(row: OthersTaught, found: Kept | None, *, fresh: bool) -> tuple[str, tuple[Table, ...]]:
+    everywhere = common_table(common_of(row.prior))
+    if found is not None and found.learned is not None:
+        changes = would_change(found.learned, row.prior)
+        told = {"now": per_leaf(changes.now), "then": per_leaf(changes.then)}
+        here = _("Now your next gives %(now)s of pure blue; with what they taught it would be %(then)s.") % told
+        tables = [changes_table(changes.lessons), everywhere]
+    elif fresh:
+        here = _("This garden has no strained tub yet: its first forecasts would begin from what they taught.")
+        tables = [everywhere]
+    else:
+        here = _("What this garden's own tubs taught is being reckoned. Look again in a moment.")
+        tables = [everywhere]
+    return here, tuple(shown_table(table) for table in tables if table.rows)
 
 
 def others_page(rows: Sequence[OthersTaught], *, found: Kept | None, fresh: bool) -> OthersPage:

@@ -11,6 +11,7 @@ urlpatterns = [
     path("share/", views.share, name="learned.share"),
     path("share/file/", views.share_file, name="learned.share_file"),
     path("others/", views.others, name="learned.others"),
+    path("others/look/", views.others_look, name="learned.others_look"),
     path("others/take-in/", views.take_in, name="learned.take_in"),
     path("others/<uuid:key>/delete/", views.others_delete, name="learned.others_delete"),
     path("others/<uuid:key>/restore/", views.others_restore, name="learned.others_restore"),

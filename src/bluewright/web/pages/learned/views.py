@@ -17,8 +17,8 @@ from bluewright.journal.models import Bed, Garden, LeftOut, OthersTaught
 from bluewright.journal.queries import learned as queries
 from bluewright.science.memory.pool_record import SharedGarden
 from bluewright.web.aside import ASIDE
-from bluewright.web.pages.learned.forms import LeaveOutForm, TakeInForm, new_left_out, new_others
-from bluewright.web.pages.learned.page import learned_page, others_page, share_page, share_text
+from bluewright.web.pages.learned.forms import LeaveOutForm, TakeInForm, new_left_out, others_row, unsealed
+from bluewright.web.pages.learned.page import before_page, learned_page, others_page, share_page, share_text
 from bluewright.web.ui.respond import brought_back, in_garden, shown, taken_out
 from bluewright.web.ui.why import Link
 from bluewright.web.ui.why_view import why_address, why_shown
@@ -99,13 +99,26 @@ def others(request: HttpRequest, garden: Garden) -> HttpResponse:
 
 @require_POST
 @in_garden
-def take_in(request: HttpRequest, garden: Garden) -> HttpResponse:
-    """Let the memory begin from what other gardens taught."""
-    found, _fresh = _known(garden)
+def others_look(request: HttpRequest, garden: Garden) -> HttpResponse:
+    """What other gardens' files would change here. Nothing is taken in yet."""
+    found, fresh = _known(garden)
     form = TakeInForm(request.POST, request.FILES, own=None if found is None else bridge.given_away(found))
     if not form.is_valid():
         return _others_shown(request, garden, form=form, status=422)
-    row = keep(new_others(form, garden=garden), by=request.user)
+    in_use = next(iter(queries.others(garden)), None)
+    page = before_page(others_row(form, garden=garden), in_use=in_use, found=found, fresh=fresh)
+    return shown(request, "learned/before.html", page)
+
+
+@require_POST
+@in_garden
+def take_in(request: HttpRequest, garden: Garden) -> HttpResponse:
+    """Let the memory begin from what other gardens taught, as it was looked at."""
+    row = unsealed(request.POST.get("sealed", ""), garden=garden)
+    if row is None:
+        messages.warning(request, _("What was looked at did not come back whole. Choose the files again."))
+        return _others_shown(request, garden, status=422)
+    keep(row, by=request.user)
     messages.success(request, _("Taken in."), extra_tags=reverse("learned.others_delete", kwargs={"key": row.pk}))
     return redirect("learned.others")
 
