@@ -144,7 +144,8 @@ def _share(held: Floats) -> str:
 
 
 def calibration(results: Sequence[Result]) -> None:
-    """Print for every score how often its bands held, and chi-square of the ranks."""
+    """Print for every score how often its bands held, how far off their middle truth lay (in spreads, the mean over
+    gardens), and chi-square of the ranks."""
     z = np.array([result.z for result in results])
     passed = 0
     for name, column in [*zip(NAMES, z.T, strict=True), ("yield", _ninth_yields(results))]:
@@ -153,7 +154,7 @@ def calibration(results: Sequence[Result]) -> None:
         chi2 = float(((counts - len(ranks) / BINS) ** 2 / (len(ranks) / BINS)).sum())
         passed += chi2 > CHI_SQUARE_95
         held = " | ".join(f"{100 * np.mean(np.abs(column) <= half):.0f}" for half in (0.6745, 1.2816, 1.96))
-        print(f"| `{name}` | {held} | {chi2:.1f} |", flush=True)
+        print(f"| `{name}` | {held} | {column.mean():+.2f} | {chi2:.1f} |", flush=True)
     for named, half in ((50, 0.6745), (80, 1.2816), (95, 1.96)):
         inside = np.mean(np.abs(z) <= half, axis=1)
         print(f"all scores, {named} %: {100 * inside.mean():.1f} +- {100 * inside.std(ddof=1) / np.sqrt(len(z)):.1f}")
