@@ -164,15 +164,15 @@ def lessons_table(lessons: tuple[Lesson, ...], *, caption: str) -> Rows:
 
 
 def changes_table(pairs: tuple[tuple[Lesson, Lesson], ...]) -> Rows:
-    """What another beginning changes of what is believed of the next batch: what reads otherwise, most moved first."""
-    said_of = [
-        (now, then, in_unit(now.now, now.unit), in_unit(then.now, then.unit))
-        for now, then in sorted(pairs, key=lambda pair: -_moved(*pair))
-    ]
+    """What another beginning moves of what is believed of the next batch, the farthest first."""
+    moved = [pair for pair in sorted(pairs, key=lambda pair: -_moved(*pair)) if _moved(*pair) >= TOLD_FRAC]
     return Rows(
         caption=_("What they would change here"),
         head=(_("of"), _("your next batch now"), _("with what they taught")),
-        rows=tuple((name_said(now.name), was, is_) for now, _then, was, is_ in said_of if was != is_)[:SHOWN_LESSONS],
+        rows=tuple(
+            (name_said(now.name), in_unit(now.now, now.unit), in_unit(then.now, then.unit))
+            for now, then in moved[:SHOWN_LESSONS]
+        ),
     )
 
 

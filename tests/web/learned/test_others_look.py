@@ -60,7 +60,7 @@ def test_each_figure_is_told_now_and_then_and_so_it_comes(client: Client, garden
     now = learned.reckon(garden).answer
     page = looked_at(client, file(shared())).context["page"]
     assert "take the place of the hill" in page.said
-    assert page.here.startswith("Now your next gives ")
+    assert page.here.startswith("Your next batch gives ")
     here, everywhere = page.tables
     rows = {cells[0]: cells[1:] for _advised, cells in here.rows}
     was, then = rows["what the leaf holds"]

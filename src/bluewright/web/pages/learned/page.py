@@ -100,8 +100,11 @@ def _would_change(row: OthersTaught, found: Kept | None, *, fresh: bool) -> tupl
     if found is not None and found.learned is not None:
         changes = would_change(found.learned, row.prior)
         told = {"now": per_leaf(changes.now), "then": per_leaf(changes.then)}
-        here = _("Now your next gives %(now)s of pure blue; with what they taught it would be %(then)s.") % told
-        tables = [changes_table(changes.lessons), everywhere]
+        here = _("Your next batch gives %(now)s of pure blue as believed now; with what they taught %(then)s.") % told
+        own = changes_table(changes.lessons)
+        if not own.rows:
+            here += " " + _("Nothing else of it moves by as much as a twentieth of its range.")
+        tables = [own, everywhere]
     elif fresh:
         here = _("This garden has no strained tub yet: its first forecasts would begin from what they taught.")
         tables = [everywhere]
