@@ -76,7 +76,7 @@ def test_causes_that_never_came_apart_are_named() -> None:
     ]
     told_so = [caution.text for caution in found_in(made).cautions if caution.code == "never-apart"]
     assert len(told_so) == 1
-    assert told_so[0].startswith("japanese indigo and ammonia went together")
+    assert told_so[0].startswith("Always together in these batches: japanese indigo and ammonia.")
 
 
 def test_what_was_noted_too_rarely_is_named_and_left_out() -> None:

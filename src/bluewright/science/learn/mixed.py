@@ -84,13 +84,13 @@ def _cautions(record: BatchesRecord, built: Columns, ess: float) -> Iterator[Cau
     for way, field in ways_apart(record, built.usual):
         yield _note(
             "never-together",
-            f"{way} and {built.usual} never had the same {field.replace('_', ' ')}: which of the two makes the "
+            f"Never with the same {field.replace('_', ' ')}: {way} and {built.usual}. Which of the two makes the "
             f"difference cannot be told.",
         )
     for one, other in always_together(built.causes):
         yield _note(
             "never-apart",
-            f"{one} and {other} went together in these batches: which of the two makes the difference cannot be told.",
+            f"Always together in these batches: {one} and {other}. Which of the two makes the difference cannot be told.",
         )
     spoilt = sum(bool(batch.spoilt) for batch in record.batches)
     if spoilt:
