@@ -90,7 +90,7 @@ def _cautions(record: BatchesRecord, built: Columns, ess: float) -> Iterator[Cau
     for one, other in always_together(built.causes):
         yield _note(
             "never-apart",
-            f"Always together in these batches: {one} and {other}. Which of the two makes the difference cannot be told.",
+            f"Always together in these batches: {one} and {other}. Which of them makes the difference cannot be told.",
         )
     spoilt = sum(bool(batch.spoilt) for batch in record.batches)
     if spoilt:
