@@ -9,7 +9,7 @@ from bluewright.science.air.priors import STUDIED_PH, STUDIED_STIRRED_L
 from bluewright.science.air.record import AirRecord
 from bluewright.science.air.transfer import BUBBLES, POURS
 from bluewright.science.base.bands import Band
-from bluewright.science.base.cautions import Caution
+from bluewright.science.base.cautions import Caution, caution
 from bluewright.science.base.sourced import Floats, Sourced
 from bluewright.science.media.oxygen import STUDIED as STUDIED_OXYGEN
 
@@ -55,9 +55,9 @@ def _people(record: AirRecord, lost: Band | None) -> list[Caution]:
     found = []
     if lost is not None:
         found.append(
-            Caution(
-                code="ammonia-air",
-                text=f"Airing drives ammonia out, here about {100 * lost.p50:.2g}% of it and perhaps "
+            caution(
+                "ammonia-air",
+                f"Airing drives ammonia out, here about {100 * lost.p50:.2g}% of it and perhaps "
                 f"{100 * lost.p95:.2g}%. Work outdoors or in a through draught, with your face away from the vessel; "
                 "the bottle's label and local rules go first.",
                 source="niosh-ammonia",
@@ -65,29 +65,25 @@ def _people(record: AirRecord, lost: Band | None) -> list[Caution]:
         )
     if (record.ph or 0) >= CAUSTIC_PH.value or record.alkali in {"lye", "potassium_lye", "slaked_lime", "ash_lye"}:
         found.append(
-            Caution(
-                code="alkaline-splash",
-                text="This liquor is caustic and airing throws drops: goggles and gloves; in the eye rinse with water "
+            caution(
+                "alkaline-splash",
+                "This liquor is caustic and airing throws drops: goggles and gloves; in the eye rinse with water "
                 "at once for 20 minutes and call for help. The label of the alkali goes first.",
-                source="common-practice",
             )
         )
     lifted = record.pour is not None and (record.pour.pour_l or min(record.liquor_l, 15.0))
     if lifted and lifted > LIFTED_KG.value:
         found.append(
-            Caution(
-                code="lifting",
-                text=f"Each pour lifts about {lifted:.0f} kg. Pour smaller parts with a jug, or share the work.",
-                source="common-practice",
+            caution(
+                "lifting", f"Each pour lifts about {lifted:.0f} kg. Pour smaller parts with a jug, or share the work."
             )
         )
     if record.temp_c > SCALD.value:
         found.append(
-            Caution(
-                code="scald",
-                text=f"The liquor is at {record.temp_c:.0f} C: it scalds when poured or splashed. Let it cool, or "
+            caution(
+                "scald",
+                f"The liquor is at {record.temp_c:.0f} C: it scalds when poured or splashed. Let it cool, or "
                 "keep the fall low.",
-                source="common-practice",
             )
         )
     return found
@@ -98,29 +94,26 @@ def _alkali(record: AirRecord, group: Members) -> list[Caution]:
     now = ph_now(record)
     if now is not None and now < WATCH_PH:
         found.append(
-            Caution(
-                code="ph-low",
-                text=f"The pH reads {now:.1f}. Below {LOW_PH:g} to {WATCH_PH:g} the blue forms slowly and falls out "
+            caution(
+                "ph-low",
+                f"The pH reads {now:.1f}. Below {LOW_PH:g} to {WATCH_PH:g} the blue forms slowly and falls out "
                 "poorly: measure again, and add alkali in small parts before airing on.",
-                source="common-practice",
             )
         )
     fall = _fall_per_half_hour(record, float(group.done_h.mean()))
     if fall > FALL_PH:
         found.append(
-            Caution(
-                code="ph-falling",
-                text=f"The pH has fallen by about {fall:.1f} in half an hour. Airing alone takes off less than "
+            caution(
+                "ph-falling",
+                f"The pH has fallen by about {fall:.1f} in half an hour. Airing alone takes off less than "
                 f"{FALL_PH:g}: acids are being made, or ammonia is going. Watch it and be ready to add alkali.",
-                source="common-practice",
             )
         )
     if (now or 0) > HIGH_PH.value:
         found.append(
-            Caution(
-                code="ph-high",
-                text=f"The pH reads {now:.1f}. Above 11 nothing is gained in speed, and more of the blue is destroyed.",
-                source="common-practice",
+            caution(
+                "ph-high",
+                f"The pH reads {now:.1f}. Above 11 nothing is gained in speed, and more of the blue is destroyed.",
             )
         )
     return found
@@ -161,4 +154,4 @@ def _range(record: AirRecord, z: Floats) -> list[Caution]:
     if not outside:
         return []
     text = f"Outside the range that the formulas rest on: {'; '.join(outside)}. Trust the signs over the minutes."
-    return [Caution(code="outside-range", text=text, source=next(iter(outside.values())))]
+    return [caution("outside-range", text, source=next(iter(outside.values())))]

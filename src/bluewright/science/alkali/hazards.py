@@ -13,7 +13,7 @@ from bluewright.science.alkali.priors import BLUE_G_PER_L
 from bluewright.science.alkali.record import Alkali, Dose, LiquorRecord
 from bluewright.science.alkali.titrant import titrant
 from bluewright.science.base.bands import Band, significant
-from bluewright.science.base.cautions import Caution
+from bluewright.science.base.cautions import Caution, caution
 from bluewright.science.base.sourced import Sourced
 from bluewright.science.base.validity import Studied
 from bluewright.science.media.alkalis import KINDS
@@ -43,22 +43,15 @@ HIGHEST_TARGET_PH: Final = Sourced(
     value=11.5, unit="1", source="common-practice", low=11.0, high=12.0, grade="guess",
     note="beyond it the leaf's phenolics and the brine itself are too little known",
 )  # fmt: skip
-BLEACH: Final = Caution(
-    code="bleach",
-    text="Never let this liquor or its alkali meet bleach or any other cleaner.",
-    source="common-practice",
-)
-AMMONIA_WITHIN: Final = Caution(
-    code="ammonia-within",
-    text="Ammonia is in this liquor already, and a stronger alkali drives it into the air. Work outdoors or in a "
+BLEACH: Final = caution("bleach", "Never let this liquor or its alkali meet bleach or any other cleaner.")
+AMMONIA_WITHIN: Final = caution(
+    "ammonia-within",
+    "Ammonia is in this liquor already, and a stronger alkali drives it into the air. Work outdoors or in a "
     "cross-draught, and keep your face away.",
-    source="common-practice",
 )
 """For another alkali added to liquor that holds ammonia: the dose knows nothing of it."""
-BLEACH_AND_AMMONIA: Final = Caution(
-    code="bleach",
-    text="Never let ammonia meet bleach: the gas they make (chloramine) has killed people.",
-    source="common-practice",
+BLEACH_AND_AMMONIA: Final = caution(
+    "bleach", "Never let ammonia meet bleach: the gas they make (chloramine) has killed people."
 )
 
 
@@ -107,7 +100,7 @@ def _gas(record: LiquorRecord, effects: Effects) -> list[Caution]:
             f"times that ({limits}). Open up or go outdoors, keep your face away, cap the bottle."
         )
     return [
-        _caution("ammonia-air", text, source="niosh-ammonia"),
+        caution("ammonia-air", text, source="niosh-ammonia"),
         BLEACH_AND_AMMONIA,
     ]
 
@@ -116,7 +109,7 @@ def _burns(dosed: Alkali, used: list[Alkali]) -> list[Caution]:
     found = []
     if any(_caustic(alkali) for alkali in used):
         found.append(
-            _caution(
+            caution(
                 "eyes",
                 "Caustic: it blinds and burns. Goggles and gloves; in the eye rinse with water at once for 20 minutes "
                 "and call for help. What the product's label says goes first.",
@@ -124,7 +117,7 @@ def _burns(dosed: Alkali, used: list[Alkali]) -> list[Caution]:
         )
     else:
         found.append(
-            _caution(
+            caution(
                 "irritant",
                 "It irritates eyes and skin: goggles and gloves. In the eye rinse with water for minutes, and ask a "
                 "doctor if it still hurts. What the product's label says goes first.",
@@ -132,7 +125,7 @@ def _burns(dosed: Alkali, used: list[Alkali]) -> list[Caution]:
         )
     if dosed.kind in {"lye", "potassium_lye"}:
         found.append(
-            _caution(
+            caution(
                 "heat-of-lye",
                 "Always lye into cold water, a little at a time, never water onto lye, and never into hot liquor: "
                 "it grows hot and spits.",
@@ -140,7 +133,7 @@ def _burns(dosed: Alkali, used: list[Alkali]) -> list[Caution]:
         )
     else:
         found.append(
-            _caution("alkali-into-water", "Always add the alkali to the liquor, stirring, never the liquor to it.")
+            caution("alkali-into-water", "Always add the alkali to the liquor, stirring, never the liquor to it.")
         )
     return found
 
@@ -154,7 +147,7 @@ def _water(effects: Effects) -> list[Caution]:
     found = []
     if effects.doubled_ph.p95 > OVERDONE_PH.value:
         found.append(
-            _caution(
+            caution(
                 "overdose",
                 f"Twice this dose would stand at pH {effects.doubled_ph.p50:.1f} ({effects.doubled_ph.p5:.1f} to "
                 f"{effects.doubled_ph.p95:.1f}): add it in parts and read between.",
@@ -165,7 +158,7 @@ def _water(effects: Effects) -> list[Caution]:
         "it is corrosive waste): neutralise it first, or ask locally."
     )
     if effects.after_ph.p95 > DRAIN_PH.value:
-        found.append(_caution("drain", drain, source="epa-pretreatment"))
+        found.append(caution("drain", drain, source="epa-pretreatment"))
     return found
 
 
@@ -174,7 +167,7 @@ def _chalk(record: LiquorRecord, effects: Effects) -> list[Caution]:
     if chalk_g < 0.05 * blue_g:
         return []
     return [
-        _caution(
+        caution(
             "chalk-in-pigment",
             f"Up to {_figure(chalk_g)} g of chalk may fall with the blue (such a tub commonly gives about "
             f"{_figure(blue_g)} g of blue): weigh no yield before it is out. "
@@ -189,7 +182,7 @@ def _trust(record: LiquorRecord, effects: Effects) -> list[Caution]:
     apart = jar is not None and jar.temp_c is not None and record.temp_c is not None
     if apart and jar is not None and abs((jar.temp_c or 0.0) - (record.temp_c or 0.0)) > TEMP_APART.value:
         found.append(
-            _caution(
+            caution(
                 "temperature-differs",
                 f"The jar stood at {jar.temp_c:g} C, the tub at {record.temp_c:g} C. This dose is for the tub; "
                 "a meter's temperature compensation does not do that.",
@@ -199,14 +192,14 @@ def _trust(record: LiquorRecord, effects: Effects) -> list[Caution]:
     if effects.misfit_sd > MISFIT_SD:
         alone = " Only the tub's last reading was used." if record.added_so_far else " All were trusted less."
         found.append(
-            _caution(
+            caution(
                 "readings-disagree",
                 f"One pH reading lies {effects.misfit_sd:.0f} times its expected error from what any likely liquor "
                 f"would show: read it again, and check the amounts and the strength of the alkali.{alone}",
             )
         )
     if record.added_so_far and effects.dose.p50 == 0.0:
-        found.append(_caution("past-target", "The liquor is at or past the target already: add no more."))
+        found.append(caution("past-target", "The liquor is at or past the target already: add no more."))
     return found + _outside(record)
 
 
@@ -214,15 +207,15 @@ def _unread(record: LiquorRecord) -> list[Caution]:
     found = []
     if record.jar is None and not record.added_so_far:
         found.append(
-            _caution("no-jar", "Nothing was titrated: a jar of half a litre, dosed in steps, would narrow this most.")
+            caution("no-jar", "Nothing was titrated: a jar of half a litre, dosed in steps, would narrow this most.")
         )
     if record.temp_c is None:
-        found.append(_caution("no-temperature", "No temperature was read; one reading would narrow the dose."))
+        found.append(caution("no-temperature", "No temperature was read; one reading would narrow the dose."))
     if record.ph is None:
-        found.append(_caution("no-ph", "No pH was read before the alkali; one reading would narrow the dose."))
+        found.append(caution("no-ph", "No pH was read before the alkali; one reading would narrow the dose."))
     if record.alkali.kind == "ammonia" and record.alkali.percent_w_w is None and record.alkali.mol_per_l is None:
         found.append(
-            _caution("no-strength", "The bottle's strength is not given; 2 to 10% was taken (household ammonia).")
+            caution("no-strength", "The bottle's strength is not given; 2 to 10% was taken (household ammonia).")
         )
     return found
 
@@ -240,17 +233,13 @@ def _outside(record: LiquorRecord) -> list[Caution]:
     if not odd:
         return []
     return [
-        _caution(
+        caution(
             "outside-range",
             f"Outside what these figures rest on (pH {STUDIED_PH.low:g} to {STUDIED_PH.high:g}, {STUDIED_C.low:g} to "
             f"{STUDIED_C.high:g} C, targets to {HIGHEST_TARGET_PH.value:g}, {STUDIED_LEAF_KG_PER_L.low:g} to "
             f"{STUDIED_LEAF_KG_PER_L.high:g} kg of leaf to a litre): {', '.join(odd)}.",
         )
     ]
-
-
-def _caution(code: str, text: str, *, source: str = "common-practice") -> Caution:
-    return Caution(code=code, text=text, source=source)
 
 
 def _figure(value: float) -> str:

@@ -11,7 +11,7 @@ from bluewright.science.alkali.priors import UNREAD_TEMP_C
 from bluewright.science.alkali.record import LiquorRecord
 from bluewright.science.alkali.titrant import ROOM_C, titrant
 from bluewright.science.base.bands import significant
-from bluewright.science.base.cautions import Caution
+from bluewright.science.base.cautions import Caution, caution
 from bluewright.science.base.errors import ModelError
 from bluewright.science.base.sourced import Floats, Sourced
 from bluewright.science.media.alkalis import KINDS
@@ -66,7 +66,7 @@ def limits(record: LiquorRecord, amount: Floats, ceiling: float) -> tuple[Cautio
     beyond = _share_beyond(amount, ceiling)
     if beyond > 0.0:
         found.append(
-            _limit(
+            caution(
                 "may-not-reach",
                 f"In {100 * beyond:.0f} of 100 possible liquors even {significant(ceiling, 2):,.0f} "
                 f"{record.alkali.unit} would not reach pH {record.target_ph:g}.",
@@ -75,7 +75,7 @@ def limits(record: LiquorRecord, amount: Floats, ceiling: float) -> tuple[Cautio
     kind = record.alkali.kind
     if kind in {"soda_ash", "washing_soda", "potash", "ash_lye"}:
         found.append(
-            _limit(
+            caution(
                 "soda-ceiling",
                 "Carbonates buffer: up to pH 10 a little does it, near pH 11 each tenth of a pH takes far more, and "
                 "they do not pass about 11.5. Baking soda cannot stand in for them: it stops near pH 8.3.",
@@ -89,7 +89,7 @@ def limits(record: LiquorRecord, amount: Floats, ceiling: float) -> tuple[Cautio
         found += _ammonia(record)
     if record.alkali.unit == "ml" and np.median(amount) > 100.0 * record.liquor_l:
         found.append(
-            _limit(
+            caution(
                 "dilutes",
                 f"The dose is {np.median(amount) / 10.0 / record.liquor_l:.0f}% of the liquor and dilutes it.",
             )
@@ -99,7 +99,7 @@ def limits(record: LiquorRecord, amount: Floats, ceiling: float) -> tuple[Cautio
 
 def _dissolve(record: LiquorRecord, grams: float) -> Caution:
     water_l = grams / KINDS[record.alkali.kind].solubility_g_per_l(ROOM_C)
-    return _limit(
+    return caution(
         "dissolve-first",
         f"Dissolve it first: {significant(grams, 2):g} g take at least {significant(water_l, 2):g} L of water at "
         f"{ROOM_C:g} C; grains on the bottom of the tub read as no pH at all.",
@@ -109,7 +109,7 @@ def _dissolve(record: LiquorRecord, grams: float) -> Caution:
 
 def _lime(record: LiquorRecord) -> Caution:
     temp_c = _temp_c(record)
-    return _limit(
+    return caution(
         "lime-solubility",
         f"A litre of water at {temp_c:g} C dissolves about {lime_solubility_g_per_l(temp_c):.1f} g of slaked lime and "
         f"then stands near pH {lime_water_ph(temp_c):.1f}; what is more lies on the bottom and reads as no pH at all "
@@ -122,7 +122,7 @@ def _ammonia(record: LiquorRecord) -> list[Caution]:
     found = []
     if record.target_ph > AMMONIA_DEAR_PH.value:
         found.append(
-            _limit(
+            caution(
                 "ammonia-ceiling",
                 "Above pH 10 every third of a pH with ammonia takes twice as much, most of it free gas. "
                 "For such a target soda or lye serve better.",
@@ -130,7 +130,7 @@ def _ammonia(record: LiquorRecord) -> list[Caution]:
         )
     if _temp_c(record) > AMMONIA_WARM.value:
         found.append(
-            _limit(
+            caution(
                 "warm-ammonia",
                 f"At {_temp_c(record):g} C ammonia is a weaker base and leaves faster: the dose is several times that "
                 "of a cold liquor. Let it cool, or use soda.",
@@ -146,7 +146,3 @@ def _share_beyond(amount: Floats, ceiling: float) -> float:
 
 def _temp_c(record: LiquorRecord) -> float:
     return UNREAD_TEMP_C.centre if record.temp_c is None else record.temp_c
-
-
-def _limit(code: str, text: str, *, source: str = "common-practice") -> Caution:
-    return Caution(code=code, text=text, source=source)

@@ -8,10 +8,9 @@ from typing import Final
 import numpy as np
 
 from bluewright.science.assay.ash_record import AshAnswer, AshRecord
-from bluewright.science.assay.dangers import caution
 from bluewright.science.assay.factors import CALCIUM_G_PER_MOL
 from bluewright.science.base.bands import Band, band
-from bluewright.science.base.cautions import Caution
+from bluewright.science.base.cautions import Caution, caution
 from bluewright.science.base.errors import InputError
 from bluewright.science.base.sourced import Floats, Prior, Sourced
 from bluewright.science.media.calcite import CALCITE_G_PER_MOL

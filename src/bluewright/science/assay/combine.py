@@ -13,9 +13,8 @@ import numpy as np
 
 from bluewright.science.assay.combine_record import ByMethod, CombineAnswer, CombineRecord, Result
 from bluewright.science.assay.common import check_method
-from bluewright.science.assay.dangers import caution
 from bluewright.science.base.bands import Band, band, significant
-from bluewright.science.base.cautions import Caution
+from bluewright.science.base.cautions import Caution, caution
 from bluewright.science.base.sourced import Sourced
 
 DRAWS = 4000

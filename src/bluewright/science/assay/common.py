@@ -9,7 +9,7 @@ from pydantic import Field
 
 from bluewright.science.assay.priors import CHECK_ABOVE_PCT
 from bluewright.science.base.bands import Band
-from bluewright.science.base.cautions import Caution
+from bluewright.science.base.cautions import Caution, caution
 from bluewright.science.base.errors import InputError
 from bluewright.science.base.records import LEAST, answer
 from bluewright.science.base.sourced import Floats, Prior
@@ -67,4 +67,4 @@ def check_method(indigo_pct: Band) -> list[Caution]:
         f"{indigo_pct.p50:.0f}% is more than the best plant indigo found in a study (56%): check the method, the "
         "masses and the standard before you trust it."
     )
-    return [Caution(code="check-method", text=text, source=CHECK_ABOVE_PCT.source)]
+    return [caution("check-method", text, source=CHECK_ABOVE_PCT.source)]

@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from typing import Final
 
 from bluewright.science.assay.priors import Solvent
-from bluewright.science.base.cautions import Caution
+from bluewright.science.base.cautions import Caution, caution
 
 LABORATORY: Final = "Laboratory only, with its hood, gloves, goggles and waste: never in a kitchen. "
 
@@ -47,9 +47,4 @@ SOLVENTS: Final[Mapping[Solvent, tuple[str, str]]] = {
 def solvent_cautions(solvent: Solvent) -> tuple[Caution, ...]:
     """What a solvent can do to someone."""
     code, text = SOLVENTS[solvent]
-    return (Caution(code=code, text=text, source="common-practice"),)
-
-
-def caution(code: str, text: str) -> Caution:
-    """A caution that is common practice."""
-    return Caution(code=code, text=text, source="common-practice")
+    return (caution(code, text),)

@@ -7,10 +7,9 @@ from typing import Final
 
 import numpy as np
 
-from bluewright.science.assay.dangers import caution
 from bluewright.science.assay.design_record import Design, DesignAnswer, DesignRecord
 from bluewright.science.base.bands import band, significant
-from bluewright.science.base.cautions import Caution
+from bluewright.science.base.cautions import Caution, caution
 from bluewright.science.base.sourced import Floats, Prior
 from bluewright.science.base.t_and_f import t_quantile
 

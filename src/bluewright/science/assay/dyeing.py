@@ -7,12 +7,11 @@ from typing import Final
 import numpy as np
 
 from bluewright.science.assay.common import check_method, dry_frac, possible
-from bluewright.science.assay.dangers import caution
 from bluewright.science.assay.dyeing_record import DyeingAnswer, DyeingRecord, Line, Verdict
 from bluewright.science.assay.parallel_lines import ParallelLines, parallel_lines
 from bluewright.science.assay.priors import CHECK_ABOVE_PCT
 from bluewright.science.base.bands import Band, band, significant
-from bluewright.science.base.cautions import Caution
+from bluewright.science.base.cautions import Caution, caution, those_that_hold
 from bluewright.science.base.sourced import Floats, Prior, Sourced
 
 DRAWS = 4000
@@ -128,4 +127,4 @@ def _cautions(record: DyeingRecord, lines: ParallelLines, pct: Band | None) -> t
         "Vats for test dyeing need lye or lime and a reducing agent: goggles and gloves, out of doors or at an open "
         "window, and what their labels say.",
     )
-    return (vat, *(caution(c, t) for (c, t), wanted in said.items() if wanted), *(check_method(pct) if pct else ()))
+    return (vat, *those_that_hold(said), *(check_method(pct) if pct else ()))

@@ -6,10 +6,10 @@ import numpy as np
 
 from bluewright.science.assay import priors
 from bluewright.science.assay.common import check_method, dry_frac, possible
-from bluewright.science.assay.dangers import caution, solvent_cautions
+from bluewright.science.assay.dangers import solvent_cautions
 from bluewright.science.assay.led_record import LedAnswer, LedRecord
 from bluewright.science.base.bands import Band, band, significant
-from bluewright.science.base.cautions import Caution
+from bluewright.science.base.cautions import Caution, caution
 from bluewright.science.base.errors import InputError, ModelError
 from bluewright.science.base.sourced import Floats
 

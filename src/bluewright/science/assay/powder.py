@@ -8,10 +8,9 @@ from typing import Final
 import numpy as np
 
 from bluewright.science.assay.common import check_method
-from bluewright.science.assay.dangers import caution
 from bluewright.science.assay.powder_record import PowderAnswer, PowderRecord
 from bluewright.science.base.bands import band, significant
-from bluewright.science.base.cautions import Caution
+from bluewright.science.base.cautions import Caution, caution
 from bluewright.science.base.errors import InputError, ModelError
 from bluewright.science.base.sourced import Floats, Sourced
 

@@ -14,7 +14,7 @@ from bluewright.science.assay.dangers import solvent_cautions
 from bluewright.science.assay.priors import LITERATURE
 from bluewright.science.assay.spectrum_record import PartAt, SpectrumAnswer, SpectrumRecord
 from bluewright.science.base.bands import Band, band, significant
-from bluewright.science.base.cautions import Caution
+from bluewright.science.base.cautions import Caution, those_that_hold
 from bluewright.science.base.errors import InputError
 from bluewright.science.base.sourced import Floats, Prior
 
@@ -319,5 +319,5 @@ def _cautions(
             "pigment, and do not take it as a measured per cent.",
         ): red is not None and record.indirubin_l_per_g_cm is None,
     }
-    found_to_say = [Caution(code=c, text=t, source="common-practice") for (c, t), wanted in said.items() if wanted]
+    found_to_say = list(those_that_hold(said))
     return (*solvent_cautions(record.solvent), *found_to_say, *check_method(indigo_pct))

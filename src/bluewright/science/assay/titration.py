@@ -7,7 +7,7 @@ from typing import Final
 import numpy as np
 
 from bluewright.science.assay.common import check_method, dry_frac, possible
-from bluewright.science.assay.dangers import LABORATORY, caution
+from bluewright.science.assay.dangers import LABORATORY
 from bluewright.science.assay.factors import (
     ELECTRONS,
     NITROGEN_PER_PROTEIN,
@@ -18,7 +18,7 @@ from bluewright.science.assay.factors import (
 from bluewright.science.assay.priors import CHECK_ABOVE_PCT
 from bluewright.science.assay.titration_record import Method, TitrationAnswer, TitrationRecord
 from bluewright.science.base.bands import band, significant
-from bluewright.science.base.cautions import Caution
+from bluewright.science.base.cautions import Caution, caution, those_that_hold
 from bluewright.science.base.errors import InputError
 from bluewright.science.base.sourced import Floats, Prior, Sourced
 from bluewright.science.media.stoichiometry import ATOMIC_WEIGHT
@@ -140,4 +140,4 @@ def _cautions(record: TitrationRecord, noise: float) -> tuple[Caution, ...]:
         ): noise > 0.05,
     }  # fmt: skip
     lab = caution(f"lab-{record.method}", f"{LABORATORY}{DANGERS[record.method]} Go by labels and local rules.")
-    return (lab, *(caution(c, t) for (c, t), wanted in said.items() if wanted))
+    return (lab, *those_that_hold(said))

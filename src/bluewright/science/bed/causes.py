@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from typing import Final
 
-from bluewright.science.base.cautions import Caution
+from bluewright.science.base.cautions import Caution, caution
 from bluewright.science.bed.disease_record import Cause
 
 
 def _known(text: str, source: str = "common-practice") -> Caution:
-    return Caution(code="cause", text=text, source=source)
+    return caution("cause", text, source=source)
 
 
 CAUSES: Final[dict[Cause, Caution]] = {
@@ -35,12 +35,9 @@ CAUSES: Final[dict[Cause, Caution]] = {
 }
 
 
-SPRAY: Final = Caution(
-    code="spray-label",
-    text=(
-        "Spray nothing that its label does not allow for this crop where you are, and keep its waiting time: "
-        "leaf for the tub is handled wet, and its water is poured out in the garden."
-    ),
-    source="common-practice",
+SPRAY: Final = caution(
+    "spray-label",
+    "Spray nothing that its label does not allow for this crop where you are, and keep its waiting time: "
+    "leaf for the tub is handled wet, and its water is poured out in the garden.",
 )
 """Of the law and of the skin."""

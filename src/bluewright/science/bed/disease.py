@@ -15,7 +15,7 @@ from typing import Final
 import numpy as np
 
 from bluewright.science.base.bands import band
-from bluewright.science.base.cautions import Caution
+from bluewright.science.base.cautions import Caution, caution
 from bluewright.science.base.sourced import Floats, Prior, Sourced
 from bluewright.science.bed.causes import CAUSES, SPRAY
 from bluewright.science.bed.disease_record import DiseaseAnswer, DiseaseRecord, Grade, GradeCount
@@ -169,5 +169,5 @@ def _cautions(record: DiseaseRecord) -> tuple[Caution, ...]:
     scored = max(len(record.spotted_pct), len(record.eaten_pct))
     if scored < FEW_LEAVES.value:
         text = f"{scored} leaves are few: score {FEW_LEAVES.value:g} to 20, taken blindly from all over the bed."
-        found.append(Caution(code="few-leaves", text=text, source="common-practice"))
+        found.append(caution("few-leaves", text))
     return tuple(found)

@@ -9,7 +9,7 @@ from datetime import date
 import numpy as np
 
 from bluewright.science.base.bands import Band
-from bluewright.science.base.cautions import Caution
+from bluewright.science.base.cautions import Caution, caution
 from bluewright.science.base.sourced import Sourced
 from bluewright.science.bed.growth_record import GrowthRecord
 from bluewright.science.bed.seeds import seedlings_per_m2
@@ -51,16 +51,16 @@ def cautions(found: Forecast) -> tuple[Caution, ...]:
             f"About {found.leaf_kg.p50:.0f} kg of leaf from this bed: carry it in baskets of {HEAVY_KG.value:g} kg "
             "at most."
         )
-        said.append(Caution(code="heavy-leaf", text=text, source="common-practice"))
+        said.append(caution("heavy-leaf", text))
     if np.mean((found.week.max_c >= HOT_C.value).any(axis=1)) >= AT_RISK.value:
         text = (
             f"It may reach {HOT_C.value:g} C this week: pick in the early morning, drink, keep the "
             "sun off yourself, and the leaf in the shade."
         )
-        said.append(Caution(code="heat", text=text, source="common-practice"))
+        said.append(caution("heat", text))
     if np.mean((found.week.min_c <= FROST_C.value).any(axis=1)) >= AT_RISK.value:
         text = f"Frost is likely enough this week. {FROST_SAID[record.plant]}"
-        said.append(Caution(code="frost", text=text, source="common-practice"))
+        said.append(caution("frost", text))
     weather = of_weather(found.days, record.weather, today=record.now)
     return (*said, *(one for one in weather if one.code != "rain-unknown"))
 
@@ -77,12 +77,12 @@ def _of_woad(found: Forecast) -> list[Caution]:
             "Woad that flowers gives little blue: what leaf there is, take before the stems rise. "
             "Nobody has measured how much cold it takes; go by the stems you see."
         )
-        said.append(Caution(code="second-year", text=text, source="common-practice"))
+        said.append(caution("second-year", text))
         near, far = (float(value) for value in np.round(seedlings_per_m2(np.array([0.5, 1.0]))))
         text = (
             f"Its own seed falls close by: about {near:g} on a square metre half a metre off, {far:g} at 1 m. "
             "For seed keep 20 plants or more, other woad some 400 m off, and pick when the pods are black; sow it "
             "within 2 or 3 years, after 25 of it were tried on wet paper."
         )
-        said.append(Caution(code="own-seed", text=text, source="farah-1988"))
+        said.append(caution("own-seed", text, source="farah-1988"))
     return said

@@ -7,7 +7,7 @@ from typing import Final
 import numpy as np
 
 from bluewright.science.base.bands import band
-from bluewright.science.base.cautions import Caution
+from bluewright.science.base.cautions import Caution, caution
 from bluewright.science.base.sourced import Floats, Prior, Sourced
 from bluewright.science.bed.rotation_record import Advice, Grown, RotationAnswer, RotationRecord
 from bluewright.science.media import law
@@ -71,11 +71,11 @@ def _cautions(record: RotationRecord, advice: str) -> tuple[Caution, ...]:
     found = list(law.cautions(record.plant))
     if record.plant != "woad":
         text = "Japanese indigo is a knotweed and Indigofera a legume: clubroot and cabbages do not bear on them."
-        found.append(Caution(code="other-family", text=text, source="common-practice"))
+        found.append(caution("other-family", text))
     elif advice != "fits":
         text = (
             "A bed that sows itself is cabbage family every year: clubroot and mildews find a host there each season. "
             "Lime to pH 7.2 or more slows clubroot and does not end it."
         )
-        found.append(Caution(code="self-sown-host", text=text, source="common-practice"))
+        found.append(caution("self-sown-host", text))
     return tuple(found)

@@ -13,7 +13,7 @@ from typing import Final, Literal
 import numpy as np
 
 from bluewright.science.base.bands import band
-from bluewright.science.base.cautions import Caution
+from bluewright.science.base.cautions import Caution, caution
 from bluewright.science.base.published import figure_of
 from bluewright.science.base.sourced import Floats
 from bluewright.science.bed.densities import DENSITY, EVENNESS, FEW_FRAMES, SURE_CHANCE, TARGETS_PER_M2
@@ -120,11 +120,11 @@ def _cautions(record: StandRecord) -> tuple[Caution, ...]:
     found = list(law.cautions(record.plant)) if record.origin == "self_sown" or record.purpose == "seed" else []
     if len(record.counts) < FEW_FRAMES.value:
         text = f"Few frames: lay {FEW_FRAMES.value:g} or more where chance puts them, not where the stand is good."
-        found.append(Caution(code="few-frames", text=text, source="common-practice"))
+        found.append(caution("few-frames", text))
     if record.origin == "self_sown" and record.bolting is None and record.plant == "woad":
         text = (
             "Self-sown woad is of mixed ages: what came up last autumn flowers this spring and gives little blue. "
             "Count the flower stems too."
         )
-        found.append(Caution(code="mixed-ages", text=text, source="common-practice"))
+        found.append(caution("mixed-ages", text))
     return tuple(found)

@@ -8,7 +8,7 @@ from typing import Final
 import numpy as np
 
 from bluewright.science.base.bands import Band, band, significant
-from bluewright.science.base.cautions import Caution
+from bluewright.science.base.cautions import Caution, caution
 from bluewright.science.base.sourced import Floats
 from bluewright.science.colour import differences as apart
 from bluewright.science.colour.compare_record import Colour, CompareAnswer, CompareRecord, Difference, ToldColour
@@ -123,31 +123,28 @@ def _factor(depth: Floats, standard: Floats) -> Band | None:
 
 
 def _cautions(record: CompareRecord, depths: list[Floats]) -> Iterator[Caution]:
-    def said(code: str, text: str) -> Caution:
-        return Caution(code=code, text=text, source="common-practice")
-
     if record.white == "d65_10":
-        yield said(
+        yield caution(
             "other-observer",
             "These Labs are for the 10 degree observer: compare them with each other only. Against Labs of photos, "
             f"which are for 2 degree, they are up to {OTHER_OBSERVER.value:.0f} CIEDE2000 off on deep blues.",
         )
     deepest = max(float(np.median(depth)) for depth in depths)
     if record.taken != "instrument" and deepest > PHOTO_DEPTH.value:
-        yield said(
+        yield caution(
             "depth-hidden",
             f"A depth of {deepest:.0f} is more than a photo tells well: stray light hides what is beyond "
             f"{PHOTO_DEPTH.value:.0f}, and deep cloth looks paler than it is. Compare lightness there.",
         )
     if record.taken == "apart":
-        yield said(
+        yield caution(
             "nothing-shared",
             "Photos that share no card and no light differ by "
             f"{APART_SD['apart'].value:.0f} CIEDE2000 of themselves: lay both cloths in one photo.",
         )
     linear = linear_of_xyz(xyz_of_lab([colour.lab for colour in record.colours]))
     if bool(np.any(linear < -0.05)) or bool(np.any(linear > 1.1)):
-        yield said(
+        yield caution(
             "outside-range",
             "A colour here is one that no dyed cloth and no screen shows: its depth means little. Is a sign missing, "
             "or a decimal point?",

@@ -8,7 +8,7 @@ from typing import Final
 import numpy as np
 
 from bluewright.science.base.bands import band, significant
-from bluewright.science.base.cautions import Caution
+from bluewright.science.base.cautions import Caution, caution
 from bluewright.science.base.sourced import Floats, Sourced
 from bluewright.science.colour.depth import INDIGO_NM, LEAST_REFLECTANCE, dye_k_over_s, k_over_s, red_k_over_s_of_lab
 from bluewright.science.colour.hues import hue_of, shade_of
@@ -94,25 +94,22 @@ def _three(values: Floats) -> tuple[float, float, float]:
 
 
 def _cautions(record: ReflectanceRecord, least_factor: float, deep: float) -> Iterator[Caution]:
-    def said(code: str, text: str) -> Caution:
-        return Caution(code=code, text=text, source="common-practice")
-
     at_peak = float(at_nm(INDIGO_NM.value, wavelength_nm=_nm(record.points), reflectance_frac=_read(record.points)))
     if at_peak < SURFACE_FACTOR.value:
         most = float(k_over_s(LEAST_REFLECTANCE.value))
-        yield said(
+        yield caution(
             "depth-hidden",
             f"Only {100 * at_peak:.1f}% comes back at {INDIGO_NM.value:.0f} nm, some of it from the bare surface: the "
             f"depth of {deep:.0f} is the least it can be, and none above {most:.0f} is told.",
         )
     if max(point.reflectance_factor for point in record.points) > 1.0:
-        yield said(
+        yield caution(
             "brightened",
             "It sends back more than white at some wavelength: brightener glows in it, or the instrument's white is "
             "off. Its colour changes with the light.",
         )
     if least_factor == 0.0:
-        yield said(
+        yield caution(
             "reads-nothing",
             "The instrument reads nothing at some wavelength, which no cloth does: was its black taken with light on?",
         )

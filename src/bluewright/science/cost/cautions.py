@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from bluewright.science.base.cautions import Caution
+from bluewright.science.base.cautions import Caution, those_that_hold
 from bluewright.science.cost.cost_record import CostRecord
 from bluewright.science.cost.hours import unestimated
 from bluewright.science.cost.ledger import Ledger
@@ -45,7 +45,7 @@ def cautions(record: CostRecord, found: Ledger) -> tuple[Caution, ...]:
             "first.",
         ): record.price_money_per_g is not None or record.wage_money_per_h is not None,
     }  # fmt: skip
-    return tuple(Caution(code=code, text=text, source="bluewright-cost") for (code, text), fits in said.items() if fits)
+    return those_that_hold(said, source="bluewright-cost")
 
 
 def _some(names: list[str]) -> str:

@@ -8,7 +8,7 @@ from typing import Final
 import numpy as np
 
 from bluewright.science.base.bands import band, significant
-from bluewright.science.base.cautions import Caution
+from bluewright.science.base.cautions import Caution, caution
 from bluewright.science.base.sourced import Floats, Sourced
 from bluewright.science.cost.cloth_record import (
     ClothCostAnswer,
@@ -120,13 +120,13 @@ def _cautions(record: ClothCostRecord) -> Iterator[Caution]:
         named = ", ".join(f"'{name[:40]}'" for name in unpriced[:3])
         more = f" and {len(unpriced) - 3} more" if len(unpriced) > 3 else ""
         text = f"No price is known of {named}{more}: it is not in the money."
-        yield Caution(code="alkali-unpriced", text=text, source=SOURCE)
+        yield caution("alkali-unpriced", text, source=SOURCE)
     if record.spent_min is None:
         text = "No work on the piece was noted, and none is guessed: hours at the vat are not in these figures."
-        yield Caution(code="work-not-counted", text=text, source=SOURCE)
+        yield caution("work-not-counted", text, source=SOURCE)
     if record.wage_money_per_h is not None:
         text = (
             "This is reckoned for yourself. For taxes, grants or a business your local rules and an accountant go "
             "first."
         )
-        yield Caution(code="own-rule", text=text, source=SOURCE)
+        yield caution("own-rule", text, source=SOURCE)

@@ -9,7 +9,7 @@ from typing import Final
 import numpy as np
 
 from bluewright.science.base.bands import band, significant
-from bluewright.science.base.cautions import Caution
+from bluewright.science.base.cautions import Caution, those_that_hold
 from bluewright.science.base.sourced import Floats
 from bluewright.science.cost.amounts import amount
 from bluewright.science.cost.blue import pure_frac, purity, scores
@@ -189,4 +189,4 @@ def _cautions(record: StockRecord, alkalis: list[AlkaliLeft]) -> tuple[Caution, 
             "in; open ammonia outdoors. The label and its safety sheet go first.",
         ): hot,
     }  # fmt: skip
-    return tuple(Caution(code=code, text=text, source="bluewright-cost") for (code, text), fits in said.items() if fits)
+    return those_that_hold(said, source="bluewright-cost")

@@ -16,7 +16,7 @@ from typing import Final
 import numpy as np
 
 from bluewright.science.base.bands import Band, significant
-from bluewright.science.base.cautions import Caution
+from bluewright.science.base.cautions import Caution, caution
 from bluewright.science.base.sourced import Floats, Sourced
 from bluewright.science.dyeing.lots_record import LotJar, LotsAnswer, LotsRecord, Part
 
@@ -152,19 +152,16 @@ def _below(limit: float, mean: float, sd: float) -> float:
 
 
 def _cautions(record: LotsRecord, held: float, *, mixed: bool) -> Iterator[Caution]:
-    def note(code: str, text: str) -> Caution:
-        return Caution(code=code, text=text, source="common-practice")
-
-    yield note(
+    yield caution(
         "pigment-dust",
         "Blue powder stains and is not to be breathed in: weigh and mix it without draught, with a mask, lids on.",
     )
     if mixed:
-        yield note(
+        yield caution(
             "mix-well", "Grind the parts together and stir until no streak is left; weigh out of that, not of the jars."
         )
     if not mixed and held >= record.pure_g:
-        yield note(
+        yield caution(
             "no-mix",
             "The jars hold enough together, but not in so few of them, or not at that purity: allow one more, or "
             "another purity.",

@@ -7,7 +7,7 @@ from typing import Final
 import numpy as np
 
 from bluewright.science.base.bands import band
-from bluewright.science.base.cautions import Caution
+from bluewright.science.base.cautions import Caution, caution
 from bluewright.science.base.published import figure_of
 from bluewright.science.base.sourced import Sourced
 from bluewright.science.leaf.record import Effect, PotentialAnswer, PotentialRecord
@@ -95,16 +95,16 @@ def _cautions(record: PotentialRecord, *, spent: bool) -> tuple[Caution, ...]:
     found = []
     if spent:
         text = "Leaf held so long and so warm may hold nothing at all; no mass of it is sure to give what is wanted."
-        found.append(Caution(code="spent-leaf", text=text, source="bluewright-leaf"))
+        found.append(caution("spent-leaf", text, source="bluewright-leaf"))
     studied_h = STORAGE_STUDIED_H[record.plant].value
     if record.leaf.held_h > studied_h:
         text = f"Held for {record.leaf.held_h:g} h: nothing is known of this leaf beyond {studied_h:g} h after picking."
-        found.append(Caution(code="outside-range", text=text, source="bluewright-leaf"))
+        found.append(caution("outside-range", text, source="bluewright-leaf"))
     if not 0 <= record.held_temp_c <= 40:
         text = f"Leaf held at {record.held_temp_c:g} C is frozen or cooked: these figures are for 0 to 40 C."
-        found.append(Caution(code="outside-range", text=text, source="bluewright-leaf"))
+        found.append(caution("outside-range", text, source="bluewright-leaf"))
     day = _northern_day(record)
     if day is not None and days_from_best(record.plant, day_of_year=day) > SEASON_STUDIED_D.value:
         text = "This is far from the picking season; no source says what the leaf holds then."
-        found.append(Caution(code="outside-range", text=text, source="bluewright-leaf"))
+        found.append(caution("outside-range", text, source="bluewright-leaf"))
     return tuple(found)

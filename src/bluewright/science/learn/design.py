@@ -10,7 +10,7 @@ from typing import Final
 import numpy as np
 
 from bluewright.science.base.bands import Band, significant
-from bluewright.science.base.cautions import Caution
+from bluewright.science.base.cautions import Caution, caution
 from bluewright.science.base.errors import InputError
 from bluewright.science.learn.design_power import found_chance, half_width_log, least_factor, spread_points
 from bluewright.science.learn.design_record import (
@@ -155,36 +155,32 @@ def _enough(record: TrialPlanRecord, pair_sd: float) -> int | None:
 def _cautions(record: TrialPlanRecord, layout: Layout, blocks: int, table: tuple[Power, ...]) -> Iterator[Caution]:
     own = next(row for row in table if row.blocks == blocks)
     if layout == "by_day":
-        yield _note(
+        yield caution(
             "no-rivals",
             "One tub a day has no rival of the same picking: weather, bed and day are in the difference too. "
             "Half of one picking in each of two smaller tubs tells as much with far fewer.",
         )
     if layout == "sorted_picking":
-        yield _note(
+        yield caution(
             "sorted-leaf",
             "Leaf that is sorted is compared as it came: what goes with the kind, like age or shade, is in the "
             "difference too. Note how much of it is damaged. Which vessel it goes into is still drawn by lot.",
         )
     if own.found_chance < 0.5:
-        yield _note(
+        yield caution(
             "may-not-show",
             f"A difference of {100 * record.worth_finding_frac:.0f}% would show clearly in "
             f"{100 * own.found_chance:.0f} of "
             "100 such trials. It still narrows what you believe; but do not read silence as no difference.",
         )
     if len(record.ways) > 2:
-        yield _note(
+        yield caution(
             "many-comparisons",
             f"{len(record.ways) - 1} ways beside the usual one: the best of several looks better than it is. "
             f"Say now which comparison matters most.",
         )
-    yield _note(
+    yield caution(
         "lay-down-first",
         "Write down before the first tub: the question, what is measured, how many, and what makes a tub "
         "spoilt. Nothing is dropped afterwards; a spoilt tub stays in the list with its reason.",
     )
-
-
-def _note(code: str, text: str) -> Caution:
-    return Caution(code=code, text=text, source="common-practice")

@@ -13,7 +13,7 @@ from typing import Final
 import numpy as np
 
 from bluewright.science.base.bands import band, significant
-from bluewright.science.base.cautions import Caution
+from bluewright.science.base.cautions import Caution, caution
 from bluewright.science.base.errors import InputError
 from bluewright.science.base.posterior import sample
 from bluewright.science.learn.mixed_columns import Column, Columns, always_together, columns, ways_apart
@@ -76,36 +76,32 @@ def _of_kind(built: Columns, column: Column) -> np.ndarray[tuple[int], np.dtype[
 
 
 def _cautions(record: BatchesRecord, built: Columns, ess: float) -> Iterator[Caution]:
-    yield _note(
+    yield caution(
         "not-a-trial",
         "These batches were not given their way by lot: what was not noted may be the cause. A trial of a few "
         "pairs says more than many batches that happened.",
     )
     for way, field in ways_apart(record, built.usual):
-        yield _note(
+        yield caution(
             "never-together",
             f"Never with the same {field.replace('_', ' ')}: {way} and {built.usual}. Which of the two makes the "
             f"difference cannot be told.",
         )
     for one, other in always_together(built.causes):
-        yield _note(
+        yield caution(
             "never-apart",
             f"Always together in these batches: {one} and {other}. Which of them makes the difference cannot be told.",
         )
     spoilt = sum(bool(batch.spoilt) for batch in record.batches)
     if spoilt:
-        yield _note("spoilt-tubs", f"Spoilt, not counted but shown with their reason: {spoilt}.")
+        yield caution("spoilt-tubs", f"Spoilt, not counted but shown with their reason: {spoilt}.")
     ways = len({batch.way for batch in record.batches}) - 1
     many = len(built.causes)
     if many > max(1, ways) and many > 2:
-        yield _note(
+        yield caution(
             "many-comparisons",
             f"{many} causes were looked at: by luck alone one of them seems clear in "
             f"{100 * (1 - 0.95**many):.0f} of 100 such lists. Trust the one that you asked beforehand.",
         )
     if ess < LEAST_ESS:
-        yield _note("thin-ensemble", f"The ranges rest on few independent draws ({ess:.0f}): take them as rough.")
-
-
-def _note(code: str, text: str) -> Caution:
-    return Caution(code=code, text=text, source="common-practice")
+        yield caution("thin-ensemble", f"The ranges rest on few independent draws ({ess:.0f}): take them as rough.")

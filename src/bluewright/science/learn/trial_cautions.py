@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Final
 
-from bluewright.science.base.cautions import Caution
+from bluewright.science.base.cautions import Caution, caution
 from bluewright.science.learn.trial_beliefs import noise_before
 from bluewright.science.learn.trial_cells import Counted
 from bluewright.science.learn.trial_priors import LOOKS_CHANCE, NOISY_FACTOR
@@ -27,33 +27,33 @@ def cautions(record: TrialRecord, cells: Counted, *, blocks: int, pair_sd: float
 
 def _layout(record: TrialRecord, cells: Counted) -> Iterator[Caution]:
     if record.assigned == "leaf":
-        yield _note(
+        yield caution(
             "sorted-leaf",
             "The leaf was sorted, not given its way by lot: this compares two kinds of leaf as they came. What "
             "goes with the kind, like age or shade, is in the difference too.",
         )
     if record.assigned == "choice":
-        yield _note(
+        yield caution(
             "chosen-tubs",
             "Somebody chose which tub got which way: whatever guided the hand is in the difference too. Draw "
             "lots next time.",
         )
     if not cells.in_blocks and record.assigned != "leaf":
-        yield _note(
+        yield caution(
             "no-rivals",
             "Tubs stand alone, without a rival of the same picking: weather, bed and day are in the difference "
             "too. Half of one picking in each of two tubs tells as much with far fewer tubs.",
         )
     if (days := _days_apart(record)) is not None:
-        yield _note("day-apart", days)
+        yield caution("day-apart", days)
     if record.assigned != "leaf" and (blocks := _pickings_apart(record)):
-        yield _note(
+        yield caution(
             "picking-apart",
             f"The tubs of {', '.join(blocks)} do not hold leaf of one picking: what the pickings are apart is in "
             f"their difference too.",
         )
     if (tub := _tub_apart(record)) is not None:
-        yield _note(
+        yield caution(
             "tub-apart",
             f"Every tub of {tub[0]} was the vessel {tub[1]}, and no other way was made in it: the difference "
             f"may be the vessel's. Change vessels from picking to picking.",
@@ -95,35 +95,35 @@ def _tub_apart(record: TrialRecord) -> tuple[str, str] | None:
 def _stopping(record: TrialRecord, blocks: int) -> Iterator[Caution]:
     planned = record.planned_blocks
     if planned is None:
-        yield _note(
+        yield caution(
             "not-laid-down",
             "How many tubs it would be was not laid down beforehand. Who stops when it looks good finds "
             "differences that are not there.",
         )
     elif blocks < planned and not _all_tried(record, planned):
-        yield _note(
+        yield caution(
             "before-the-end",
             f"Before the end: {blocks} of {planned} laid down. Go on, whatever it looks like now: who ends it when it "
             f"looks good finds differences that are not there.",
         )
     elif blocks > planned:
-        yield _note(
+        yield caution(
             "beyond-the-end",
             f"{blocks} instead of the {planned} laid down: going on because it was not clear yet makes "
             f"differences that are not there more likely.",
         )
     if record.looks > 1:
         known = max((looks for looks in LOOKS_CHANCE if looks <= record.looks), default=2)
-        yield Caution(
-            code="looked-again",
-            text=f"Looked at {record.looks} times: where there is no difference, one of {known} looks seems clear in "
+        yield caution(
+            "looked-again",
+            f"Looked at {record.looks} times: where there is no difference, one of {known} looks seems clear in "
             f"{100 * LOOKS_CHANCE[known].value:.0f} of 100 trials, not in 5. The range holds only if you did "
             f"not stop for it.",
             source=LOOKS_CHANCE[known].source,
         )
     many = record.comparisons * (len(record.ways) - 1)
     if many > 1:
-        yield _note(
+        yield caution(
             "many-comparisons",
             f"{many} comparisons in the same tubs: by luck alone the best of them seems clear in "
             f"{100 * (1 - 0.95**many):.0f} of 100 trials. Trust the one that was asked beforehand.",
@@ -144,19 +144,19 @@ def _tubs(record: TrialRecord, cells: Counted) -> Iterator[Caution]:
         told = ", ".join(f"{name} {count}" for name, count in spoilt.items())
         uneven = max(spoilt.values()) - min(spoilt.values()) > 1
         more = " One way spoils more often than another: what is compared is what was left over." if uneven else ""
-        yield _note("spoilt-tubs", f"Spoilt tubs, not counted but shown with their reason: {told}.{more}")
+        yield caution("spoilt-tubs", f"Spoilt tubs, not counted but shown with their reason: {told}.{more}")
     waiting = sum(tub.value is None and not tub.spoilt for tub in record.tubs)
     if waiting:
-        yield _note(
+        yield caution(
             "not-weighed-yet", f"{waiting} not weighed yet; a tub that never comes is a spoilt one, with its reason."
         )
     if cells.left_out:
-        yield _note(
+        yield caution(
             "without-rival",
             f"{cells.left_out} left out: no other way has a counted tub of that picking to compare with.",
         )
     if cells.doubled:
-        yield _note(
+        yield caution(
             "tubs-of-one-picking",
             "Several tubs of one way and one picking count as one, by their mean: they share its luck.",
         )
@@ -164,27 +164,23 @@ def _tubs(record: TrialRecord, cells: Counted) -> Iterator[Caution]:
 
 def _firmness(record: TrialRecord, blocks: int, pair_sd: float | None) -> Iterator[Caution]:
     if blocks == 1:
-        yield _note(
+        yield caution(
             "one-pair", "One pair has no range: there is nothing to tell chance by. It is two numbers, no more."
         )
     elif blocks == 2:
-        yield _note(
+        yield caution(
             "mostly-belief", "With two pairs the range is mostly what is believed of tubs in general, not these tubs."
         )
     elif blocks < FEW:
-        yield _note(
+        yield caution(
             "few-pairs",
             f"With {blocks} a difference that looks clear is on average told about twice as large as it is; the "
             f"beliefs that draw it in are the better bet.",
         )
     usual_sd = 2**0.5 * noise_before(in_blocks=True, earlier=record.earlier).tub_sd
     if pair_sd is not None and pair_sd > NOISY_FACTOR.value * usual_sd:
-        yield _note(
+        yield caution(
             "noisy-tubs",
             f"These tubs are more unlike (spread {pair_sd:.2g}) than believed ({usual_sd:.2g}): the range may "
             f"be a little too narrow; the one from these tubs alone is the safer.",
         )
-
-
-def _note(code: str, text: str) -> Caution:
-    return Caution(code=code, text=text, source="common-practice")

@@ -8,7 +8,7 @@ from typing import Final, Literal
 import numpy as np
 
 from bluewright.science.base.bands import Band, BandAtTime, band, quantiles, significant
-from bluewright.science.base.cautions import Caution
+from bluewright.science.base.cautions import Caution, caution
 from bluewright.science.base.sourced import Floats, Prior, Sourced
 from bluewright.science.media.air_temp import COLDEST_HOUR, MAX_TEMP_C, MIN_TEMP_C, WARMEST_HOUR, Seen, northern_day
 from bluewright.science.media.tub_heat import TubForecast, forecast
@@ -219,7 +219,7 @@ def _cautions(record: TubTempRecord, found: TubForecast, path: Floats, tub_seen:
                 f"others ({middle[worst]:.1f} C expected): was the tub stirred, the thermometer in it, the time right?"
             )
             said.append(("doubtful-reading", text))
-    plain = tuple(Caution(code=code, text=text, source="common-practice") for code, text in said)
+    plain = tuple(caution(code, text) for code, text in said)
     return (*_scald(float(high.max())), *plain)
 
 
@@ -230,4 +230,4 @@ def _scald(highest_c: float) -> tuple[Caution, ...]:
         f"The tub may be at {highest_c:.0f} C, which scalds: water at {SCALD.value:.0f} C does in about ten minutes, "
         "at 60 C in five seconds, at 70 C in one. Keep children and animals away; do not lift hot liquor alone."
     )
-    return (Caution(code="scald", text=text, source=SCALD.source),)
+    return (caution("scald", text, source=SCALD.source),)

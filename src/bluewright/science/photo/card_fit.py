@@ -16,7 +16,7 @@ from typing import Final
 import numpy as np
 
 from bluewright.science.base.bands import significant
-from bluewright.science.base.cautions import Caution
+from bluewright.science.base.cautions import Caution, caution, those_that_hold
 from bluewright.science.base.errors import InputError
 from bluewright.science.base.sourced import Floats
 from bluewright.science.colour.differences import ciede2000
@@ -151,14 +151,14 @@ def cautions_of(found: CardCheck) -> tuple[Caution, ...]:
             f"One patch of the card, {found.worst_patch}, is {found.worst_de00:.1f} steps of colour (dE00) off, the "
             "others are not: dirt, shine, or something on it?"
         )
-        return (Caution(code="card-spot", text=said, source="common-practice"),)
+        return (caution("card-spot", said),)
     if not found.drifted:
         return ()
     said = (
         f"The card is {found.mean_de00:.1f} steps of colour (dE00) from what it was registered as: it has faded or is "
         "dirty, or the light was a lamp's. If it has changed, register it again."
     )
-    return (Caution(code="card-drifted", text=said, source="common-practice"),)
+    return (caution("card-drifted", said),)
 
 
 def labs_of(card: RegisteredCard) -> Floats:
@@ -270,4 +270,4 @@ def _cautions(card: RegisteredCard, *, spread_de00: float) -> tuple[Caution, ...
             "by 3 to 5 steps of colour from what an instrument would say.",
         ): not card.paper_measured,
     }
-    return tuple(Caution(code=c, text=t, source="common-practice") for (c, t), wanted in said.items() if wanted)
+    return those_that_hold(said)

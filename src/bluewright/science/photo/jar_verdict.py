@@ -7,7 +7,7 @@ from typing import Final, Literal
 
 import numpy as np
 
-from bluewright.science.base.cautions import Caution
+from bluewright.science.base.cautions import Caution, those_that_hold
 from bluewright.science.photo.jar_course import RISEN, Course
 from bluewright.science.photo.jar_light import Drawn, linear_of
 from bluewright.science.photo.jar_record import JarFound, JarRecord
@@ -79,4 +79,4 @@ def cautions(record: JarRecord, found: Sequence[JarFound], said: Verdict, along:
         ("outside-range", f"Less than {SHALLOW_CM:g} cm of liquor: the width of the jar is then most of the "
          "error."): any(look.path_cm < SHALLOW_CM for look in record.looks),
     }  # fmt: skip
-    return tuple(Caution(code=c, text=t, source="common-practice") for (c, t), so in wanted.items() if so)
+    return those_that_hold(wanted)

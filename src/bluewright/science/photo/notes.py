@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 from typing import Final
 
-from bluewright.science.base.cautions import Caution
+from bluewright.science.base.cautions import Caution, caution
 from bluewright.science.colour.depth import PHOTO_DEPTH
 from bluewright.science.photo.picture import Picture
 from bluewright.science.photo.priors import (
@@ -69,9 +69,7 @@ def notes(
         *_of_the_references(known, reasons),
         *_of_the_samples(known, samples, found),
     ]
-    return tuple(
-        Caution(code=code, text=TEXTS[code].format(**figures), source="common-practice") for code, figures in told
-    )
+    return tuple(caution(code, TEXTS[code].format(**figures)) for code, figures in told)
 
 
 def _of_the_file(picture: Picture) -> Iterator[Note]:

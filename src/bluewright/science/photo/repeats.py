@@ -10,7 +10,7 @@ from typing import Final
 import numpy as np
 
 from bluewright.science.base.bands import Band, significant
-from bluewright.science.base.cautions import Caution
+from bluewright.science.base.cautions import Caution, caution
 from bluewright.science.base.errors import InputError
 from bluewright.science.base.sourced import Floats
 from bluewright.science.photo.priors import SHOT_WORTH
@@ -108,15 +108,14 @@ def _reasons(answers: Sequence[PhotoAnswer]) -> tuple[Reason, ...]:
 
 def _cautions(answers: Sequence[PhotoAnswer]) -> tuple[Caution, ...]:
     """Each once by its code, as the first photo that has it says it; and whether the photos disagree."""
-    found = {caution.code: caution for each in reversed(answers) for caution in each.cautions}
+    found = {one.code: one for each in reversed(answers) for one in each.cautions}
     far = [k + 1 for k in range(len(answers[0].samples)) if _disagree([each.samples[k] for each in answers])]
     if far:
         named = ", ".join(str(number) for number in far)
-        found["photos-disagree"] = Caution(
-            code="photos-disagree",
-            text=f"The photos disagree about sample {named} by more than such photos do: look for a shadow, a "
+        found["photos-disagree"] = caution(
+            "photos-disagree",
+            f"The photos disagree about sample {named} by more than such photos do: look for a shadow, a "
             "shine or a box that lies wrong in one of them.",
-            source="common-practice",
         )
     return tuple(found.values())
 

@@ -8,7 +8,7 @@ from typing import Final
 import numpy as np
 
 from bluewright.science.base.bands import Band, band, significant
-from bluewright.science.base.cautions import Caution
+from bluewright.science.base.cautions import Caution, those_that_hold
 from bluewright.science.base.posterior import sample
 from bluewright.science.base.sourced import Floats
 from bluewright.science.media.dry_pigment import moisture
@@ -212,4 +212,4 @@ def _cautions(record: YieldRecord, crude_g_per_kg: Band, tail_frac: float) -> tu
             "Shares of indigo by pH are only judged from 5.5 to 13; outside, the nearest is used.",
         ): record.conversion is not None and record.conversion.ph is not None and not 5.5 <= record.conversion.ph <= 13,
     }
-    return tuple(Caution(code=c, text=t, source="common-practice") for (c, t), wanted in said.items() if wanted)
+    return those_that_hold(said)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
-from bluewright.science.base.cautions import Caution
+from bluewright.science.base.cautions import Caution, caution
 from bluewright.science.media import law
 from bluewright.science.plan.chain_crop import Crop
 from bluewright.science.plan.chain_record import ClothPlanRecord
@@ -23,9 +23,9 @@ def cautions(
     said = list(law.cautions(record.plant)) if sows else []
     if not enough and own_frac < HALF:
         said.append(
-            Caution(
-                code="starting-guess",
-                text="The blue of a kilogram of leaf is mostly a guess from other gardens, which differ tenfold: weigh "
+            caution(
+                "starting-guess",
+                "The blue of a kilogram of leaf is mostly a guess from other gardens, which differ tenfold: weigh "
                 "and assay your own batches before you count on it.",
                 source="bluewright-leaf",
             )
@@ -33,20 +33,19 @@ def cautions(
     if own is not None and own.blue_g_per_kg and max(own.blue_g_per_kg) > UNLIKELY * crop.blue_g_per_kg.centre:
         most = max(own.blue_g_per_kg)
         said.append(
-            Caution(
-                code="outside-range",
-                text=f"{most:g} g of pure indigo from a kilogram of leaf is more than is believable: was powder "
+            caution(
+                "outside-range",
+                f"{most:g} g of pure indigo from a kilogram of leaf is more than is believable: was powder "
                 "written, not pure indigo?",
                 source="bluewright-leaf",
             )
         )
     if record.cloth:
         said.append(
-            Caution(
-                code="vat-chemicals",
-                text="Vats hold strong alkali and strong reducers: goggles, gloves, air. Never put acid into a vat of "
+            caution(
+                "vat-chemicals",
+                "Vats hold strong alkali and strong reducers: goggles, gloves, air. Never put acid into a vat of "
                 "dithionite or thiourea dioxide: it gives off poisonous gas. The labels and your local rules go first.",
-                source="common-practice",
             )
         )
     return tuple(said)

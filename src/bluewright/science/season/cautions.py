@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from datetime import date
 from math import ceil
 
-from bluewright.science.base.cautions import Caution
+from bluewright.science.base.cautions import Caution, caution
 from bluewright.science.media import law
 from bluewright.science.media.at_the_cut import AT_THE_CUT, HEAVY_KG
 from bluewright.science.season.answer import PlannedCut
@@ -21,23 +21,22 @@ def cautions(record: SeasonRecord, cuts: Sequence[PlannedCut]) -> tuple[Caution,
     found = [
         *(_of_cuts(cuts) if cuts else ()),
         *_of_sowing(record),
-        Caution(
-            code="fermentation-gas",
-            text="Steeping tubs give off carbon dioxide and, late, hydrogen sulphide. Keep them outdoors or in a "
+        caution(
+            "fermentation-gas",
+            "Steeping tubs give off carbon dioxide and, late, hydrogen sulphide. Keep them outdoors or in a "
             "draught, and never lean into a deep one.",
-            source="common-practice",
         ),
     ]
     if record.work.cut_h_per_kg is None or record.work.strain_h is None:
         text = "Hours of work are guesses until you give your own: time one cut and one straining."
-        found.append(Caution(code="guessed-hours", text=text, source="common-practice"))
+        found.append(caution("guessed-hours", text))
     if not record.weather.normals:
         text = "Without the garden's climate table every date is wide: give the twelve months."
-        found.append(Caution(code="no-climate", text=text, source="common-practice"))
+        found.append(caution("no-climate", text))
     read = [row.day for row in record.weather.days if not row.forecast]
     if read and (record.now - max(read)).days > OLD_WEATHER_D:
         text = f"The last day of weather is {max(read).isoformat()}: bring it up to date and plan again."
-        found.append(Caution(code="old-weather", text=text, source="common-practice"))
+        found.append(caution("old-weather", text))
     return tuple(found)
 
 
@@ -54,7 +53,7 @@ def _of_cuts(cuts: Sequence[PlannedCut]) -> list[Caution]:
             f"The most leaf of one day is about {most_kg:.0f} kg, on {on.isoformat()}: {baskets} such baskets, and a "
             "second pair of hands."
         )
-        found.append(Caution(code="heavy-day", text=text, source="common-practice"))
+        found.append(caution("heavy-day", text))
     return found
 
 

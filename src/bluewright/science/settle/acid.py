@@ -8,7 +8,7 @@ from typing import Final
 import numpy as np
 
 from bluewright.science.base.bands import Band, band, significant
-from bluewright.science.base.cautions import Caution
+from bluewright.science.base.cautions import Caution, those_that_hold
 from bluewright.science.base.sourced import Floats, Prior, Sourced
 from bluewright.science.base.units import GAS_CONSTANT_J_PER_MOL_K, kelvin
 from bluewright.science.media.acids import FAMILIES
@@ -163,4 +163,4 @@ def _cautions(record: AcidRecord, exact: Band, co2: Band) -> tuple[Caution, ...]
             record.pigment_g is not None and minerals_g > 0.9 * record.pigment_g
         ),
     }
-    return tuple(Caution(code=c, text=t, source="common-practice") for (c, t), wanted in said.items() if wanted)
+    return those_that_hold(said)

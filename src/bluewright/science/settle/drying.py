@@ -11,7 +11,7 @@ from numpy.typing import NDArray
 
 from bluewright.science.base import bands
 from bluewright.science.base.bands import band, significant
-from bluewright.science.base.cautions import Caution
+from bluewright.science.base.cautions import Caution, those_that_hold
 from bluewright.science.base.posterior import Posterior, fit
 from bluewright.science.base.sourced import Floats, Sourced
 from bluewright.science.media.dry_pigment import MOISTURE_FRAC
@@ -222,4 +222,4 @@ def _cautions(record: DryRecord, posterior: Posterior) -> tuple[Caution, ...]:
         ): (record.layer_mm or 0.0) > THICK_MM.value,
         ("dust", "Dry indigo dusts: wear a dust mask when you grind it, and keep the dish covered from wind."): True,
     }
-    return tuple(Caution(code=c, text=t, source="common-practice") for (c, t), wanted in said.items() if wanted)
+    return those_that_hold(said)

@@ -7,7 +7,7 @@ from typing import Final
 import numpy as np
 
 from bluewright.science.base.bands import Band, band
-from bluewright.science.base.cautions import Caution
+from bluewright.science.base.cautions import Caution, those_that_hold
 from bluewright.science.base.posterior import Posterior, fit
 from bluewright.science.base.sourced import Floats, Prior
 from bluewright.science.settle.filtering_record import FilterAnswer, FilterRecord
@@ -103,4 +103,4 @@ def _cautions(record: FilterRecord, left: Band, posterior: Posterior) -> tuple[C
         ): record.total_l > 10 * last.filtrate_l,
         ("slow", f"More than a day (about {left.p50:.0f} h): settle and decant first."): left.p50 > 24,
     }
-    return tuple(Caution(code=c, text=t, source="common-practice") for (c, t), wanted in said.items() if wanted)
+    return those_that_hold(said)

@@ -9,7 +9,7 @@ from typing import Final
 import numpy as np
 
 from bluewright.science.base.bands import BandAt, band, curve
-from bluewright.science.base.cautions import Caution
+from bluewright.science.base.cautions import Caution, caution
 from bluewright.science.base.posterior import Posterior, fit
 from bluewright.science.base.sourced import Floats
 from bluewright.science.base.validity import Studied
@@ -205,18 +205,18 @@ def _rule_met(record: SettleRecord) -> bool | None:
 
 
 def _cautions(record: SettleRecord, fall: Fall, posterior: Posterior) -> tuple[Caution, ...]:
-    stirred = _caution(
+    stirred = caution(
         "poor-fit",
         "The readings do not lie on a settling curve (stirred, moved, or another edge read?): "
         f"their errors were taken {posterior.factor:.1f} times as large.",
     )
-    thick = _caution(
+    thick = caution(
         "thick-sediment",
         "The sediment may fill two thirds of the vessel: nothing much to decant. "
         "Filter it, or thin it with water and let it stand again.",
     )
-    outside = _caution("outside-range", "These figures rest on tubs and buckets up to 1.5 m deep at 3 to 50 C.")
-    fine = _caution(
+    outside = caution("outside-range", "These figures rest on tubs and buckets up to 1.5 m deep at 3 to 50 C.")
+    fine = caution(
         "fine-blue",
         "Without calcium the finest blue may stay up for weeks. Keep the first decanted litre in a clear glass: "
         "if it is blue, let all stand longer.",
@@ -228,8 +228,4 @@ def _cautions(record: SettleRecord, fall: Fall, posterior: Posterior) -> tuple[C
         outside: not (STUDIED_MM.holds(record.depth_mm) and STUDIED_C.holds(record.temp_c)),
         fine: uncalcified,
     }
-    return tuple(caution for caution, wanted in said.items() if wanted)
-
-
-def _caution(code: str, text: str) -> Caution:
-    return Caution(code=code, text=text, source="common-practice")
+    return tuple(each for each, wanted in said.items() if wanted)

@@ -8,7 +8,7 @@ from typing import Final
 import numpy as np
 
 from bluewright.science.base.bands import Band, band, significant
-from bluewright.science.base.cautions import Caution
+from bluewright.science.base.cautions import Caution, caution
 from bluewright.science.base.errors import ModelError
 from bluewright.science.base.posterior import Posterior, fit
 from bluewright.science.base.sourced import Floats, Sourced
@@ -176,24 +176,21 @@ def _count(values: Floats) -> Count:
 
 
 def _cautions(record: WashRecord, washes: Count, posterior: Posterior) -> tuple[Caution, ...]:
-    weak = Caution(
-        code="outside-range",
-        text=f"{record.refill_l:g} L over {record.sludge_l:g} L of sludge is a weak wash ({washes.p50} of them): "
+    weak = caution(
+        "outside-range",
+        f"{record.refill_l:g} L over {record.sludge_l:g} L of sludge is a weak wash ({washes.p50} of them): "
         "let it settle further and decant more, or fill up higher.",
-        source="common-practice",
     )
-    odd = Caution(
-        code="poor-fit",
-        text="The conductivities do not fall as washes do (was it stirred each time, and was the tap read with the "
+    odd = caution(
+        "poor-fit",
+        "The conductivities do not fall as washes do (was it stirred each time, and was the tap read with the "
         "same meter?): their errors were taken larger.",
-        source="common-practice",
     )
     last_ph = next((r.ph for r in reversed(record.readings) if r.ph is not None), None) or 7.0
-    alkaline = Caution(
-        code="alkaline-rinse",
-        text=f"The rinse still reads pH {last_ph:g}: keep it off skin and out of eyes. Down a drain or on soil only as "
+    alkaline = caution(
+        "alkaline-rinse",
+        f"The rinse still reads pH {last_ph:g}: keep it off skin and out of eyes. Down a drain or on soil only as "
         "local rules allow (many ask for pH 6 to 9): thin it or neutralise it first.",
-        source="common-practice",
     )
     said = {weak: record.refill_l < record.sludge_l, odd: posterior.factor > 1, alkaline: last_ph > 9}
-    return tuple(caution for caution, wanted in said.items() if wanted)
+    return tuple(each for each, wanted in said.items() if wanted)

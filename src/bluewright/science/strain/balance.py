@@ -5,7 +5,7 @@ from __future__ import annotations
 import numpy as np
 
 from bluewright.science.base.bands import band, significant
-from bluewright.science.base.cautions import Caution
+from bluewright.science.base.cautions import Caution, those_that_hold
 from bluewright.science.base.sourced import Floats
 from bluewright.science.media.basket import SAP_L_PER_KG
 from bluewright.science.strain.priors import (
@@ -91,4 +91,4 @@ def _cautions(record: StrainRecord, *, most_out_l: float) -> tuple[Caution, ...]
             "rinse counted, or less leaf put in?",
         ): (record.liquor_out_l or 0.0) > most_out_l,
     }
-    return tuple(Caution(code=c, text=t, source="common-practice") for (c, t), wanted in said.items() if wanted)
+    return those_that_hold(said)

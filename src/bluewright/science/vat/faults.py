@@ -18,7 +18,7 @@ from typing import Final, get_args
 import numpy as np
 
 from bluewright.science.base.bands import band, significant
-from bluewright.science.base.cautions import Caution
+from bluewright.science.base.cautions import Caution, caution
 from bluewright.science.base.sourced import Floats
 from bluewright.science.vat.dangers import DANGERS
 from bluewright.science.vat.fault_table import (
@@ -224,9 +224,9 @@ def _cautions(record: FaultRecord, found: tuple[CauseFound, ...]) -> Iterator[Ca
     if record.kind == "ferment":
         met.add("foul_air")
     yield from (DANGERS[hazard] for hazard in sorted(met, key=list(DANGERS).index))
-    yield Caution(
-        code="table-judged",
-        text="How often a cause shows a sign is judged, not counted: take the order of the causes more seriously "
+    yield caution(
+        "table-judged",
+        "How often a cause shows a sign is judged, not counted: take the order of the causes more seriously "
         "than the figures, and try a cure on a cup first.",
         source="bluewright-vat",
     )

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from bluewright.science.base.bands import significant
-from bluewright.science.base.cautions import Caution
+from bluewright.science.base.cautions import Caution, caution
 from bluewright.science.media.cloth import PROTEIN
 from bluewright.science.vat.advice import PERHAPS, Chosen, Outlook
 from bluewright.science.vat.dangers import DANGERS, SPENT
@@ -38,38 +38,36 @@ def cautions(made: Setting, chosen: Chosen, view: Outlook) -> tuple[Caution, ...
 def _notes(made: Setting, chosen: Chosen, view: Outlook) -> Iterator[Caution]:
     record, ph = made.record, made.points.ph
     if not record.readings:
-        yield _note(
+        yield caution(
             "vat-unseen",
             "Nobody has looked yet: the colour of the liquor, a strip and a pH tell more than the reckoning.",
         )
     if view.low_ph_chance >= PERHAPS.value and not any(one.ph is not None for one in record.readings):
-        yield _note("ph-unread", "Nobody has read the pH, and it has probably fallen: read it before anything goes in.")
+        yield caution(
+            "ph-unread", "Nobody has read the pH, and it has probably fallen: read it before anything goes in."
+        )
     if view.high_ph_chance >= PERHAPS.value:
         what = "wool and silk suffer from it" if record.fibre in PROTEIN else "cloth dyes paler and deeper in"
         how = "Add no alkali; let it stand, or thin it with warm water"
-        yield _note(
+        yield caution(
             "ph-above-fibre",
             f"The pH is probably above the usual {ph.low:g} to {ph.high:g} for this fibre: {what}. {how}.",
         )
     highest = KINDS[record.kind].reduce_c.high
     if view.temp_c > highest:
-        yield _note(
+        yield caution(
             "too-hot",
             f"{significant(view.temp_c, 2):g} C is above the {highest:g} C of such a vat: its reductant dies sooner.",
         )
     if any(one.potential_mv is not None for one in record.readings):
-        yield _note(
+        yield caution(
             "mv-weak",
             "Millivolts are weak evidence here: old hands found them the least reliable of all signs. They never "
             "decide alone.",
         )
     if chosen.advice == "dye":
-        yield _note(
+        yield caution(
             "strip-first",
             f"A test strip first, for a minute, then a minute of air: {significant(100 * view.ready_chance, 2):g} in "
             "a hundred such vats would be ready.",
         )
-
-
-def _note(code: str, text: str) -> Caution:
-    return Caution(code=code, text=text, source="common-practice")

@@ -11,7 +11,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from bluewright.science.base.bands import Band, band, significant
-from bluewright.science.base.cautions import Caution
+from bluewright.science.base.cautions import Caution, those_that_hold
 from bluewright.science.base.errors import ModelError
 from bluewright.science.base.sourced import Floats
 from bluewright.science.media.weather import days as weather_of
@@ -257,4 +257,4 @@ def _cautions(record: BedWaterRecord, *, agree: bool, mm: Band | None, litres: B
         ): not agree,
         ("water-rules", "Local rules on taking water, and hose bans, go first."): wanted_mm > 0,
     }
-    return tuple(Caution(code=c, text=t, source="common-practice") for (c, t), wanted in said.items() if wanted)
+    return those_that_hold(said)

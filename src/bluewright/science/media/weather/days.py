@@ -11,7 +11,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from bluewright.science.base.bands import Band, band, quantiles, significant
-from bluewright.science.base.cautions import Caution
+from bluewright.science.base.cautions import Caution, those_that_hold
 from bluewright.science.base.sourced import Floats
 from bluewright.science.base.validity import Studied
 from bluewright.science.media.weather.days_record import DayFound, WeatherAnswer, WeatherRecord
@@ -142,4 +142,4 @@ def cautions(days: Sequence[date], weather: Weather, *, today: date) -> tuple[Ca
             "a dry day.",
         ): dry > 0,
     }
-    return tuple(Caution(code=c, text=t, source="common-practice") for (c, t), wanted in said.items() if wanted)
+    return those_that_hold(said)
