@@ -11,6 +11,7 @@ from bluewright.web.ui.basis import BASIS
 from bluewright.web.ui.stages import STAGES, stage_of
 from bluewright.web.ui.why import Link, WhyPage, why_page
 from bluewright.web.ui.why_figures import figures
+from bluewright.web.ui.why_reach import SCIENCE, reached
 from bluewright.words.sources import NO_SOURCE, bibliography
 from tests.cli.commands import RECORD_COMMANDS, example_answer
 
@@ -64,8 +65,10 @@ def test_every_source_and_every_constant_s_source_is_in_the_bibliography(name: s
 @NAMES
 def test_no_constant_that_the_computation_names_is_left_out(name: str) -> None:
     """Those that stand in the entry module itself, or are imported into it, by their names."""
-    entry = import_module(f"bluewright.science.{stage_of(example_answer(name)).entry}")
-    named = {name for name, value in vars(entry).items() if isinstance(value, Sourced | Prior)}
+    module, _, function = stage_of(example_answer(name)).entry.partition(":")
+    entry = import_module(f"bluewright.science.{module}")
+    mentioned = getattr(entry, function).__code__.co_names if function else vars(entry)
+    named = {name for name in mentioned if isinstance(getattr(entry, name, None), Sourced | Prior)}
     page = why(name, figures(example_answer(name))[0])
     assert named <= {row.code for group in page.constants for row in group.rows}
 
@@ -80,6 +83,23 @@ def test_every_prior_of_a_stage_is_told(name: str, priors: str) -> None:
     named = {name for name, value in vars(module).items() if isinstance(value, Sourced | Prior)}
     page = why(name, figures(example_answer(name))[0])
     assert named <= {row.code for group in page.constants for row in group.rows}
+
+
+def test_what_other_computations_take_as_known_is_not_told() -> None:
+    """A strain call and what was learned share modules with the plan of a season, but dye nothing and sow nothing."""
+    for name in ("steep call", "learned"):
+        told = {row.code.partition("[")[0] for group in why(name, figures(example_answer(name))[0]).constants
+                for row in group.rows}  # fmt: skip
+        assert {"CONTENT", "WALL_W_PER_M2_K"} <= told
+        assert not {"FIXED_FRAC", "WORKING_G_PER_L", "TARGETS_PER_M2", "SOWING_OPENS"} & told
+
+
+def test_a_name_is_followed_to_where_it_is_defined() -> None:
+    """By hand, from science/settle/filtering.py and the names that its functions read."""
+    found = {(one.module.removeprefix(SCIENCE), one.name) for one in reached("settle.filtering")}
+    assert {("settle.filtering", "CAKE_SHARE"), ("settle.filtering", "filter_time")} <= found
+    assert not any(module.startswith("base.") for module, _ in found), "no fact of the trade stands there"
+    assert {one.name for one in reached("thread:strain_call")} < {one.name for one in reached("thread")}
 
 
 def test_the_constants_of_a_straining_by_hand() -> None:

@@ -13,7 +13,7 @@ class Stage:
     """One computation."""
 
     entry: str
-    """The module of the science that answers, below `bluewright.science`."""
+    """What answers, below `bluewright.science`: a module (`bed.growth`) or a function of it (`thread:strain_call`)."""
     page: str
     """Its page of the method."""
     formula: str = "Formula"
@@ -45,7 +45,7 @@ STAGES: Final[Mapping[str, Stage]] = {
     "BedWaterAnswer": Stage(entry="watering.call", page="watering", main="water_on_mm"),
     "TubTempAnswer": Stage(entry="media.tub_temp", page="tub-heat", main="mean_c"),
     "SteepAnswer": Stage(
-        entry="thread", page="steep", formula="The model", draws="steep.ensemble:MEMBERS", main="strain_at"
+        entry="thread:strain_call", page="steep", formula="The model", draws="steep.ensemble:MEMBERS", main="strain_at"
     ),
     "StrainAnswer": Stage(entry="strain.balance", page="strain", main="liquor_out_l"),
     "DoseAnswer": Stage(entry="alkali.dose", page="alkali", main="dose"),

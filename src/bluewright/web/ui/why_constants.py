@@ -1,28 +1,21 @@
-"""What a computation takes as known: every constant and prior that it can reach, with source and grade.
-
-Found by following the functions that a stage imports, so that no list of them can fall behind.
-"""
+"""What a computation takes as known: every constant and prior that it can reach, with source and grade."""
 
 from __future__ import annotations
 
 import dataclasses
-import inspect
 from collections import Counter
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
-from functools import cache
 from importlib import import_module
 from types import ModuleType
 from typing import Any, Final, Literal, get_args, get_origin, get_type_hints
 
-from bluewright.science.base.bands import Band
+from bluewright.science.base.bands import NINETY_Z, Band
 from bluewright.science.base.sourced import Prior, Sourced
+from bluewright.web.ui.why_reach import SCIENCE, reached
 from bluewright.words.fields import exactly, name_said, with_unit
 from bluewright.words.numbers import ranged, sentence
 
-SCIENCE: Final = "bluewright.science."
-NINETY_Z: Final = 1.6449
-"""Scores between which nine tenths of a normal lie."""
 GRADES: Final = ("exact", "measured", "fitted", "practice", "guess", "memory")
 Choices = list[tuple[frozenset[str], str]]
 """Of each field with a fixed set of words: the set, and the word chosen."""
@@ -54,12 +47,14 @@ class Group:
 
 def groups(entry: str, record: Any) -> tuple[Group, ...]:
     """The constants that the module `entry` reaches, part by part; of a table by a choice of the record, the chosen."""
-    chosen, seen, found = choices(record), set[int](), []
-    for module in _reached(import_module(SCIENCE + entry)):
-        rows = tuple(_rows(module, chosen, seen))
-        if rows:
-            found.append(Group(about=_about(module), rows=rows))
-    return tuple(found)
+    chosen, seen = choices(record), set[int]()
+    by_module: dict[str, list[Constant]] = {}
+    for one in sorted(reached(entry), key=lambda one: (_rank(one.module), not isinstance(one.value, Sourced | Prior))):
+        for code, found in _within(one.name.strip("_"), one.value, chosen):
+            if id(found) not in seen:
+                seen.add(id(found))
+                by_module.setdefault(one.module, []).append(_constant(code, found))
+    return tuple(Group(about=_about(import_module(name)), rows=tuple(rows)) for name, rows in by_module.items())
 
 
 def grades(found: tuple[Group, ...]) -> tuple[tuple[str, int], ...]:
@@ -88,43 +83,10 @@ def _literals(hint: Any) -> frozenset[str]:
     return frozenset().union(*(_literals(part) for part in get_args(hint)))
 
 
-@cache
-def _reached(entry: ModuleType) -> tuple[ModuleType, ...]:
-    """The modules of the science whose functions the entry uses; what stages share comes last."""
-    found: list[ModuleType] = [entry]
-    for module in found:
-        for thing in vars(module).values():
-            other = _home(thing)
-            if other is not None and other not in found:
-                found.append(other)
-    return tuple(sorted(found, key=_rank))
-
-
-def _rank(module: ModuleType) -> int:
+def _rank(module: str) -> int:
     """A stage before what composes the stages, that before what they share."""
-    name = module.__name__.removeprefix(SCIENCE)
+    name = module.removeprefix(SCIENCE)
     return 2 if name.startswith("media.") else 1 if name == "thread" else 0
-
-
-def _home(thing: Any) -> ModuleType | None:
-    """The module that a function or a class of the science comes from; records and answers compute nothing."""
-    name = thing.__name__ if isinstance(thing, ModuleType) else thing.__module__ if _computes(thing) else ""
-    return import_module(name) if name.startswith(SCIENCE) and not name.startswith(f"{SCIENCE}base.") else None
-
-
-def _computes(thing: Any) -> bool:
-    if isinstance(thing, type):
-        return not hasattr(thing, "__pydantic_config__")
-    return callable(thing) and inspect.isfunction(inspect.unwrap(thing))
-
-
-def _rows(module: ModuleType, chosen: Choices, seen: set[int]) -> Iterator[Constant]:
-    """The constants of a module that were not met before; those with a name of their own before those in tables."""
-    for name, value in sorted(vars(module).items(), key=lambda item: not isinstance(item[1], Sourced | Prior)):
-        for code, found in _within(name.strip("_"), value, chosen):
-            if id(found) not in seen:
-                seen.add(id(found))
-                yield _constant(code, found)
 
 
 def _within(code: str, value: Any, chosen: Choices) -> Iterator[tuple[str, Sourced | Prior]]:
