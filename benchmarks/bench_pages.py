@@ -331,4 +331,5 @@ FIGURES = {
     "pages: a jar or an airing when first opened": ("seconds", lambda: max(one.seconds for one in measured()[3])),
     "pages: the heaviest on a first visit": ("kilobytes", lambda: max(measured()[1].values())),
 }
+LEFT_OUT = frozenset(() if ROUNDS else OF_THE_ROUNDS)
 REPORTS = {"pages: each kind": by_page}

@@ -8,6 +8,7 @@ what the modules `bench_*.py` beside this file define:
     FIGURES = {"name": (unit, callable)}   optional: returns one figure that the module takes its own way, as the best
                                       of several rounds of visits; `unit` is `seconds` or `kilobytes`
     REPORTS = {"name": callable}      optional: returns lines to print (how cost grows, for instance)
+    LEFT_OUT = {"name"}               optional: what this run does not take, as it was asked to; its budget waits
 
 The exit code is 1 if a budget is exceeded or has no benchmark. It is never part of the tests: a busy machine would
 fail them.
@@ -67,9 +68,11 @@ def main(wanted: list[str]) -> int:
     for name, unit, value in figures(wanted):
         seen.add(name)
         failed |= row(name, value, budgets[unit].get(name), UNITS[unit])
-    missing = [name for part in budgets.values() for name in part if asked_for(name, wanted) and name not in seen]
-    for name in dict.fromkeys(missing):
-        print(f"{name:<{NAME}} has a budget and no benchmark")
+    left_out = set[str]().union(*(getattr(module, "LEFT_OUT", ()) for module in modules()))
+    unseen = [name for part in budgets.values() for name in part if asked_for(name, wanted) and name not in seen]
+    missing = [name for name in dict.fromkeys(unseen) if name not in left_out]
+    for name in dict.fromkeys(unseen):
+        print(f"{name:<{NAME}} {'left out' if name in left_out else 'has a budget and no benchmark'}")
     for module in modules():
         for name, report in getattr(module, "REPORTS", {}).items():
             if asked_for(name, wanted):
