@@ -8,16 +8,16 @@ from typing import Any, TypeVar
 from uuid import UUID
 
 from django.contrib import messages
-from django.http import Http404, HttpRequest, HttpResponse
+from django.http import HttpRequest, HttpResponse
 from django.shortcuts import redirect
 from django.urls import reverse
 from django.utils.translation import gettext as _
 
 from bluewright.journal.actions.keeping import keep
 from bluewright.journal.models import Bed, Garden
-from bluewright.journal.queries import gardens
 from bluewright.science.base.errors import BluewrightError
 from bluewright.web.ui.back import back_to, out_of
+from bluewright.web.ui.found import the_bed
 from bluewright.web.ui.why import Link
 from bluewright.web.ui.why_view import why_address, why_shown
 from bluewright.words.own_text import own_text
@@ -56,14 +56,6 @@ class OfBed:
             request, answer, figure=figure, address=why_address(f"{self.noun}.why", key=bed.pk),
             back=Link(to=reverse(f"{self.noun}.show", kwargs={"key": bed.pk}), name=bed.name), missing=missing,
         )  # fmt: skip
-
-
-def the_bed(garden: Garden, key: UUID) -> Bed:
-    """The bed of that key in the garden, or 404."""
-    found = gardens.bed(key, of=garden)
-    if found is None:
-        raise Http404("there is no such bed in this garden")
-    return found
 
 
 def answer_of(reckon: Callable[[], A | None]) -> tuple[A | None, str]:

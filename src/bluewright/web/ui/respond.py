@@ -53,15 +53,17 @@ def taken_out(
     return True
 
 
-def brought_back(request: HttpRequest, row: Kept, *, restore: Callable[..., bool] = keeping.restore) -> bool:
-    """Bring a row back, or say why not; returns whether it stands."""
+def brought_back(
+    request: HttpRequest, row: Kept, *, said: str = "", restore: Callable[..., bool] = keeping.restore
+) -> bool:
+    """Bring a row back and say so, or why not; returns whether it stands."""
     try:
         back = restore(row, by=request.user)
     except InputError as error:
         messages.warning(request, f"{sentence(error.what)}: {error.right}.")
         return False
     if back:
-        messages.success(request, _("Brought back."))
+        messages.success(request, said or _("Brought back."))
     elif row.deleted_at is not None:
         messages.warning(request, TOO_LATE)
     return row.deleted_at is None

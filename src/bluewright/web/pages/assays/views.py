@@ -13,13 +13,14 @@ from django.utils.translation import gettext as _
 from django.views.decorators.http import require_http_methods, require_POST, require_safe
 
 from bluewright.journal.actions import assays as actions
-from bluewright.journal.models import Assay, Garden, Jar, Swatch
-from bluewright.journal.queries import assays, jars, swatches
+from bluewright.journal.models import Assay, Garden, Swatch
+from bluewright.journal.queries import assays, swatches
 from bluewright.journal.queries.history import histories
 from bluewright.web.pages.assays.depths import depths
 from bluewright.web.pages.assays.entered import Entered, begun, entered, reopened
 from bluewright.web.pages.assays.page import all_together, answer_of, assay_page, assays_page
 from bluewright.web.pages.jars.reckoning import reckoned
+from bluewright.web.ui.found import or_404, the_jar
 from bluewright.web.ui.respond import brought_back, in_garden, shown, taken_out
 from bluewright.web.ui.why import Link
 from bluewright.web.ui.why_view import why_address, why_shown
@@ -34,14 +35,14 @@ MOST_SWATCHES: Final = 24
 @in_garden
 def index(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
     """The assays of a jar: what they say together, each, and the ways of another."""
-    return shown(request, "assays/index.html", assays_page(_jar(garden, key)))
+    return shown(request, "assays/index.html", assays_page(the_jar(garden, key)))
 
 
 @require_safe
 @in_garden
 def jar_why(request: HttpRequest, garden: Garden, key: UUID, figure: str) -> HttpResponse:
     """Why a figure of all results of a jar together is so."""
-    jar = _jar(garden, key)
+    jar = the_jar(garden, key)
     return why_shown(
         request, all_together(jar), figure=figure, address=why_address("assays.jar_why", key=key),
         back=Link(to=reverse("assays.index", kwargs={"key": key}), name=jar.name),
@@ -55,7 +56,7 @@ def add(request: HttpRequest, garden: Garden, key: UUID, method: str) -> HttpRes
     """A new assay by one method."""
     if method not in WAYS or not WAYS[method].needs:
         raise Http404("there is no such way of assaying")
-    jar = _jar(garden, key)
+    jar = the_jar(garden, key)
     assay = Assay(jar=jar, method=method)
     told = entered(request, assay, garden) if request.method == "POST" else begun(garden, method)
     if told.assay is not None:
@@ -117,7 +118,7 @@ def restore(request: HttpRequest, garden: Garden, row: UUID) -> HttpResponse:
 def _kept(request: HttpRequest, garden: Garden, assay: Assay, *, said: str, new: bool) -> HttpResponse:
     """Write it, reckon the jar anew, and show it."""
     actions.keep(assay, by=request.user)
-    reckoned(_jar(garden, assay.jar_id))
+    reckoned(the_jar(garden, assay.jar_id))
     undo = reverse("assays.delete", kwargs={"row": assay.pk}) if new else ""
     messages.success(request, said, extra_tags=undo)
     return redirect("assays.show", row=assay.pk)
@@ -138,15 +139,5 @@ def _latest_dyed(garden: Garden) -> list[Swatch]:
     return list(swatches.swatches(garden).filter(of="cloth")[:MOST_SWATCHES])
 
 
-def _jar(garden: Garden, key: UUID) -> Jar:
-    jar = jars.jar(key, of=garden)
-    if jar is None:
-        raise Http404("there is no such jar in this garden")
-    return jar
-
-
 def _assay(garden: Garden, row: UUID) -> Assay:
-    found = assays.assay(row, of=garden)
-    if found is None:
-        raise Http404("there is no such assay in this garden")
-    return found
+    return or_404(assays.assay(row, of=garden), "assay in this garden")

@@ -25,7 +25,7 @@ from bluewright.web.pages.batches.head import batch_head
 from bluewright.web.pages.batches.page import batch_page, rows
 from bluewright.web.pages.costs.beside import year_costs
 from bluewright.web.ui.found import the_batch
-from bluewright.web.ui.respond import in_garden, posted, shown
+from bluewright.web.ui.respond import brought_back, in_garden, posted, shown, taken_out
 
 
 @require_safe
@@ -128,9 +128,8 @@ def delete(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
     if batch.jarred.all() or batch.went_into.all():
         messages.warning(request, _("It went on into a jar or another batch: take that out first."))
         return redirect("batches.show", key=key)
-    keeping.delete(batch, by=request.user)
-    undo = reverse("batches.restore", kwargs={"key": key})
-    messages.info(request, _("%(batch)s is taken out.") % {"batch": batch.name}, extra_tags=undo)
+    said = _("%(batch)s is taken out.") % {"batch": batch.name}
+    taken_out(request, batch, said=said, undo=reverse("batches.restore", kwargs={"key": key}))
     return redirect("batches.index")
 
 
@@ -144,12 +143,7 @@ def restore(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
     if batch.deleted_at is not None and taken.exists():
         messages.warning(request, _("Its liquor is in another batch by now: take that out first."))
         return redirect("batches.index")
-    if keeping.restore(batch, by=request.user):
-        messages.success(request, _("Brought back."))
-    elif batch.deleted_at is not None:
-        messages.warning(request, _("That was taken out more than thirty days ago and cannot be brought back."))
-        return redirect("batches.index")
-    return redirect("batches.show", key=key)
+    return redirect("batches.show", key=key) if brought_back(request, batch) else redirect("batches.index")
 
 
 def _asked_strain(garden: Garden, key: str) -> Strain | None:

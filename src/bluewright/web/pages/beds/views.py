@@ -5,7 +5,7 @@ from __future__ import annotations
 from uuid import UUID
 
 from django.contrib import messages
-from django.http import Http404, HttpRequest, HttpResponse
+from django.http import HttpRequest, HttpResponse
 from django.shortcuts import get_object_or_404, redirect, render
 from django.urls import reverse
 from django.utils import timezone
@@ -19,6 +19,7 @@ from bluewright.journal.queries.history import histories
 from bluewright.web.pages.beds.forms import BedForm, NewBedForm, as_typed, write_bed
 from bluewright.web.pages.beds.page import bed_page
 from bluewright.web.pages.past.page import rotation_first, warn_of_rotation
+from bluewright.web.ui.found import the_bed
 from bluewright.web.ui.photos import keep_photos, sent_files, thumbs
 from bluewright.web.ui.respond import brought_back, in_garden, posted, shown, taken_out
 from bluewright.web.ui.turning import turned
@@ -52,9 +53,7 @@ def add(request: HttpRequest, garden: Garden) -> HttpResponse:
 @in_garden
 def show(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
     """One bed: what was taken from it, and how long it has been regrowing."""
-    bed = gardens.bed(key, of=garden)
-    if bed is None:
-        raise Http404("there is no such bed in this garden")
+    bed = the_bed(garden, key)
     pictures = thumbs(photos.of_things([key], of=garden).get(key, ()))
     taken = gardens.taken_from(bed)
     rows, pages = turned(taken, request.GET)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from uuid import UUID
 
 from django.contrib import messages
-from django.http import Http404, HttpRequest, HttpResponse
+from django.http import HttpRequest, HttpResponse
 from django.shortcuts import get_object_or_404, redirect, render
 from django.urls import reverse
 from django.utils import timezone
@@ -20,6 +20,7 @@ from bluewright.journal.queries.history import histories
 from bluewright.web.pages.cards.forms import CardForm, RegisterForm
 from bluewright.web.pages.cards.page import card_page, card_row, cards_page, cautions, shots, trouble
 from bluewright.web.ui.back import back_to, out_of
+from bluewright.web.ui.found import or_404
 from bluewright.web.ui.photos import keep_photos, sent_files
 from bluewright.web.ui.respond import brought_back, in_garden, posted, shown, taken_out
 
@@ -116,7 +117,4 @@ def restore(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
 
 
 def _card(garden: Garden, key: UUID) -> Card:
-    found = cards.card(key, of=garden)
-    if found is None:
-        raise Http404("there is no such card in this garden")
-    return found
+    return or_404(cards.card(key, of=garden), "card in this garden")

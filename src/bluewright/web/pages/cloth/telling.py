@@ -6,7 +6,7 @@ from urllib.parse import urljoin
 from uuid import UUID
 
 from django.conf import settings
-from django.http import Http404, HttpRequest
+from django.http import HttpRequest
 from django.urls import reverse
 
 from bluewright.journal.models import Garden
@@ -15,14 +15,13 @@ from bluewright.journal.queries import photos, threads
 from bluewright.journal.queries.alkalis import parts_of
 from bluewright.journal.queries.threads import Thing
 from bluewright.web.pages.cloth.story_page import StoryPage, story_page
-from bluewright.web.ui.found import the_piece
+from bluewright.web.ui.found import or_404, the_piece
 
 
 def told_story(request: HttpRequest, garden: Garden, key: UUID, *, printed: bool = False) -> StoryPage:
     """The story of a piece of this garden; with `printed` it carries its photo along. Raises Http404."""
-    row, thread = the_piece(garden, key), threads.thread(Thing("piece", key), of=garden)
-    if thread is None:
-        raise Http404("there is no such piece in this garden")
+    row = the_piece(garden, key)
+    thread = or_404(threads.thread(Thing("piece", key), of=garden), "piece in this garden")
     pictures = photos.of_things([key], of=garden).get(key, [])
     chosen = next((one for one in pictures if str(one.pk) == request.GET.get("photo")), None)
     way = reverse("cloth.story", kwargs={"key": key})

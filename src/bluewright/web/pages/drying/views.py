@@ -6,7 +6,7 @@ from typing import Any
 from uuid import UUID
 
 from django.contrib import messages
-from django.http import Http404, HttpRequest, HttpResponse
+from django.http import HttpRequest, HttpResponse
 from django.shortcuts import redirect, render
 from django.urls import reverse
 from django.utils import timezone
@@ -27,7 +27,7 @@ from bluewright.web.pages.drying.forms import (
 )
 from bluewright.web.pages.drying.page import dried, drying_page
 from bluewright.web.ui.back import back_to, out_of
-from bluewright.web.ui.found import the_batch
+from bluewright.web.ui.found import or_404, the_batch
 from bluewright.web.ui.respond import in_garden, posted, shown
 from bluewright.web.ui.why import Link
 from bluewright.web.ui.why_view import why_address, why_shown
@@ -44,14 +44,10 @@ def show(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
 @in_garden
 def why(request: HttpRequest, garden: Garden, key: UUID, row: UUID, figure: str) -> HttpResponse:
     """Why a figure of a dish's drying is so."""
-    batch = the_batch(garden, key)
-    dish = next((one for one in batch.dryings.all() if one.pk == row), None)
-    if dish is None:
-        raise Http404("there is no such dish in this batch")
-    dish.batch = batch
+    dish = _drying(the_batch(garden, key), row)
     return why_shown(
         request, dried(dish)[0], figure=figure, address=why_address("drying.why", key=key, row=row),
-        back=Link(to=reverse("drying.show", kwargs={"key": key}), name=batch.name),
+        back=Link(to=reverse("drying.show", kwargs={"key": key}), name=dish.batch.name),
         missing=_("Nothing can be said of this dish yet."),
     )  # fmt: skip
 
@@ -161,9 +157,7 @@ def restore(request: HttpRequest, garden: Garden, key: UUID, row: UUID) -> HttpR
 
 def _drying(batch: Batch, row: UUID) -> Drying:
     """One dish of a whole batch, with the batch and its weighings at hand."""
-    found = next((one for one in batch.dryings.all() if one.pk == row), None)
-    if found is None:
-        raise Http404("there is no such dish of this batch")
+    found = or_404(next((one for one in batch.dryings.all() if one.pk == row), None), "dish of this batch")
     found.batch = batch
     return found
 

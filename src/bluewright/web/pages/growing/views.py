@@ -17,7 +17,8 @@ from bluewright.science.bed.growth_record import GrowthAnswer
 from bluewright.web.pages.growing.forms import LookForm, new_look
 from bluewright.web.pages.growing.page import growing_page
 from bluewright.web.pages.past.page import warn_of_rotation
-from bluewright.web.ui.of_bed import OfBed, answer_of, the_bed
+from bluewright.web.ui.found import the_bed
+from bluewright.web.ui.of_bed import OfBed, answer_of
 from bluewright.web.ui.respond import in_garden, shown
 
 LOOKS = OfBed(BedLook, "growing")

@@ -31,6 +31,7 @@ from bluewright.web.pages.intake.page import (
     of_what,
     preview_page,
 )
+from bluewright.web.ui.found import or_404
 from bluewright.web.ui.respond import brought_back, in_garden, posted, shown, taken_out
 from bluewright.words.numbers import sentence
 
@@ -99,9 +100,7 @@ def preview(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
 @in_garden
 def show(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
     """What became of a file."""
-    intake = queries.intake(key, of=garden)
-    if intake is None:
-        raise Http404("there is no such intake in this garden")
+    intake = or_404(queries.intake(key, of=garden), "intake in this garden")
     return shown(request, "intake/show.html", intake_page(intake, steps=histories([intake])[intake.pk]))
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from uuid import UUID
 
 from django.contrib import messages
-from django.http import Http404, HttpRequest, HttpResponse, JsonResponse
+from django.http import HttpRequest, HttpResponse, JsonResponse
 from django.shortcuts import get_object_or_404, redirect
 from django.template.loader import render_to_string
 from django.urls import reverse
@@ -36,6 +36,7 @@ from bluewright.web.pages.jarlooks.page import (
 )
 from bluewright.web.ui.answered import answered
 from bluewright.web.ui.boxes import drawn
+from bluewright.web.ui.found import or_404, the_photo
 from bluewright.web.ui.photos import keep_photos, sent_files
 from bluewright.web.ui.respond import brought_back, in_garden, posted, shown, taken_out
 from bluewright.web.ui.why import Link
@@ -99,7 +100,7 @@ def add(request: HttpRequest, garden: Garden, kind: str, key: UUID) -> HttpRespo
 @in_garden
 def draw(request: HttpRequest, garden: Garden, kind: str, key: UUID, photo: UUID) -> HttpResponse:
     """Draw boxes on the jars; what is posted is measured and kept, with what a forecast reads of it."""
-    of, of_photo = _of(kind, key, garden), _photo(photo, garden)
+    of, of_photo = _of(kind, key, garden), the_photo(garden, photo)
     before = next(reversed(jar_looks(of)), None)
     form = JarForm(posted(request), of=of, initial=first_typed(of, of_photo, before))
     if request.method == "POST" and form.is_valid():
@@ -117,7 +118,7 @@ def draw(request: HttpRequest, garden: Garden, kind: str, key: UUID, photo: UUID
 @in_garden
 def live(request: HttpRequest, garden: Garden, kind: str, key: UUID, photo: UUID) -> HttpResponse:
     """What the boxes drawn so far would say, as a piece of the page; nothing is written."""
-    of, of_photo = _of(kind, key, garden), _photo(photo, garden)
+    of, of_photo = _of(kind, key, garden), the_photo(garden, photo)
     form = JarForm(request.POST, of=of)
     made = _look(form, of_photo) if form.is_valid() else None
     found = answered(said(made[1])) if made is not None else None
@@ -198,21 +199,9 @@ def _mine(of: Steep | Batch) -> dict[str, Steep | Batch]:
 
 
 def _of(kind: str, key: UUID, garden: Garden) -> Steep | Batch:
-    found: Steep | Batch | None = None
     if kind == "tub":
-        found = tubs.tub(key, of=garden)
-    elif kind == "batch":
-        found = batches.batch(key, of=garden)
-    if found is None:
-        raise Http404("there is no such tub or batch in this garden")
-    return found
-
-
-def _photo(key: UUID, garden: Garden) -> Photo:
-    found = photos.photo(key, of=garden)
-    if found is None:
-        raise Http404
-    return found
+        return or_404(tubs.tub(key, of=garden), "tub in this garden")
+    return or_404(batches.batch(key, of=garden) if kind == "batch" else None, "tub or batch in this garden")
 
 
 def _trouble(photo: Photo) -> str:

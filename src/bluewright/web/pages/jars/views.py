@@ -6,7 +6,7 @@ from typing import Any, Final
 from uuid import UUID
 
 from django.contrib import messages
-from django.http import Http404, HttpRequest, HttpResponse
+from django.http import HttpRequest, HttpResponse
 from django.shortcuts import get_object_or_404, redirect, render
 from django.urls import reverse
 from django.utils import timezone
@@ -27,6 +27,7 @@ from bluewright.web.pages.jars.page import jar_page, stock_page, stock_row
 from bluewright.web.pages.jars.reckoning import reckoned, unknown_said
 from bluewright.web.pages.jars.typed import as_typed, changed_jar, new_jar, new_taken, new_weighing, pigment_in
 from bluewright.web.pages.threads.page import ThreadPage, thread_page
+from bluewright.web.ui.found import the_jar
 from bluewright.web.ui.respond import brought_back, in_garden, posted, shown, taken_out
 from bluewright.web.ui.turning import turned
 from bluewright.web.ui.why import Link
@@ -55,7 +56,7 @@ def index(request: HttpRequest, garden: Garden) -> HttpResponse:
 def reckon(request: HttpRequest, garden: Garden) -> HttpResponse:
     """Work out what the jars hold that were not reckoned since they were filled or changed, some at a time."""
     waiting = [one.pk for one in jars.jars(garden) if not stock.is_reckoned(one)]
-    trouble = [said for key in waiting[:MOST_AT_ONCE] if (said := reckoned(_jar(garden, key))[1])]
+    trouble = [said for key in waiting[:MOST_AT_ONCE] if (said := reckoned(the_jar(garden, key))[1])]
     left = len(waiting) - MOST_AT_ONCE
     if left > 0:
         messages.info(request, ngettext("%(n)d jar is left.", "%(n)d jars are left.", left) % {"n": left})
@@ -84,7 +85,7 @@ def fill(request: HttpRequest, garden: Garden) -> HttpResponse:
 @in_garden
 def show(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
     """One jar: what it holds, where the rest went, its stock, its thread."""
-    jar = _jar(garden, key)
+    jar = the_jar(garden, key)
     found, trouble = reckoned(jar)
     steps = histories([jar]).get(jar.pk, [])
     page = jar_page(jar, found=found, trouble=trouble, thread=_thread(garden, key), steps=steps)
@@ -95,7 +96,7 @@ def show(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
 @in_garden
 def why(request: HttpRequest, garden: Garden, key: UUID, figure: str) -> HttpResponse:
     """Why a figure of what the jar holds is so."""
-    jar = _jar(garden, key)
+    jar = the_jar(garden, key)
     return why_shown(
         request, reckoned(jar)[0], figure=figure, address=why_address("jars.why", key=key),
         back=Link(to=reverse("jars.show", kwargs={"key": key}), name=jar.name),
@@ -107,7 +108,7 @@ def why(request: HttpRequest, garden: Garden, key: UUID, figure: str) -> HttpRes
 @in_garden
 def change(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
     """What is said of a jar, put right."""
-    jar = _jar(garden, key)
+    jar = the_jar(garden, key)
     batches = list(jars.fillable(garden, also=[part.batch_id for part in jar.came_from.all()]))
     form = JarForm(
         posted(request), garden=garden, batches=batches, least_g=stock.least_put_in_g(jar), initial=as_typed(jar)
@@ -124,7 +125,7 @@ def change(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
 @in_garden
 def take(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
     """Take pigment out."""
-    jar = _jar(garden, key)
+    jar = the_jar(garden, key)
     form = TakeForm(
         posted(request), jar=jar, most_g=stock.most_left_g(jar), left_g=jars.left_g(jar),
         initial={"taken_at": timezone.localtime()},
@@ -142,7 +143,7 @@ def take(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
 @in_garden
 def weigh(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
     """Weigh a jar again, and see whether scale and book agree."""
-    jar = _jar(garden, key)
+    jar = the_jar(garden, key)
     form = WeighForm(posted(request), jar=jar, initial={"weighed_at": timezone.localtime()})
     if request.method == "POST" and form.is_valid():
         data = form.cleaned_data
@@ -200,13 +201,6 @@ def _back_said(row: JarTaken) -> str:
     if row.weighed_g is not None:
         return _("The weighing is taken out.")
     return _("%(typed)s is back in the jar.") % {"typed": row.taken_typed}
-
-
-def _jar(garden: Garden, key: UUID) -> Jar:
-    jar = jars.jar(key, of=garden)
-    if jar is None:
-        raise Http404("there is no such jar in this garden")
-    return jar
 
 
 def _thread(garden: Garden, key: UUID) -> ThreadPage:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from uuid import UUID
 
 from django.contrib import messages
-from django.http import Http404, HttpRequest, HttpResponse, JsonResponse
+from django.http import HttpRequest, HttpResponse, JsonResponse
 from django.shortcuts import get_object_or_404, redirect
 from django.template.loader import render_to_string
 from django.urls import reverse
@@ -20,7 +20,6 @@ from bluewright.journal.models import Garden, Measured, Photo
 from bluewright.journal.photos.kinds import KINDS
 from bluewright.journal.photos.measuring import picture_of
 from bluewright.journal.queries import measured as queries
-from bluewright.journal.queries import photos
 from bluewright.science.base.errors import InputError
 from bluewright.science.base.records import dump, read
 from bluewright.science.photo.record import PhotoAnswer
@@ -35,6 +34,7 @@ from bluewright.web.pages.measured.page import (
 )
 from bluewright.web.pages.photos.page import Subject, subject
 from bluewright.web.ui.boxes import drawn
+from bluewright.web.ui.found import or_404, the_photo
 from bluewright.web.ui.respond import brought_back, in_garden, posted, shown, taken_out
 from bluewright.web.ui.turning import turned
 from bluewright.words.own_text import own_text
@@ -149,21 +149,14 @@ def _seen(photo: Photo, garden: Garden) -> tuple[str, CardFound]:
 
 
 def _photo(key: UUID, garden: Garden) -> tuple[Photo, Subject]:
-    found = photos.photo(key, of=garden)
-    if found is None:
-        raise Http404
+    found = the_photo(garden, key)
     return found, _subject(found, garden)
 
 
 def _subject(photo: Photo, garden: Garden) -> Subject:
     row = KINDS[photo.about_kind].row(photo.about_id, of=garden)
-    if row is None:
-        raise Http404
-    return subject(photo.about_kind, row)
+    return subject(photo.about_kind, or_404(row, "thing in this garden"))
 
 
 def _measured(key: UUID, garden: Garden) -> Measured:
-    row = queries.one(key, of=garden)
-    if row is None:
-        raise Http404
-    return row
+    return or_404(queries.one(key, of=garden), "measured photo in this garden")

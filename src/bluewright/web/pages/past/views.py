@@ -17,7 +17,8 @@ from bluewright.journal.queries import growing as queries
 from bluewright.journal.queries.history import histories
 from bluewright.web.pages.past.forms import YearForm, as_typed, new_year, write_year
 from bluewright.web.pages.past.page import answer_now, past_page
-from bluewright.web.ui.of_bed import OfBed, the_bed
+from bluewright.web.ui.found import the_bed
+from bluewright.web.ui.of_bed import OfBed
 from bluewright.web.ui.respond import in_garden, posted, shown
 
 YEARS = OfBed(BedPast, "past")

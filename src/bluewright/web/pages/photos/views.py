@@ -13,14 +13,13 @@ from django.urls import reverse
 from django.utils.translation import gettext as _
 from django.views.decorators.http import require_http_methods, require_POST, require_safe
 
-from bluewright.journal.actions import keeping
 from bluewright.journal.models import Garden, Photo
 from bluewright.journal.photos import store
 from bluewright.journal.photos.kinds import KINDS
-from bluewright.journal.queries import photos
 from bluewright.web.pages.photos.page import Subject, photo_page, subject
+from bluewright.web.ui.found import or_404, the_photo
 from bluewright.web.ui.photos import PhotosField, how_many, keep_photos, sent_files
-from bluewright.web.ui.respond import in_garden, posted, shown
+from bluewright.web.ui.respond import brought_back, in_garden, posted, shown, taken_out
 
 SERVED: Final[dict[int, store.Size]] = {1600: "1600", 320: "320"}
 FOR_A_YEAR: Final = "private, max-age=31536000, immutable"
@@ -51,7 +50,7 @@ def add(request: HttpRequest, garden: Garden, kind: str, thing: UUID) -> HttpRes
 @in_garden
 def show(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
     """One photo: what it is of and when."""
-    photo = _photo(key, garden)
+    photo = the_photo(garden, key)
     return shown(request, "photos/show.html", photo_page(photo, _subject(photo.about_kind, photo.about_id, garden)))
 
 
@@ -59,7 +58,7 @@ def show(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
 @in_garden
 def image(_request: HttpRequest, garden: Garden, key: UUID, size: int) -> HttpResponse:
     """The picture itself, in one of two sizes."""
-    photo = _photo(key, garden)
+    photo = the_photo(garden, key)
     if size not in SERVED:
         raise Http404
     try:
@@ -77,10 +76,9 @@ def image(_request: HttpRequest, garden: Garden, key: UUID, size: int) -> HttpRe
 @in_garden
 def delete(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
     """Take a photo out; its files stay as long as it can be brought back."""
-    photo = _photo(key, garden)
+    photo = the_photo(garden, key)
     of = _subject(photo.about_kind, photo.about_id, garden)
-    keeping.delete(photo, by=request.user)
-    messages.info(request, _("The photo is taken out."), extra_tags=reverse("photos.restore", kwargs={"key": key}))
+    taken_out(request, photo, said=_("The photo is taken out."), undo=reverse("photos.restore", kwargs={"key": key}))
     return redirect(of.page)
 
 
@@ -90,23 +88,11 @@ def restore(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
     """Bring a photo back that was taken out."""
     photo = get_object_or_404(Photo.everything, pk=key, garden=garden)
     of = _subject(photo.about_kind, photo.about_id, garden)
-    if keeping.restore(photo, by=request.user):
-        messages.success(request, _("The photo is back."))
-    elif photo.deleted_at is not None:
-        messages.warning(request, _("That was taken out more than thirty days ago and cannot be brought back."))
+    brought_back(request, photo, said=_("The photo is back."))
     return redirect(of.page)
-
-
-def _photo(key: UUID, garden: Garden) -> Photo:
-    found = photos.photo(key, of=garden)
-    if found is None:
-        raise Http404
-    return found
 
 
 def _subject(kind: str, key: UUID, garden: Garden) -> Subject:
     """What a photo is of; 404 where the garden has no such thing."""
     row = KINDS[kind].row(key, of=garden) if kind in KINDS else None
-    if row is None:
-        raise Http404
-    return subject(kind, row)
+    return subject(kind, or_404(row, "thing in this garden"))

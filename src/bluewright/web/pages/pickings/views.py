@@ -6,7 +6,7 @@ from typing import Any
 from uuid import UUID
 
 from django.contrib import messages
-from django.http import Http404, HttpRequest, HttpResponse
+from django.http import HttpRequest, HttpResponse
 from django.shortcuts import get_object_or_404, redirect, render
 from django.urls import reverse
 from django.utils import timezone
@@ -21,6 +21,7 @@ from bluewright.science.base.errors import InputError
 from bluewright.science.media.at_the_cut import AT_THE_CUT
 from bluewright.web.pages.pickings.forms import PickingForm, as_typed, write_picking
 from bluewright.web.pages.pickings.page import picking_page
+from bluewright.web.ui.found import or_404
 from bluewright.web.ui.photos import keep_photos, sent_files, thumbs
 from bluewright.web.ui.respond import brought_back, in_garden, posted, shown, taken_out
 from bluewright.web.ui.turning import turned
@@ -114,7 +115,4 @@ def _of_bed(key: str, garden: Garden) -> dict[str, Any]:
 
 
 def _picking(garden: Garden, key: UUID) -> Picking:
-    picking = gardens.one_picking(key, of=garden)
-    if picking is None:
-        raise Http404("there is no such picking in this garden")
-    return picking
+    return or_404(gardens.one_picking(key, of=garden), "picking in this garden")

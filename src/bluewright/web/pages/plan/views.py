@@ -24,6 +24,7 @@ from bluewright.web.aside import ASIDE
 from bluewright.web.pages.plan.forms import FORMS, BasisForm, as_typed, basis_as_typed, write_basis, write_want
 from bluewright.web.pages.plan.found import plan_found
 from bluewright.web.pages.plan.page import plan_page, want_page
+from bluewright.web.ui.found import or_404
 from bluewright.web.ui.respond import brought_back, in_garden, posted, shown, taken_out
 from bluewright.web.ui.why import Link
 from bluewright.web.ui.why_view import why_address, why_shown
@@ -159,7 +160,4 @@ def _foretell(garden: Garden) -> bool:
 
 
 def _want(garden: Garden, key: UUID) -> Want:
-    found = queries.want(key, of=garden)
-    if found is None:
-        raise Http404("there is no such want in this garden")
-    return found
+    return or_404(queries.want(key, of=garden), "want in this garden")

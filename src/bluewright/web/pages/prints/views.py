@@ -8,7 +8,7 @@ from uuid import UUID
 from zoneinfo import ZoneInfo
 
 from django.conf import settings
-from django.http import Http404, HttpRequest, HttpResponse
+from django.http import HttpRequest, HttpResponse
 from django.shortcuts import redirect
 from django.urls import reverse
 from django.utils import timezone
@@ -18,9 +18,9 @@ from django.views.decorators.http import require_safe
 from bluewright.journal.bridge import scheduling
 from bluewright.journal.models import Garden
 from bluewright.journal.models.card import PAPERS
-from bluewright.journal.queries import batches, cards, jars, schedules, threads
+from bluewright.journal.queries import cards, jars, schedules, threads
 from bluewright.journal.queries import plan as wants_queries
-from bluewright.journal.queries.threads import Thing, Thread
+from bluewright.journal.queries.threads import Thing
 from bluewright.web.pages.alkali.card import alkali_card
 from bluewright.web.pages.alkali.views.dose import chosen, to_dose
 from bluewright.web.pages.cloth.telling import told_story
@@ -37,7 +37,7 @@ from bluewright.web.pages.prints.vat_sheet import vat_sheet
 from bluewright.web.pages.threads.page import thread_page
 from bluewright.web.pages.vats.asked import answered_now, the_vat
 from bluewright.web.prints import typeset
-from bluewright.web.ui.found import the_batch, the_trial
+from bluewright.web.ui.found import or_404, the_batch, the_trial
 from bluewright.web.ui.respond import in_garden, shown
 from bluewright.words.card import printing_steps
 from bluewright.words.numbers import moment
@@ -49,10 +49,8 @@ NONE: Final = "there is nothing of that key in this garden"
 @in_garden
 def batch(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
     """The sheet of a batch."""
-    found = batches.batch(key, of=garden)
-    thread = threads.thread(Thing("batch", key), of=garden)
-    if found is None or thread is None:
-        raise Http404(NONE)
+    found = the_batch(garden, key)
+    thread = or_404(threads.thread(Thing("batch", key), of=garden), "batch in this garden")
     told = thread_page(thread, sources=threads.sources(thread, of=garden), of=garden)
     return _printed(request, "batch", batch_sheet(found, thread=told))
 
@@ -61,10 +59,8 @@ def batch(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
 @in_garden
 def jar(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
     """The label of a jar, as often as asked for."""
-    found = jars.jars(garden).filter(pk=key).first()
-    thread: Thread | None = threads.thread(Thing("jar", key), of=garden)
-    if found is None or thread is None:
-        raise Http404(NONE)
+    found = or_404(jars.jars(garden).filter(pk=key).first(), "jar in this garden")
+    thread = or_404(threads.thread(Thing("jar", key), of=garden), "jar in this garden")
     way = reverse("threads.show", kwargs={"kind": "jar", "key": key})
     page = jar_labels(
         found, thread=thread, address=urljoin(settings.DOOR or request.build_absolute_uri("/"), way),
@@ -91,9 +87,7 @@ def alkali(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
 @in_garden
 def card(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
     """The card for photos; its page says how it is printed, the PDF is what is printed."""
-    found = cards.card(key, of=garden)
-    if found is None:
-        raise Http404(NONE)
+    found = or_404(cards.card(key, of=garden), "card in this garden")
     paper = request.GET.get("paper", "")
     mark = invented_mark(garden)
     page = card_sheet(

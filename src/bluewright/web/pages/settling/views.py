@@ -6,7 +6,7 @@ from typing import Any
 from uuid import UUID
 
 from django.contrib import messages
-from django.http import Http404, HttpRequest, HttpResponse
+from django.http import HttpRequest, HttpResponse
 from django.shortcuts import redirect, render
 from django.urls import reverse
 from django.utils import timezone
@@ -34,7 +34,7 @@ from bluewright.web.pages.settling.page import settling_page, standing_now
 from bluewright.web.pages.washing.forms import TapForm, refill_typed
 from bluewright.web.pages.washing.page import wash_part
 from bluewright.web.ui.back import back_to, out_of
-from bluewright.web.ui.found import the_batch
+from bluewright.web.ui.found import or_404, the_batch
 from bluewright.web.ui.respond import in_garden, posted, shown
 from bluewright.web.ui.why import Link
 from bluewright.web.ui.why_view import why_address, why_shown
@@ -182,9 +182,7 @@ def restore(request: HttpRequest, garden: Garden, key: UUID, row: UUID) -> HttpR
 
 def _standing(batch: Batch, row: UUID) -> Standing:
     """One standing of a whole batch, with the batch and its readings at hand."""
-    found = next((one for one in batch.standings.all() if one.pk == row), None)
-    if found is None:
-        raise Http404("there is no such standing of this batch")
+    found = or_404(next((one for one in batch.standings.all() if one.pk == row), None), "standing of this batch")
     found.batch = batch
     return found
 

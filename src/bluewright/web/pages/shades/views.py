@@ -7,7 +7,8 @@ from dataclasses import replace
 from urllib.parse import urlencode
 from uuid import UUID
 
-from django.http import Http404, HttpRequest, HttpResponse
+from django.http import HttpRequest, HttpResponse
+from django.shortcuts import get_object_or_404
 from django.urls import reverse
 from django.utils import timezone
 from django.utils.translation import gettext as _
@@ -23,6 +24,7 @@ from bluewright.science.dyeing.parts import Dipping, DyedCloth
 from bluewright.science.dyeing.shade_record import ShadeAnswer
 from bluewright.web.pages.shades.forms import MOST_CHOICES, USUAL_DIPS, MatchForm, ShadeForm, asked, first_vat
 from bluewright.web.pages.shades.page import match_page, shade_page, shades_page
+from bluewright.web.ui.found import the_swatch
 from bluewright.web.ui.respond import in_garden, shown
 from bluewright.web.ui.why import Link
 from bluewright.web.ui.why_view import why_address, why_shown
@@ -44,7 +46,7 @@ def index(request: HttpRequest, garden: Garden) -> HttpResponse:
 @in_garden
 def show(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
     """How deep a piece gets in a vat, dip by dip."""
-    row = _piece(garden, key)
+    row = get_object_or_404(Piece.objects.select_related("garden"), pk=key, garden=garden)
     form, found, trouble = _shade(request, garden, row)
     why_to = Link(to=_with_query("shades.why", request, key)("fixed_pct"), name=_("how deep it gets"))
     page = shade_page(row, found, own=bridge.own(garden, row.fibre), trouble=trouble, why=why_to)
@@ -55,7 +57,7 @@ def show(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
 @in_garden
 def why(request: HttpRequest, garden: Garden, key: UUID, figure: str) -> HttpResponse:
     """Why a figure of a piece's forecast is so."""
-    row = _piece(garden, key)
+    row = get_object_or_404(Piece.objects.select_related("garden"), pk=key, garden=garden)
     return why_shown(
         request, _shade(request, garden, row)[1], figure=figure, address=_with_query("shades.why", request, key),
         back=Link(to=_asked_at("shades.show", request, key), name=row.name),
@@ -67,7 +69,7 @@ def why(request: HttpRequest, garden: Garden, key: UUID, figure: str) -> HttpRes
 @in_garden
 def match(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
     """How many dips come to a swatch, and whether the vat as it is matches it."""
-    row = _swatch(garden, key)
+    row = the_swatch(garden, key)
     form, record, trouble = _record(request, garden, row)
     found, trouble = _answer(record, trouble)
     fibre = record.cloth.fibre if record is not None else OF_SWATCH.get(row.fibre, row.fibre)
@@ -85,7 +87,7 @@ def match(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
 @in_garden
 def match_why(request: HttpRequest, garden: Garden, key: UUID, figure: str) -> HttpResponse:
     """Why a figure of the way to a swatch is so."""
-    row = _swatch(garden, key)
+    row = the_swatch(garden, key)
     _form, record, trouble = _record(request, garden, row)
     return why_shown(
         request, _answer(record, trouble)[0], figure=figure, address=_with_query("shades.match_why", request, key),
@@ -186,17 +188,3 @@ def _pieces(garden: Garden) -> list[Piece]:
 def _shelf(garden: Garden) -> list[Jar]:
     """The jars that hold something, the newest first."""
     return jars.these(garden, jars.holding(garden)[:MOST_CHOICES])
-
-
-def _piece(garden: Garden, key: UUID) -> Piece:
-    found: Piece | None = Piece.objects.filter(garden=garden, pk=key).select_related("garden").first()
-    if found is None:
-        raise Http404("there is no such piece in this garden")
-    return found
-
-
-def _swatch(garden: Garden, key: UUID) -> Swatch:
-    found = swatches.swatch(key, of=garden)
-    if found is None:
-        raise Http404("there is no such swatch in this garden")
-    return found

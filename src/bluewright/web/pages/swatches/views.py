@@ -5,7 +5,7 @@ from __future__ import annotations
 from uuid import UUID
 
 from django.contrib import messages
-from django.http import Http404, HttpRequest, HttpResponse
+from django.http import HttpRequest, HttpResponse
 from django.shortcuts import get_object_or_404, redirect, render
 from django.urls import reverse
 from django.utils.translation import gettext as _
@@ -20,7 +20,7 @@ from bluewright.journal.queries.history import histories
 from bluewright.science.colour.compare_record import CompareAnswer
 from bluewright.web.pages.swatches.forms import CompareForm, SwatchForm, as_typed, brought, brought_from, write_swatch
 from bluewright.web.pages.swatches.page import compare_page, swatch_page, swatches_page
-from bluewright.web.ui.found import measured_sample
+from bluewright.web.ui.found import measured_sample, the_swatch
 from bluewright.web.ui.photos import keep_photos, sent_files, thumbs
 from bluewright.web.ui.respond import brought_back, in_garden, posted, shown, taken_out
 from bluewright.web.ui.turning import turned
@@ -63,7 +63,7 @@ def add(request: HttpRequest, garden: Garden) -> HttpResponse:
 @in_garden
 def show(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
     """One swatch: its colour in words and numbers, what it came from, what is like it."""
-    row = _swatch(garden, key)
+    row = the_swatch(garden, key)
     others = [other for other in swatches.swatches(garden) if other.pk != row.pk]
     page = swatch_page(
         row, near=bridge.nearest(row, others), steps=histories([row])[row.pk],
@@ -94,7 +94,7 @@ def compare(request: HttpRequest, garden: Garden) -> HttpResponse:
 @in_garden
 def why(request: HttpRequest, garden: Garden, key: UUID, other: UUID, figure: str) -> HttpResponse:
     """Why a figure of two swatches is so."""
-    standard, sample = _swatch(garden, key), _swatch(garden, other)
+    standard, sample = the_swatch(garden, key), the_swatch(garden, other)
     return why_shown(
         request, _compared(standard, sample), figure=figure,
         address=why_address("swatches.why", key=key, other=other),
@@ -110,7 +110,7 @@ def why(request: HttpRequest, garden: Garden, key: UUID, other: UUID, figure: st
 @in_garden
 def change(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
     """Correct what was written of a swatch."""
-    row = _swatch(garden, key)
+    row = the_swatch(garden, key)
     form = SwatchForm(posted(request), sent_files(request), garden=garden, row=row, initial=as_typed(row))
     if request.method == "POST" and form.is_valid():
         correct(write_swatch(form, row), by=request.user)
@@ -140,10 +140,3 @@ def restore(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
 
 def _compared(standard: Swatch, sample: Swatch) -> CompareAnswer:
     return bridge.compared(standard, sample, measured=swatches.measured_for(standard, sample))
-
-
-def _swatch(garden: Garden, key: UUID) -> Swatch:
-    found = swatches.swatch(key, of=garden)
-    if found is None:
-        raise Http404("there is no such swatch in this garden")
-    return found

@@ -6,7 +6,7 @@ from typing import Any, Final
 from uuid import UUID
 
 from django.contrib import messages
-from django.http import Http404, HttpRequest, HttpResponse
+from django.http import HttpRequest, HttpResponse
 from django.shortcuts import get_object_or_404, redirect, render
 from django.urls import reverse
 from django.utils import timezone
@@ -23,6 +23,7 @@ from bluewright.web.pages.tubs import typed
 from bluewright.web.pages.tubs.call import strain_call
 from bluewright.web.pages.tubs.forms import BeginForm, LookForm, StrainForm
 from bluewright.web.pages.tubs.page import tub_page, tub_row
+from bluewright.web.ui.found import or_404
 from bluewright.web.ui.photos import keep_photos, sent_files
 from bluewright.web.ui.respond import brought_back, in_garden, posted, shown, taken_out
 from bluewright.web.ui.turning import turned
@@ -243,7 +244,4 @@ def _strain_page(request: HttpRequest, form: StrainForm, steep: Steep) -> HttpRe
 
 
 def _tub(garden: Garden, key: UUID) -> Steep:
-    steep = tubs.tub(key, of=garden)
-    if steep is None:
-        raise Http404("there is no such tub in this garden")
-    return steep
+    return or_404(tubs.tub(key, of=garden), "tub in this garden")

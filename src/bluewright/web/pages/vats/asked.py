@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from uuid import UUID
 
-from django.http import Http404
 from django.utils import timezone
 
 from bluewright.journal.bridge import vats as bridge
@@ -12,15 +11,13 @@ from bluewright.journal.models import Garden, Jar, Vat
 from bluewright.journal.queries import jars, vats
 from bluewright.science.base.errors import BluewrightError
 from bluewright.science.vat.state_record import VatAnswer
+from bluewright.web.ui.found import or_404
 from bluewright.words.own_text import own_text
 
 
 def the_vat(garden: Garden, key: UUID) -> Vat:
     """The whole vat of that key in this garden; raises Http404 where there is none."""
-    found = vats.vat(key, of=garden)
-    if found is None:
-        raise Http404("there is no such vat in this garden")
-    return found
+    return or_404(vats.vat(key, of=garden), "vat in this garden")
 
 
 def answered_now(vat: Vat) -> tuple[VatAnswer | None, str]:

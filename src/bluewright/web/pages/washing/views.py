@@ -7,7 +7,7 @@ from typing import Final
 from uuid import UUID
 
 from django.contrib import messages
-from django.http import Http404, HttpRequest, HttpResponse
+from django.http import HttpRequest, HttpResponse
 from django.shortcuts import redirect
 from django.urls import reverse
 from django.utils.translation import gettext as _
@@ -21,7 +21,7 @@ from bluewright.journal.queries import batches
 from bluewright.science.base.errors import BluewrightError
 from bluewright.web.pages.washing.forms import AcidForm, TapForm, acid_of, calcite_of, grams
 from bluewright.web.pages.washing.page import acid_page
-from bluewright.web.ui.found import the_batch
+from bluewright.web.ui.found import or_404, the_batch
 from bluewright.web.ui.respond import in_garden, shown
 from bluewright.web.ui.why import Link
 from bluewright.web.ui.why_view import why_address, why_shown
@@ -34,9 +34,8 @@ MOST_REFILL_L: Final = 1e6
 @in_garden
 def tap(request: HttpRequest, garden: Garden) -> HttpResponse:
     """Keep what the tap water reads, and go back to the batch that asked."""
-    batch = batches.batch(UUID(key), of=garden) if _is_key(key := request.POST.get("batch", "")) else None
-    if batch is None:
-        raise Http404("there is no such batch in this garden")
+    named = request.POST.get("batch", "")
+    batch = or_404(batches.batch(UUID(named), of=garden) if _is_key(named) else None, "batch in this garden")
     form = TapForm(request.POST)
     if form.is_valid():
         typed = form.cleaned_data

@@ -16,7 +16,8 @@ from bluewright.journal.queries import weather as queries
 from bluewright.science.watering.record import BedWaterAnswer
 from bluewright.web.pages.watering.forms import NoteForm, new_note
 from bluewright.web.pages.watering.page import watering_page
-from bluewright.web.ui.of_bed import OfBed, answer_of, the_bed
+from bluewright.web.ui.found import the_bed
+from bluewright.web.ui.of_bed import OfBed, answer_of
 from bluewright.web.ui.respond import in_garden, shown
 
 NOTES = OfBed(WaterNote, "watering")

@@ -5,7 +5,7 @@ from __future__ import annotations
 from uuid import UUID
 
 from django.contrib import messages
-from django.http import Http404, HttpRequest, HttpResponse
+from django.http import HttpRequest, HttpResponse
 from django.shortcuts import get_object_or_404, redirect, render
 from django.urls import reverse
 from django.utils.translation import gettext as _
@@ -16,6 +16,7 @@ from bluewright.journal.models import Alkali, Garden
 from bluewright.journal.queries import alkalis, batches
 from bluewright.web.pages.alkali.cupboard import cupboard_page, uses
 from bluewright.web.pages.alkali.forms import AlkaliForm
+from bluewright.web.ui.found import or_404
 from bluewright.web.ui.respond import brought_back, in_garden, posted, shown, taken_out
 
 
@@ -42,9 +43,7 @@ def add(request: HttpRequest, garden: Garden) -> HttpResponse:
 @in_garden
 def change(request: HttpRequest, garden: Garden, alkali: UUID) -> HttpResponse:
     """Change what is written about an alkali."""
-    row = alkalis.alkali(alkali, of=garden)
-    if row is None:
-        raise Http404("there is no such alkali in this garden")
+    row = or_404(alkalis.alkali(alkali, of=garden), "alkali in this garden")
     used = uses(row.part_count, row.jar_count)  # type: ignore[attr-defined]
     first = {
         name: getattr(row, name) for name in ("kind", "name", "label_as", "opened", "opened_on", "pack_money", "note")

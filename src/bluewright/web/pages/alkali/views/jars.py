@@ -5,7 +5,7 @@ from __future__ import annotations
 from uuid import UUID
 
 from django.contrib import messages
-from django.http import Http404, HttpRequest, HttpResponse
+from django.http import HttpRequest, HttpResponse
 from django.shortcuts import get_object_or_404, redirect, render
 from django.urls import reverse
 from django.utils.translation import gettext as _
@@ -21,7 +21,7 @@ from bluewright.web.pages.alkali.jar_page import jar_page
 from bluewright.web.pages.alkali.typed import new_jar, new_step
 from bluewright.web.pages.alkali.views.dose import chosen
 from bluewright.web.pages.batches.head import batch_head
-from bluewright.web.ui.found import the_batch
+from bluewright.web.ui.found import or_404, the_batch
 from bluewright.web.ui.respond import brought_back, in_garden, posted, shown, taken_out
 
 
@@ -99,9 +99,7 @@ def restore_jar(request: HttpRequest, garden: Garden, key: UUID, test: UUID) -> 
 def _test(garden: Garden, key: UUID, test: UUID) -> JarTest:
     """A jar titration of this batch, with the whole batch; or 404."""
     batch = the_batch(garden, key)
-    found = next((one for one in batch.jar_tests.all() if one.pk == test), None)
-    if found is None:
-        raise Http404("there is no such jar titration in this batch")
+    found = or_404(next((one for one in batch.jar_tests.all() if one.pk == test), None), "jar titration in this batch")
     found.batch = batch
     return found
 

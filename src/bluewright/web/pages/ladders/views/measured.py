@@ -5,7 +5,7 @@ from __future__ import annotations
 from uuid import UUID
 
 from django.contrib import messages
-from django.http import Http404, HttpRequest, HttpResponse
+from django.http import HttpRequest, HttpResponse
 from django.shortcuts import get_object_or_404, redirect, render
 from django.urls import reverse
 from django.utils import timezone
@@ -20,6 +20,7 @@ from bluewright.journal.queries.ladders import is_measured
 from bluewright.web.pages.ladders.forms import ColoursForm, StripForm, StripsForm, strip_said
 from bluewright.web.pages.ladders.views.plain import a_ladder
 from bluewright.web.pages.measured.page import chips
+from bluewright.web.ui.found import or_404
 from bluewright.web.ui.respond import brought_back, in_garden, posted, taken_out
 
 
@@ -73,9 +74,8 @@ def restore_strip(request: HttpRequest, garden: Garden, key: UUID, row: UUID) ->
 @in_garden
 def colours(request: HttpRequest, garden: Garden, key: UUID, photo: UUID) -> HttpResponse:
     """Which sample of a measured photo is which strip; each becomes a swatch."""
-    row, found = a_ladder(garden, key), measurings.one(photo, of=garden)
-    if found is None:
-        raise Http404
+    row = a_ladder(garden, key)
+    found = or_404(measurings.one(photo, of=garden), "measured photo in this garden")
     form = ColoursForm(posted(request), ladder=row, measured=found)
     if request.method == "POST" and form.is_valid():
         actions.colour_strips(form.samples(), ladder=row, measured=found, by=request.user)

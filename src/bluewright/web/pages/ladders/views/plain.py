@@ -5,7 +5,7 @@ from __future__ import annotations
 from uuid import UUID
 
 from django.contrib import messages
-from django.http import Http404, HttpRequest, HttpResponse
+from django.http import HttpRequest, HttpResponse
 from django.shortcuts import get_object_or_404, redirect, render
 from django.urls import reverse
 from django.utils import timezone
@@ -22,6 +22,7 @@ from bluewright.science.base.errors import BluewrightError, InputError
 from bluewright.science.dyeing.ladder_record import LadderAnswer
 from bluewright.web.pages.ladders.forms import STRIP_G, LadderForm, as_typed, first, write_ladder
 from bluewright.web.pages.ladders.page import ladder_page, ladders_page
+from bluewright.web.ui.found import or_404
 from bluewright.web.ui.photos import thumbs
 from bluewright.web.ui.respond import brought_back, in_garden, posted, shown, taken_out
 from bluewright.web.ui.turning import turned
@@ -127,10 +128,7 @@ def restore(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
 
 def a_ladder(garden: Garden, key: UUID) -> Ladder:
     """A ladder of the open garden, or 404."""
-    found = ladders.ladder(key, of=garden)
-    if found is None:
-        raise Http404("there is no such ladder in this garden")
-    return found
+    return or_404(ladders.ladder(key, of=garden), "ladder in this garden")
 
 
 def _answer(row: Ladder) -> tuple[LadderAnswer | None, str]:
