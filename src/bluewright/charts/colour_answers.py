@@ -7,7 +7,7 @@ from bluewright.charts.colours import Chip
 from bluewright.charts.curve_chart import Choice, CurveChart, curve_chart
 from bluewright.charts.inputs import CurveBand, Span
 from bluewright.charts.split_square import SplitSquare, Way, split_square
-from bluewright.science.base.bands import Band
+from bluewright.science.base.bands import NINETY_Z, Band
 from bluewright.science.colour.compare import spread_of
 from bluewright.science.colour.compare_record import CompareAnswer, Difference
 from bluewright.science.colour.depth import INDIGO_NM
@@ -42,7 +42,7 @@ def spectrum_chart(found: ReflectanceAnswer, *, answer: str) -> str:
     nm = tuple(point.wavelength_nm for point in record.points)
     read = tuple(100 * point.reflectance_factor for point in record.points)
     by = tuple(
-        1.645 * ((100 * record.noise_sd) ** 2 + (record.scale_sd_frac * value) ** 2) ** 0.5 for value in read
+        NINETY_Z * ((100 * record.noise_sd) ** 2 + (record.scale_sd_frac * value) ** 2) ** 0.5 for value in read
     )  # fmt: skip
     band = CurveBand(
         x=nm,

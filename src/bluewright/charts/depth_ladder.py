@@ -15,6 +15,7 @@ from bluewright.charts.parts import RIGHT, Entry, Labels, Panel, heading, key, l
 from bluewright.charts.readout import Figures
 from bluewright.charts.scale import Scale, Tick, outer_ticks
 from bluewright.charts.svg import element, label, line
+from bluewright.science.base.bands import NINETY_Z
 from bluewright.science.base.errors import InputError
 from bluewright.words.language import gettext as _
 from bluewright.words.numbers import figure, with_range
@@ -124,7 +125,7 @@ def _depth_place(rung: Rung) -> Lab:
 
 
 def _light_place(rung: Rung) -> Lab:
-    by = 1.645 * rung.chip.lab_sd[0]
+    by = NINETY_Z * rung.chip.lab_sd[0]
     return rung.chip.lab[0] - by, rung.chip.lab[0], rung.chip.lab[0] + by
 
 

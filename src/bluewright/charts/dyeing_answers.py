@@ -11,8 +11,7 @@ from bluewright.charts.depth_ladder import Rung as LadderRung
 from bluewright.charts.dyed_swatches import DyedSwatches, Patch, dyed_swatches
 from bluewright.charts.forest_chart import ForestChart, ForestRow, forest_chart
 from bluewright.charts.inputs import Span
-from bluewright.science.base.bands import Band, BandAt
-from bluewright.science.dyeing.ladder_plan import NINETY_Z
+from bluewright.science.base.bands import Band, BandAt, sd_of
 from bluewright.science.dyeing.ladder_record import LadderAnswer
 from bluewright.science.dyeing.match_record import MatchAnswer
 from bluewright.science.dyeing.shade_record import AfterDips, ShadeAnswer
@@ -75,7 +74,7 @@ def _rungs(found: LadderAnswer) -> Iterator[LadderRung]:
         light, depth = found.l_star_by_dips[dips - 1], found.k_over_s_by_dips[dips - 1]
         seen = next((rung.lab for rung in found.inputs.rungs if rung.dips == dips and rung.lab is not None), None)
         lab = (light.p50, -2.0, -20.0) if seen is None else seen
-        sd = (light.p95 - light.p5) / (2 * NINETY_Z)
+        sd = sd_of(light)
         yield LadderRung(
             x=float(dips),
             chip=Chip(

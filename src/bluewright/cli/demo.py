@@ -30,6 +30,7 @@ from bluewright.cli import (
 from bluewright.cli.record_command import RecordCommand, example_text
 from bluewright.science import thread
 from bluewright.science.alkali.dose import titration
+from bluewright.science.base.bands import sd_of
 from bluewright.science.base.records import read
 from bluewright.science.leaf.record import PotentialAnswer
 from bluewright.science.steep.answer import SteepAnswer
@@ -192,7 +193,7 @@ def alkali(walk: Walk) -> None:
 def airing(walk: Walk, call: SteepAnswer) -> None:
     """Pouring for air, with each look at foam and liquor, until it is done."""
     grams = call.recoverable_g.now
-    record = walk.garden["airing"] | {"indigo_g": grams.p50, "indigo_sd_g": (grams.p95 - grams.p5) / 3.29}
+    record = walk.garden["airing"] | {"indigo_g": grams.p50, "indigo_sd_g": sd_of(grams)}
     looks = walk.garden["airing_looks"]
     for count, look in enumerate(looks, start=1):
         walk.scene("Mon 6 Jul", f"poured for {look['after_min']} minutes; enough?")

@@ -14,7 +14,7 @@ from typing import Final
 
 import numpy as np
 
-from bluewright.science.base.bands import Band
+from bluewright.science.base.bands import Band, log_sd_of, sd_of
 from bluewright.science.base.errors import InputError
 from bluewright.science.base.sourced import Floats, Prior, Sourced
 from bluewright.science.bed import growth_priors
@@ -56,8 +56,6 @@ HELD_AT: Final = Sourced(
     note="the air in which picked leaf waited, when nothing is known",
 )  # fmt: skip
 CONTENT_DRAWS: Final = 4000
-NINETY_WIDTH_SD: Final = 2 * 1.6449
-"""How many standard deviations of a normal lie between its 5 and 95 % points."""
 
 
 def begin_steep(
@@ -124,8 +122,8 @@ class TubThread:
 def jar_record(jar: YieldRecord, *, tubs: Sequence[TubThread]) -> YieldRecord:
     """The jar's record with what the earlier answers of its thread say of leaf, steep and straining.
 
-    A band becomes a middle and a spread: of a share, its 5 to 95 % width over 3.29; of the potential, the same of its
-    logarithm. Tubs that were joined: potentials add up; shares and spreads are means weighted by potential, for the
+    A band becomes a middle and a spread: of a share, that of a normal with its ends; of the potential, the same of
+    its logarithm. Tubs that were joined: potentials add up; shares and spreads are means weighted by potential, for the
     doubts of tubs of one garden are mostly the same doubt.
     Raises InputError without a tub.
     """
@@ -133,7 +131,7 @@ def jar_record(jar: YieldRecord, *, tubs: Sequence[TubThread]) -> YieldRecord:
         raise InputError(where="tubs", what="no tub is given", right="give at least the tub that the liquor came from")
     middles_g = [tub.share_frac * tub.potential.potential_g.p50 for tub in tubs]
     weights = [middle_g / sum(middles_g) for middle_g in middles_g]
-    log_sds = [math.log(t.potential.potential_g.p95 / t.potential.potential_g.p5) / NINETY_WIDTH_SD for t in tubs]
+    log_sds = [log_sd_of(t.potential.potential_g) for t in tubs]
     return replace(
         jar,
         potential=Potential(median_g=sum(middles_g), log_sd=_mean(log_sds, weights)),
@@ -196,7 +194,7 @@ def crop_of(plant: Plant, *, start: Start, rng: np.random.Generator) -> Crop:
 
 
 def _known(shares: Sequence[Band], weights: Sequence[float]) -> Known:
-    spread = _mean([(share.p95 - share.p5) / NINETY_WIDTH_SD for share in shares], weights)
+    spread = _mean([sd_of(share) for share in shares], weights)
     return Known(mean_frac=_mean([share.p50 for share in shares], weights), sd_frac=max(0.001, spread))
 
 

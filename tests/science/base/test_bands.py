@@ -6,7 +6,17 @@ from hypothesis import given
 from hypothesis import strategies as st
 from scipy import stats
 
-from bluewright.science.base.bands import band, curve, quantiles, significant
+from bluewright.science.base.bands import (
+    NINETY_Z,
+    Band,
+    band,
+    curve,
+    log_sd_of,
+    normal_band,
+    quantiles,
+    sd_of,
+    significant,
+)
 
 AT = [0.05, 0.5, 0.95]
 
@@ -15,6 +25,20 @@ def test_a_band_is_the_five_fifty_and_ninety_five_percent_points() -> None:
     """Own hand: 0, 1, ..., 100 has its 5 % point at 5, its middle at 50, its 95 % point at 95."""
     found = band(np.arange(101.0))
     assert (found.p5, found.p50, found.p95) == (5.0, 50.0, 95.0)
+
+
+def test_nine_tenths_of_a_normal_are_those_of_the_reference_library() -> None:
+    """Reference library: scipy.stats.norm; there and back for a mean of 10 and a standard deviation of 2."""
+    assert pytest.approx(stats.norm.ppf(0.95), rel=1e-15) == NINETY_Z
+    found = normal_band(10.0, 2.0, digits=12)
+    assert [found.p5, found.p50, found.p95] == pytest.approx(stats.norm(10, 2).ppf(AT), rel=1e-11)
+    assert sd_of(found) == pytest.approx(2.0, rel=1e-11)
+
+
+def test_the_spread_of_a_log_normal_is_read_off_its_band() -> None:
+    """Reference library: scipy.stats.lognorm with a median of 3 and a standard deviation of the log of 0.4."""
+    low, mid, high = stats.lognorm(0.4, scale=3.0).ppf(AT)
+    assert log_sd_of(Band(p5=low, p50=mid, p95=high)) == pytest.approx(0.4, rel=1e-12)
 
 
 def test_unweighted_quantiles_are_those_of_the_reference_library() -> None:

@@ -26,13 +26,12 @@ from bluewright.science.assay.spectrum import spectrum
 from bluewright.science.assay.spectrum_record import SpectrumRecord
 from bluewright.science.assay.titration import titration
 from bluewright.science.assay.titration_record import TitrationRecord
-from bluewright.science.base.bands import Band
+from bluewright.science.base.bands import Band, sd_of
 from bluewright.science.base.records import dump, read
 from bluewright.science.media.purity import Known
 
 PURITY_SD_FRAC: Final = 0.05
 """Standard deviation of a purity that was typed without one (a guess)."""
-NINETY_WIDTH_SD: Final = 2 * 1.6449
 LEAST, MOST = 0.001, 0.999
 """Shares of indigo that a result may say."""
 GIVEN: Final = "given"
@@ -89,7 +88,7 @@ def purity(jar: Jar) -> Known | None:
         return None
     return Known(
         mean_frac=found.indigo_pct.p50 / 100,
-        sd_frac=min(max((found.indigo_pct.p95 - found.indigo_pct.p5) / NINETY_WIDTH_SD / 100, LEAST), 0.5),
+        sd_frac=min(max(sd_of(found.indigo_pct) / 100, LEAST), 0.5),
     )
 
 
@@ -118,7 +117,7 @@ def told(found: Any) -> tuple[float, float] | None:
     pct: Band | None = found.most_pct if hasattr(found, "most_pct") else found.indigo_pct
     if pct is None:
         return None
-    sd = (pct.p95 - pct.p5) / NINETY_WIDTH_SD / 100
+    sd = sd_of(pct) / 100
     return min(max(pct.p50 / 100, LEAST), MOST), min(max(sd, LEAST), 0.5)
 
 

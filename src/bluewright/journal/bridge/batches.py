@@ -16,7 +16,7 @@ from bluewright.science.air.record import AirReading, AirRecord, Bubble, Paddle,
 from bluewright.science.alkali.record import Alkali as AlkaliRecord
 from bluewright.science.alkali.record import Jar as JarRecord
 from bluewright.science.alkali.record import LiquorRecord, Room, Step, Water
-from bluewright.science.base.bands import Band
+from bluewright.science.base.bands import Band, sd_of
 from bluewright.science.base.errors import InputError
 from bluewright.science.media.calcite import undissolved_lime_g
 from bluewright.science.settle.acid_record import Acid, AcidRecord
@@ -27,7 +27,6 @@ from bluewright.science.settle.wash_record import RinseReading, WashRecord
 
 HARD_MG_CACO3_L = 180.0
 """Water is called hard from here on (World Health Organization, Hardness in Drinking-water, 2011; from memory)."""
-NINETY_WIDTH_SD = 2 * 1.6449
 MOST_POURS_PER_MIN = 60.0
 """Nobody pours faster: then the clock was not running while the pours were counted."""
 
@@ -123,7 +122,7 @@ def air_record(batch: Batch, *, indigo_g: Band | None) -> AirRecord:
     same = [one for one in airings if one.way == airings[0].way]
     kinds = {part.alkali.kind for part in batch.alkali_parts.all()}
     done_min, done_pours = aired_so_far(same)
-    spread_g = (indigo_g.p95 - indigo_g.p5) / NINETY_WIDTH_SD if indigo_g is not None else None
+    spread_g = sd_of(indigo_g) if indigo_g is not None else None
     way: dict[str, Any] = {airings[0].way: _way(airings[0], done_min, done_pours)}
     return AirRecord(
         id=batch.name,

@@ -6,7 +6,6 @@ from collections import defaultdict
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import datetime, timedelta
-from statistics import NormalDist
 from typing import Any, Final, NamedTuple, cast
 from uuid import UUID
 
@@ -19,11 +18,9 @@ from bluewright.journal.queries import book
 from bluewright.journal.queries.batches import Stage
 from bluewright.journal.queries.book import Begun, InJar, Key, Pour, Span, Within
 from bluewright.journal.written import UntilWritten
-from bluewright.science.base.bands import Band
+from bluewright.science.base.bands import NINETY_Z, Band
 from bluewright.science.media.purity import Known
 
-Z95: Final = NormalDist().inv_cdf(0.95)
-"""Standard deviations from the middle to the ends of a band."""
 HOUR: Final = timedelta(hours=1)
 MOST_KEPT: Final = 8
 """So many openings of the book (a year, or all of them) are kept in memory."""
@@ -235,7 +232,7 @@ def purity(jars: Sequence[InJar]) -> Band | None:
 
 def _purity(one: InJar) -> Band | None:
     if one.purity_frac is not None:
-        off = Z95 * (one.purity_sd_frac or PURITY_SD_FRAC)
+        off = NINETY_Z * (one.purity_sd_frac or PURITY_SD_FRAC)
         return Band(p5=max(one.purity_frac - off, 0.0), p50=one.purity_frac, p95=min(one.purity_frac + off, 1.0))
     return None if one.told_frac is None else Band(**one.told_frac)
 

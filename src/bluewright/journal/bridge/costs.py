@@ -11,11 +11,12 @@ import numpy as np
 
 from bluewright.journal.bridge import book as bridge
 from bluewright.journal.bridge.batches import alkali_record
-from bluewright.journal.bridge.book import Z95, Basket
+from bluewright.journal.bridge.book import Basket
 from bluewright.journal.models import Alkali, Garden, KitItem, WorkNote
 from bluewright.journal.queries import book, work
 from bluewright.journal.queries.book import Begun, InJar, Key, Span
 from bluewright.journal.queries.work import PartsOf, Tubful
+from bluewright.science.base.bands import sd_of
 from bluewright.science.cost.call import cost
 from bluewright.science.cost.cost_record import AlkaliPack, AlkaliUsed, BatchMade, CostAnswer, CostRecord, Kit, WorkDone
 from bluewright.science.media.purity import Known
@@ -139,7 +140,7 @@ def _known(jars: Sequence[InJar]) -> Known | None:
     band = bridge.purity(jars) if jars else None
     if band is None or not 0 < band.p50 < 1:
         return None
-    return Known(mean_frac=band.p50, sd_frac=min(max((band.p95 - band.p5) / (2 * Z95), LEAST_SD), MOST_SD))
+    return Known(mean_frac=band.p50, sd_frac=min(max(sd_of(band), LEAST_SD), MOST_SD))
 
 
 def _holders(baskets: Mapping[Key, Basket]) -> dict[Key, Key]:

@@ -14,6 +14,7 @@ from bluewright.journal.bridge.batches import alkali_record
 from bluewright.journal.bridge.costs import apart
 from bluewright.journal.models import Alkali, Garden, Jar
 from bluewright.journal.queries import jars, stock
+from bluewright.science.base.bands import NINETY_Z
 from bluewright.science.cost.stock import booked_sd_g, explained_chance, weighed_sd_g
 from bluewright.science.cost.stock import stock as reckon
 from bluewright.science.cost.stock_record import AlkaliInStock, AlkaliLeft, JarInStock, StockAnswer, StockRecord
@@ -91,6 +92,6 @@ def weighed(jar: Jar, *, weighed_g: float, dried_again: bool) -> Weighed:
     sd_g = hypot(booked_sd_g(beside), weighed_sd_g(beside))
     difference_g = weighed_g - jars.left_g(jar)
     return Weighed(
-        weighed_g=weighed_g, difference_g=difference_g, usual_g=1.645 * sd_g,
+        weighed_g=weighed_g, difference_g=difference_g, usual_g=NINETY_Z * sd_g,
         chance=explained_chance(difference_g, sd_g=sd_g),
     )  # fmt: skip

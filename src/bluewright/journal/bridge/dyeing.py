@@ -6,7 +6,6 @@ what was written since is worked out anew.
 
 from __future__ import annotations
 
-import math
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 from datetime import datetime
@@ -21,7 +20,7 @@ from bluewright.journal.bridge.swatches import ALIKE, beside, ground_lab, lab, s
 from bluewright.journal.bridge.vats import active, vat_answer
 from bluewright.journal.models import Dip, Garden, Ladder, LadderDip, LadderRung, Measured, Piece, Swatch, Vat
 from bluewright.journal.queries import ladders, vats
-from bluewright.science.base.bands import Band
+from bluewright.science.base.bands import Band, log_sd_of
 from bluewright.science.base.errors import InputError
 from bluewright.science.colour.compare_record import Lab
 from bluewright.science.colour.priors import Taken
@@ -36,7 +35,6 @@ from bluewright.science.dyeing.shade_record import ShadeAnswer, ShadeRecord
 from bluewright.science.media.cloth import dry_kg
 
 MOST_DIPS_SHOWN: Final = 12
-NINETY_SD: Final = 2 * 1.6449
 MOST_DIP_MIN: Final = 1440.0
 LEAST_SD, MOST_SD = 0.005, 1.0
 """Between these lies what a strength may be said to be off by."""
@@ -256,7 +254,7 @@ def shade_record(
 
 def sd_frac(band: Band) -> float:
     """The spread of a log-normal with these 5 and 95 % points, within what a record takes."""
-    spread = math.log(band.p95 / band.p5) / NINETY_SD if band.p5 > 0 else MOST_SD
+    spread = log_sd_of(band) if band.p5 > 0 else MOST_SD
     return min(max(round(spread, 4), LEAST_SD), MOST_SD)
 
 

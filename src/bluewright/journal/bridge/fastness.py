@@ -9,14 +9,13 @@ import numpy as np
 from django.utils.translation import gettext as _
 
 from bluewright.journal.models import Measured
-from bluewright.science.base.bands import Band
+from bluewright.science.base.bands import Band, sd_of
 from bluewright.science.base.errors import InputError
 from bluewright.science.colour.compare import compare
 from bluewright.science.colour.compare_record import Colour, CompareRecord
 
 STAINS: Final = frozenset({"dry_rub", "wet_rub", "stain"})
 """Tests that tell how much white cloth took up; the others tell how much the cloth itself changed."""
-NINETY_WIDTH_SD: Final = 3.29
 SEED: Final = 1
 
 
@@ -55,4 +54,4 @@ def graded(found: Measured, kind: str, *, unused: int, tried: int) -> Graded:
 
 
 def _sd(grade: Band) -> float:
-    return max((grade.p95 - grade.p5) / NINETY_WIDTH_SD, 0.05)
+    return max(sd_of(grade), 0.05)

@@ -10,12 +10,12 @@ from typing import Any, Final
 import numpy as np
 
 from bluewright.journal.models import JarLook, LiquorLook, Reading
+from bluewright.science.base.bands import sd_of
 from bluewright.science.photo.jar import jar_look
 from bluewright.science.photo.jar_record import JarAnswer, JarFound, JarRecord, JarSeen
 
 SAME_DOSE: Final = timedelta(minutes=30)
 """A jar before and after its alkali, by clocks and minutes that people note."""
-NINETY_WIDTH_SD: Final = 3.29
 """Width of a normal distribution from its 5 to its 95 % point, in standard deviations."""
 
 
@@ -63,8 +63,7 @@ def read_as(look: JarLook, found: JarFound, *, after_pours: int | None, after_mi
     dye = found.dye_index_per_cm
     if dye is None:
         return None
-    spread = (dye.p95 - dye.p5) / NINETY_WIDTH_SD
-    index = {"dye_index": dye.p50, "dye_index_sd": spread, "taken_at": look.seen_at}
+    index = {"dye_index": dye.p50, "dye_index_sd": sd_of(dye), "taken_at": look.seen_at}
     if look.steep is not None:
         return Reading(steep=look.steep, **index)
     return LiquorLook(batch=look.batch, after_pours=after_pours, after_min=after_min, **index)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from datetime import datetime
 from functools import lru_cache
-from math import expm1, log
+from math import expm1
 from typing import Any, Final
 from uuid import UUID
 from zoneinfo import ZoneInfo
@@ -19,7 +19,7 @@ from bluewright.journal.models import Garden, JarFrom, Piece, Vat
 from bluewright.journal.queries import supplies, vats, work
 from bluewright.journal.queries.pieces import dips_of
 from bluewright.journal.queries.supplies import Pack
-from bluewright.science.base.bands import Band
+from bluewright.science.base.bands import Band, log_sd_of
 from bluewright.science.cost.cloth import cloth_cost
 from bluewright.science.cost.cloth_record import ClothCostAnswer, ClothCostRecord, IntoVat, VatShare
 from bluewright.science.cost.vat import VatCost, cost_of_vat
@@ -27,7 +27,6 @@ from bluewright.science.dyeing.shade_record import MOST_DIPS
 from bluewright.science.vat.state_record import VatAnswer
 from bluewright.words.vat import SUBSTANCES
 
-NINETY_WIDTH_SD: Final = 3.29
 MOST_OFF: Final = 2.0
 
 
@@ -93,7 +92,7 @@ def off_frac(band: Band) -> float:
     """How far a positive band may be off, as a share: that of the log-normal of its width."""
     if band.p5 <= 0:
         return MOST_OFF
-    return min(expm1((log(band.p95) - log(band.p5)) / NINETY_WIDTH_SD), MOST_OFF)
+    return min(expm1(log_sd_of(band)), MOST_OFF)
 
 
 def _drawn(row: Piece, vat: Vat, times: list[datetime], now: datetime) -> Band:

@@ -17,7 +17,7 @@ from bluewright.journal.bridge.stock import pure_left_g
 from bluewright.journal.bridge.watering import climate_of
 from bluewright.journal.models import Bed, Garden, Jar, PlanBasis, Want
 from bluewright.journal.queries import jars, plan
-from bluewright.science.base.bands import significant
+from bluewright.science.base.bands import Band, log_sd_of, significant
 from bluewright.science.bed.growth_record import GrowthAnswer
 from bluewright.science.media.dry_pigment import MOISTURE_FRAC
 from bluewright.science.media.purity import PURITY
@@ -42,7 +42,6 @@ LIKELY = 0.5
 """A bed whose next cut comes in this season with a smaller chance is not counted."""
 MOST_FACTOR = 10.0
 """A forecast that is wider says nothing."""
-NINETY_SD = 2 * 1.6449
 LEAST_G = 0.001
 """A jar that holds less pure indigo counts as empty."""
 
@@ -107,7 +106,7 @@ def _standing(bed: Bed, growth: GrowthAnswer | None) -> StandingBed | None:
     cuts = min(round(growth.further_cuts.p50), left)
     if cuts < 1:
         return None
-    log_sd = math.log(growth.leaf_kg.p95 / growth.leaf_kg.p5) / NINETY_SD
+    log_sd = log_sd_of(growth.leaf_kg)
     return StandingBed(
         name=bed.name, leaf_kg=growth.leaf_kg.p50, cuts=cuts, least_cuts=min(int(growth.further_cuts.p5), cuts),
         spread_factor=min(significant(math.exp(log_sd), 3), MOST_FACTOR), next_on=growth.ready_on.middle,
@@ -147,7 +146,7 @@ def _at_hand(jar: Jar) -> JarAtHand:
         pure_g = max(jars.left_g(jar), LEAST_G) * (1 - MOISTURE_FRAC.centre) * usual.centre
         return JarAtHand(name=jar.name, pure_g=pure_g, sd_frac=significant(usual.spread * (1 - usual.centre), 2))
     return JarAtHand(
-        name=jar.name, pure_g=max(pure.p50, LEAST_G / 2), sd_frac=significant(_sd(pure.p5, pure.p95), 2),
+        name=jar.name, pure_g=max(pure.p50, LEAST_G / 2), sd_frac=significant(_sd(pure), 2),
         assayed=is_assayed(jar),
     )  # fmt: skip
 
@@ -161,9 +160,9 @@ def _holding(garden: Garden) -> list[Jar]:
     return jars.these(garden, jars.holding(garden))
 
 
-def _sd(low: float, high: float) -> float:
-    """The relative standard deviation of a log-normal with these 5 and 95 % points, at most 1."""
-    log_sd = math.log(high / low) / NINETY_SD if low > 0 else 1.0
+def _sd(band: Band) -> float:
+    """The relative standard deviation of a log-normal with this band, at most 1."""
+    log_sd = log_sd_of(band) if band.p5 > 0 else 1.0
     return min(math.sqrt(math.expm1(log_sd**2)), 1.0)
 
 

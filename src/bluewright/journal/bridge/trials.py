@@ -14,11 +14,11 @@ from zoneinfo import ZoneInfo
 
 import numpy as np
 
-from bluewright.journal.bridge.book import Z95, Line, baskets, lines
+from bluewright.journal.bridge.book import Line, baskets, lines
 from bluewright.journal.models import Garden, Steep, Trial, TrialTub
 from bluewright.journal.queries import book, work
 from bluewright.journal.queries.trials import batches_of, ended, tub_of
-from bluewright.science.base.bands import Band
+from bluewright.science.base.bands import Band, sd_of
 from bluewright.science.base.errors import BluewrightError
 from bluewright.science.learn.design import trial_plan
 from bluewright.science.learn.design_record import NamedWay, TrialPlanAnswer, TrialPlanRecord
@@ -132,7 +132,7 @@ def known_purity(line: Line, makes: Mapping[str, Make]) -> Purity:
 
 def _sd_frac(purity: Band) -> float:
     """The standard deviation of a purity as a share of it."""
-    return (purity.p95 - purity.p5) / (2 * Z95 * purity.p50) if purity.p50 > 0 else MOST_SD
+    return sd_of(purity) / purity.p50 if purity.p50 > 0 else MOST_SD
 
 
 def _positive(value: float) -> float | None:

@@ -18,13 +18,13 @@ from zoneinfo import ZoneInfo
 
 import numpy as np
 
-from bluewright.journal.bridge.assays import LEAST, MOST, NINETY_WIDTH_SD, PURITY_SD_FRAC, purity
+from bluewright.journal.bridge.assays import LEAST, MOST, PURITY_SD_FRAC, purity
 from bluewright.journal.bridge.stock import seen_g
 from bluewright.journal.courtesy import give_way
 from bluewright.journal.models import Dip, Garden, Jar, Vat, VatAddition, VatPoured, VatReading
 from bluewright.journal.queries import jars
 from bluewright.journal.queries.vats import standing
-from bluewright.science.base.bands import Band
+from bluewright.science.base.bands import Band, sd_of
 from bluewright.science.base.errors import BluewrightError
 from bluewright.science.media.cloth import conditioned_kg
 from bluewright.science.media.dry_pigment import MOISTURE_FRAC
@@ -183,7 +183,7 @@ def jar_purity(jar: Jar) -> Known | None:
     if known is not None or pure_g is None or put_in_g <= 0:
         return known
     dry_g = put_in_g * (1.0 - MOISTURE_FRAC.centre)
-    sd = (pure_g.p95 - pure_g.p5) / NINETY_WIDTH_SD / dry_g
+    sd = sd_of(pure_g) / dry_g
     return Known(mean_frac=min(max(pure_g.p50 / dry_g, LEAST), MOST), sd_frac=min(max(sd, LEAST_SD_FRAC), MOST_SD_FRAC))
 
 

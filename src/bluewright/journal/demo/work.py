@@ -36,7 +36,7 @@ from bluewright.science.air.finish import airing
 from bluewright.science.air.members import CAUSES, scores
 from bluewright.science.air.oxidation import exposure_for
 from bluewright.science.alkali.dose import dose, titration
-from bluewright.science.base.bands import Band, BandAt
+from bluewright.science.base.bands import NINETY_Z, Band, BandAt
 from bluewright.science.media.purity import PURITY, Make
 from bluewright.science.pigment import beliefs
 from bluewright.science.pigment.priors import DRY, STRAIN, WASH
@@ -44,7 +44,6 @@ from bluewright.science.pigment.yield_record import Conversion
 from bluewright.science.settle.drying import left_frac
 from bluewright.science.settle.interface import settle
 
-NINETY_SD: Final = 1.6449
 JAR_ML: Final = 500.0
 MOST_PARTS: Final = 4
 NEAR_PH: Final = 0.25
@@ -342,7 +341,7 @@ def _along(curve: Sequence[BandAt], at: float, own: float) -> float:
     mids = [point.p50 for point in curve]
     ends = [point.p95 if own > 0 else point.p5 for point in curve]
     mid, end = float(np.interp(at, places, mids)), float(np.interp(at, places, ends))
-    return mid + abs(own) / NINETY_SD * (end - mid)
+    return mid + abs(own) / NINETY_Z * (end - mid)
 
 
 def _measured(amount: float) -> float:

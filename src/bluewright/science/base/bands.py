@@ -2,12 +2,17 @@
 
 from __future__ import annotations
 
+import math
 from datetime import datetime
+from typing import Final
 
 import numpy as np
 
 from bluewright.science.base.records import answer
 from bluewright.science.base.sourced import Floats
+
+NINETY_Z: Final = 1.6448536269514722
+"""Standard deviations from the middle of a normal to its 5 and 95 % points: nine tenths of it lie between. Exact."""
 
 
 @answer
@@ -63,6 +68,22 @@ def band(samples: Floats, *, weights: Floats | None = None, digits: int = 4) -> 
     """The band of `samples` (shape (n,)), rounded to `digits` significant digits; weighted if weights are given."""
     low, mid, high = quantiles(samples, [0.05, 0.5, 0.95], weights=weights)
     return Band(p5=significant(low, digits), p50=significant(mid, digits), p95=significant(high, digits))
+
+
+def normal_band(mean: float, sd: float, *, digits: int = 4) -> Band:
+    """The band of a normal with that mean and standard deviation, both in one unit, to `digits` significant digits."""
+    low, high = mean - NINETY_Z * sd, mean + NINETY_Z * sd
+    return Band(p5=significant(low, digits), p50=significant(mean, digits), p95=significant(high, digits))
+
+
+def sd_of(found: Band | BandAt) -> float:
+    """The standard deviation of a normal with the ends of a band, in the band's unit."""
+    return (found.p95 - found.p5) / (2.0 * NINETY_Z)
+
+
+def log_sd_of(found: Band) -> float:
+    """The standard deviation of the logarithm of a log-normal with the ends of a band, which lie above 0."""
+    return math.log(found.p95 / found.p5) / (2.0 * NINETY_Z)
 
 
 def quantiles(samples: Floats, at: list[float], *, weights: Floats | None = None) -> Floats:

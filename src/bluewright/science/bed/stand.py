@@ -12,7 +12,7 @@ from typing import Final, Literal
 
 import numpy as np
 
-from bluewright.science.base.bands import band
+from bluewright.science.base.bands import NINETY_Z, band
 from bluewright.science.base.cautions import Caution, caution
 from bluewright.science.base.published import figure_of
 from bluewright.science.base.sourced import Floats
@@ -22,8 +22,6 @@ from bluewright.science.bed.stand_record import Origin, StandAnswer, StandRecord
 from bluewright.science.media import law
 
 DRAWS: Final = 4000
-NINETY_Z: Final = 1.6449
-"""Scores between which nine tenths of a normal lie."""
 HALF_PLANT: Final = 0.5
 """Added to the plants counted where none may have been: where the search begins, no part of the answer."""
 

@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from math import hypot, sqrt
 from typing import Final
 
-from bluewright.science.base.bands import Band, significant
+from bluewright.science.base.bands import NINETY_Z, Band, significant
 from bluewright.science.base.sourced import Sourced
 from bluewright.science.media.cloth import Basis, Fibre, dry_kg
 
@@ -24,7 +24,6 @@ WATER_SD_FRAC: Final = Sourced(
     value=0.01, unit="1", source="common-practice", low=0.005, high=0.02, grade="guess",
     note="of the dry mass, from day to day in one room; the regain of wool runs over more than four per cent",
 )  # fmt: skip
-NINETY_SD: Final = 1.6449
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -57,4 +56,4 @@ def gain(before_g: float, after_g: float, *, fibre: Fibre, basis: Basis, scale_s
 
 
 def _off(sd_g: float) -> float:
-    return NINETY_SD * sqrt(2.0) * sd_g
+    return NINETY_Z * sqrt(2.0) * sd_g

@@ -11,7 +11,7 @@ from typing import Final
 
 import numpy as np
 
-from bluewright.science.base.bands import significant
+from bluewright.science.base.bands import NINETY_Z, significant
 from bluewright.science.base.sourced import Floats
 from bluewright.science.colour.compare import spread_of
 from bluewright.science.colour.compare_record import Colour
@@ -21,7 +21,6 @@ from bluewright.science.dyeing.priors import REPEAT_SD
 
 CHOSEN: Final = 4
 """Rungs that are planned ahead."""
-NINETY_Z: Final = 1.6449
 LIGHT_PER_DEPTH: Final = 13.0
 """L* by which a piece darkens when its depth grows to 2.7 times: at medium depths (from the colour of the model)."""
 

@@ -15,13 +15,11 @@ from typing import Final
 
 import numpy as np
 
-from bluewright.science.base.bands import Band, significant
+from bluewright.science.base.bands import NINETY_Z, Band, significant
 from bluewright.science.base.cautions import Caution, caution
 from bluewright.science.base.sourced import Floats, Sourced
 from bluewright.science.dyeing.lots_record import LotJar, LotsAnswer, LotsRecord, Part
 
-NINETY_Z: Final = 1.6449
-"""Scores between which nine tenths of a normal lie."""
 ENOUGH_FRAC: Final = Sourced(
     value=0.9, unit="1", source="common-practice", low=0.8, high=0.95, grade="guess",
     note="Share of what a job needs with which it does not yet come out visibly paler",

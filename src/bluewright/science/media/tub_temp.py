@@ -7,7 +7,7 @@ from typing import Final, Literal
 
 import numpy as np
 
-from bluewright.science.base.bands import Band, BandAtTime, band, quantiles, significant
+from bluewright.science.base.bands import NINETY_Z, Band, BandAtTime, band, quantiles, significant
 from bluewright.science.base.cautions import Caution, caution
 from bluewright.science.base.sourced import Floats, Prior, Sourced
 from bluewright.science.media.air_temp import COLDEST_HOUR, MAX_TEMP_C, MIN_TEMP_C, WARMEST_HOUR, Seen, northern_day
@@ -152,7 +152,7 @@ def _tau_band(points: Floats) -> Band:
 
 def _tau_before(record: TubTempRecord) -> Band:
     prior = tau_prior(record.tub, liquid_l=record.liquid_l)
-    low, mid, high = prior.from_z(np.array([-1.645, 0.0, 1.645]))
+    low, mid, high = prior.from_z(np.array([-NINETY_Z, 0.0, NINETY_Z]))
     return Band(p5=significant(low, 3), p50=significant(mid, 3), p95=significant(high, 3))
 
 
@@ -192,7 +192,7 @@ def _one_more(
         sd_c=np.append(tub_seen.sd_c, THERMOMETER_ERROR.value),
     )
     after = _believed(record, hours, more, air_seen)
-    widths = [2 * 1.645 * float(belief.moments(ahead)[1].mean()) for belief in (found, after)]
+    widths = [2 * NINETY_Z * float(belief.moments(ahead)[1].mean()) for belief in (found, after)]
     return OneMoreReading(time=now, mean_width_without_c=round(widths[0], 2), mean_width_with_c=round(widths[1], 2))
 
 

@@ -7,7 +7,7 @@ from typing import Final
 
 import numpy as np
 
-from bluewright.science.base.bands import Band, band, significant
+from bluewright.science.base.bands import NINETY_Z, Band, band, significant
 from bluewright.science.base.cautions import Caution, those_that_hold
 from bluewright.science.base.posterior import sample
 from bluewright.science.base.sourced import Floats
@@ -176,7 +176,7 @@ def _expected_crude_g(record: YieldRecord, potential_g: Floats, rng: np.random.G
 
 def _cautions(record: YieldRecord, crude_g_per_kg: Band, tail_frac: float) -> tuple[Caution, ...]:
     limed = beliefs.make(record) == "limed" and record.purity is None
-    usual = beliefs.purity(record).from_z(np.array([-1.645, 1.645, PURE_Z]))
+    usual = beliefs.purity(record).from_z(np.array([-NINETY_Z, NINETY_Z, PURE_Z]))
     measured = record.purity.mean_frac if record.purity is not None else 0.0
     said = {
         (

@@ -11,7 +11,7 @@ from datetime import date, timedelta
 
 import numpy as np
 
-from bluewright.science.base.bands import band
+from bluewright.science.base.bands import NINETY_Z, band
 from bluewright.science.base.sourced import Floats
 from bluewright.science.plan.chain_crop import Crop
 from bluewright.science.plan.chain_factors import Scores
@@ -66,7 +66,7 @@ def bed_kg(bed: StandingBed, crop: Crop, at: Scores, *, number: int, last: date 
 def cuts_of(bed: StandingBed, at: Scores, *, last: date | None) -> Floats:
     """Cuts that a bed still gives until a day, shape (n,): about the middle, with the doubt that all beds share."""
     least = bed.cuts if bed.least_cuts is None else min(bed.least_cuts, bed.cuts)
-    drawn = np.round(bed.cuts + (bed.cuts - least) / 1.6449 * at.z["cuts"])
+    drawn = np.round(bed.cuts + (bed.cuts - least) / NINETY_Z * at.z["cuts"])
     cuts = np.clip(drawn, 0.0, 2.0 * bed.cuts - least)
     if last is None or bed.next_on is None:
         return np.asarray(cuts)

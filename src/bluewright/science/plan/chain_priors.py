@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from typing import Final
 
+from bluewright.science.base.bands import NINETY_Z
 from bluewright.science.base.sourced import Prior, Sourced
 from bluewright.science.media.basket import Plant
 from bluewright.science.plan.chain_record import SteepKind, VatKind
@@ -13,7 +14,7 @@ from bluewright.science.plan.chain_record import SteepKind, VatKind
 def _days(low: float, high: float, *, note: str = "") -> Prior:
     """A log-normal of days whose nine tenths lie between two bounds."""
     return Prior(
-        kind="lognormal", centre=math.sqrt(low * high), spread=math.log(high / low) / (2 * 1.6449), unit="d",
+        kind="lognormal", centre=math.sqrt(low * high), spread=math.log(high / low) / (2 * NINETY_Z), unit="d",
         source="common-practice", grade="practice", note=note or f"{low:g} to {high:g} days",
     )  # fmt: skip
 

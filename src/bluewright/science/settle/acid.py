@@ -7,7 +7,7 @@ from typing import Final
 
 import numpy as np
 
-from bluewright.science.base.bands import Band, band, significant
+from bluewright.science.base.bands import NINETY_Z, Band, band, significant
 from bluewright.science.base.cautions import Caution, those_that_hold
 from bluewright.science.base.sourced import Floats, Prior, Sourced
 from bluewright.science.base.units import GAS_CONSTANT_J_PER_MOL_K, kelvin
@@ -97,7 +97,7 @@ def _minerals_g(record: AcidRecord, rng: np.random.Generator) -> tuple[Floats, F
     spread = np.full(DRAWS, CALCITE_ERROR.spread)
     for end_g, side in ((record.calcite_low_g, z < 0), (record.calcite_high_g, z >= 0)):
         if end_g is not None and record.calcite_g > 0:
-            gap = abs(math.log(max(end_g, 1e-3 * record.calcite_g) / record.calcite_g)) / 1.645
+            gap = abs(math.log(max(end_g, 1e-3 * record.calcite_g) / record.calcite_g)) / NINETY_Z
             spread = np.where(side, gap, spread)
     return record.calcite_g * np.exp(spread * z), record.lime_g * CALCITE_ERROR.draw(rng, DRAWS)
 

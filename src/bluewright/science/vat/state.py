@@ -8,7 +8,7 @@ from typing import Final
 import numpy as np
 from numpy.typing import NDArray
 
-from bluewright.science.base.bands import Band, BandAtTime, band, quantiles, significant
+from bluewright.science.base.bands import Band, BandAtTime, band, normal_band, quantiles, significant
 from bluewright.science.base.errors import InputError
 from bluewright.science.base.sourced import Floats
 from bluewright.science.media.electrodes import to_she_mv
@@ -129,7 +129,7 @@ def temp_band(made: Setting) -> Band:
     here, room = made.temp_c(float(made.hours[-1])), made.record.room_c
     read = made.record.hold_c is not None or made.temps_c[-1][0] >= float(made.hours[-1]) - 0.5
     sd = float(np.hypot(THERMOMETER_SD_C, 0.0 if read else COOLING_SD_FRAC * (here - room)))
-    return Band(p5=significant(here - 1.645 * sd, 3), p50=significant(here, 3), p95=significant(here + 1.645 * sd, 3))
+    return normal_band(here, sd, digits=3)
 
 
 def _outlook(made: Setting, course: Course, batch: Batch, weights: Floats) -> Outlook:

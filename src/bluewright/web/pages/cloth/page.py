@@ -17,9 +17,9 @@ from bluewright.journal.bridge.swatches import lab
 from bluewright.journal.models import Dip, HomeTest, Photo, Piece, Swatch
 from bluewright.journal.queries.history import Step
 from bluewright.journal.queries.pieces import dips_of
-from bluewright.science.base.bands import Band
+from bluewright.science.base.bands import NINETY_Z, Band
 from bluewright.science.colour.hues import hue_of, shade_of
-from bluewright.science.dyeing.gain import NINETY_SD, Gain, gain
+from bluewright.science.dyeing.gain import Gain, gain
 from bluewright.science.media.cloth import dry_kg
 from bluewright.web.pages.cloth.colours import Patch, ground, patch
 from bluewright.web.pages.cloth.expected import Expected, expected
@@ -183,7 +183,7 @@ def test_grade(row: HomeTest) -> str:
     """`grade 3-4 by eye`; empty where none was told."""
     if row.grade is None:
         return ""
-    off = NINETY_SD * (row.grade_sd or 0.0)
+    off = NINETY_Z * (row.grade_sd or 0.0)
     band = Band(p5=max(row.grade - off, 1.0), p50=row.grade, p95=min(row.grade + off, 5.0))
     if row.measured_key is None:
         return _("grade %(grade)s by eye") % {"grade": grade_said(Band(p5=row.grade, p50=row.grade, p95=row.grade))}

@@ -14,14 +14,13 @@ from django.utils.translation import gettext as _
 from bluewright.journal.models import Jar
 from bluewright.journal.queries.jars import put_in_g
 from bluewright.journal.queries.threads import Thread
+from bluewright.science.base.bands import NINETY_Z
 from bluewright.web.pages.jars.page import purity, short_id
 from bluewright.web.pages.prints.paper import invented_mark, paper_of
 from bluewright.words.numbers import by_scale, day, days, sentence
 
 MOST: Final = 8
 """Labels on a sheet."""
-NINETY_SD: Final = 1.645
-"""Standard deviations to either side that hold the truth nine times in ten."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -113,7 +112,7 @@ def _purity(jar: Jar) -> str:
         return _("purity not measured")
     if jar.purity_sd_frac is None:
         return _("%(percent)g%% indigo") % {"percent": 100 * jar.purity_frac}
-    low, high = (jar.purity_frac + sign * NINETY_SD * jar.purity_sd_frac for sign in (-1, 1))
+    low, high = (jar.purity_frac + sign * NINETY_Z * jar.purity_sd_frac for sign in (-1, 1))
     return _("%(percent)g%% indigo (%(low).0f to %(high).0f)") % {
         "percent": 100 * jar.purity_frac, "low": 100 * max(low, 0.0), "high": 100 * min(high, 1.0),
     }  # fmt: skip

@@ -11,10 +11,9 @@ from zoneinfo import ZoneInfo
 
 from django.utils.translation import gettext as _
 
-from bluewright.journal.bridge.assays import NINETY_WIDTH_SD
 from bluewright.journal.models import Dip, Vat, VatAddition, VatPoured, VatReading
 from bluewright.journal.queries.history import Step
-from bluewright.science.base.bands import Band
+from bluewright.science.base.bands import NINETY_Z, Band
 from bluewright.web.ui.history import HistoryRow, history
 from bluewright.words.numbers import figure, moment, percent, ranged
 from bluewright.words.signs import VatSign, seen_said
@@ -55,7 +54,7 @@ def poured_said(row: VatPoured) -> str:
     """`5 L of water`, `10 L out of Vat 3, with 4.2 g of pure indigo (3.1 to 5.3)`."""
     if row.source is None:
         return _("%(litres)s of water") % {"litres": row.volume_typed}
-    spread = 0.5 * NINETY_WIDTH_SD * row.pure_sd_g
+    spread = NINETY_Z * row.pure_sd_g
     pure = Band(p5=max(row.pure_g - spread, 0.0), p50=row.pure_g, p95=row.pure_g + spread)
     told = {"litres": row.volume_typed, "vat": row.source.name, "pure": ranged(pure, "g")}
     if row.volume_l:

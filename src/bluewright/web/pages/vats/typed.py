@@ -8,8 +8,9 @@ from typing import Any, Final
 from django import forms
 
 from bluewright.journal.actions.vats import Added
-from bluewright.journal.bridge.assays import NINETY_WIDTH_SD, PURITY_SD_FRAC
+from bluewright.journal.bridge.assays import PURITY_SD_FRAC
 from bluewright.journal.models import Garden, Jar, Vat, VatAddition, VatPoured, VatReading
+from bluewright.science.base.bands import sd_of
 from bluewright.science.base.records import dump
 from bluewright.science.vat.recipe_record import VatRecipeRecord
 from bluewright.science.vat.state_record import VatAnswer
@@ -165,7 +166,7 @@ def heel(form: forms.Form, vat: Vat, *, into: Vat, stood: VatAnswer) -> VatPoure
         litres = went.value
         reduced_g = min(litres / stood.volume_l, 1.0) * stood.reduced_g.p50
         pure_g = max(stood.total_g.p50 - stood.reduced_g.p50, 0.0) + reduced_g
-    whole_sd_g = (stood.total_g.p95 - stood.total_g.p5) / NINETY_WIDTH_SD
+    whole_sd_g = sd_of(stood.total_g)
     sd_g = whole_sd_g * min(pure_g / max(stood.total_g.p50, LEAST_G), 1.0)
     left = stood.reductant_g_per_l
     return VatPoured(
