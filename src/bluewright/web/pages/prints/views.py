@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import Any, Final
+from typing import Any
 from urllib.parse import urljoin
 from uuid import UUID
 from zoneinfo import ZoneInfo
@@ -41,8 +41,6 @@ from bluewright.web.ui.found import or_404, the_batch, the_trial
 from bluewright.web.ui.respond import in_garden, shown
 from bluewright.words.card import printing_steps
 from bluewright.words.numbers import moment
-
-NONE: Final = "there is nothing of that key in this garden"
 
 
 @require_safe
