@@ -76,14 +76,14 @@ def normal_band(mean: float, sd: float, *, digits: int = 4) -> Band:
     return Band(p5=significant(low, digits), p50=significant(mean, digits), p95=significant(high, digits))
 
 
-def sd_of(found: Band | BandAt) -> float:
+def sd_of(value: Band | BandAt) -> float:
     """The standard deviation of a normal with the ends of a band, in the band's unit."""
-    return (found.p95 - found.p5) / (2.0 * NINETY_Z)
+    return (value.p95 - value.p5) / (2.0 * NINETY_Z)
 
 
-def log_sd_of(found: Band) -> float:
+def log_sd_of(value: Band) -> float:
     """The standard deviation of the logarithm of a log-normal with the ends of a band, which lie above 0."""
-    return math.log(found.p95 / found.p5) / (2.0 * NINETY_Z)
+    return math.log(value.p95 / value.p5) / (2.0 * NINETY_Z)
 
 
 def quantiles(samples: Floats, at: list[float], *, weights: Floats | None = None) -> Floats:
