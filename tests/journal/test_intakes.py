@@ -11,8 +11,9 @@ from bluewright.journal import transfer
 from bluewright.journal.actions import intakes as actions
 from bluewright.journal.bridge import calls
 from bluewright.journal.bridge.steeps import steep_record
+from bluewright.journal.loggers.columns import Columns
 from bluewright.journal.loggers.reading import Readings
-from bluewright.journal.models import AirTemp, Garden, Intake, Steep, TubTemp
+from bluewright.journal.models import AirTemp, Garden, Intake, StationDay, Steep, TubTemp
 from bluewright.journal.queries import intakes, tubs
 from bluewright.science.base.errors import InputError
 from bluewright.science.steep.record import SteepRecord
@@ -148,6 +149,20 @@ def test_air_read_each_minute_is_kept_as_means_of_ten_minutes(garden: Garden) ->
     assert (intake.report["written"], intake.report["thinned"]) == (2, 20)
     kept = [(row.time - start, row.temp_c) for row in AirTemp.objects.order_by("time")]
     assert kept == [(timedelta(minutes=5), 0.45), (timedelta(minutes=15), 1.45)]
+
+
+def test_rain_of_a_day_without_a_temperature_counts_and_its_degrees_stay_a_gap(garden: Garden) -> None:
+    """Two whole days: of the second only the lowest and the rain were read."""
+    found = readings((60, 24.0), (36, float("nan")))
+    found.beside = {"low": array("d", [12.0, 11.0]), "rain": array("d", [3.2, 4.1])}
+    columns = Columns(
+        delimiter="comma", decimal="point", first_line=1, time_column=0, temp_column=1, low_column=2, rain_column=3,
+        unit="c", order="ymd", zone="garden", daily=True,
+    )  # fmt: skip
+    intake = an_intake(None, found, garden=garden, columns=columns.plain())
+    assert sorted(AirTemp.objects.filter(intake=intake).values_list("temp_c", flat=True)) == [11.0, 12.0, 24.0]
+    assert sorted(StationDay.objects.values_list("rain_mm", flat=True)) == [3.2, 4.1]
+    assert (intake.report["written"], intake.report["without"], intake.report["unread"]) == (3, 1, 0)
 
 
 def test_the_strain_call_follows_a_file_and_its_undoing(steeping: Steep) -> None:

@@ -96,6 +96,15 @@ def test_cells_that_cannot_be_are_empty_and_say_nothing() -> None:
     assert station.in_own_unit("low", 50.0, replace(columns, unit="f")) == pytest.approx(10.0)
 
 
+def test_a_line_with_rain_and_no_temperature_keeps_its_rain() -> None:
+    """Empty or a sign for nothing; what is written there and is no temperature stays a mistake of the line."""
+    lines = [*DAILY, "22.07.2026;;11,0;4,1;0", "23.07.2026;--;;0;", "24.07.2026;12:30;10;0;0", "25.07.2026;;;;"]
+    found = read_all(lines, guess(DAILY), zone=UTC, low_c=-30, high_c=60)
+    assert np.isnan(found.temps_c).tolist() == [False, True, True]
+    assert found.beside["rain"].tolist() == [3.2, 4.1, 0.0]
+    assert [line for line, _why in found.told] == [5, 6]
+
+
 def test_a_day_s_line_needs_no_hours() -> None:
     columns = guess(DAILY)
     found = read_all(DAILY, columns, zone=UTC, low_c=-30, high_c=60)

@@ -16,8 +16,10 @@ from bluewright.science.base.records import read
 from bluewright.science.bed.growth import growth
 from bluewright.science.bed.growth_record import GrowthRecord
 from bluewright.science.media.basket import Plant
+from bluewright.science.pigment.priors import KEPT
 from bluewright.science.season.answer import SeasonAnswer
 from bluewright.science.season.call import season_plan
+from bluewright.science.season.problem import season_set
 from bluewright.science.season.record import BestAfter, SeasonRecord
 from bluewright.science.season.steeps import HOURS, MOST_D, TEMPS_C, Steeping, as_seen, table
 from bluewright.science.thread import strain_call
@@ -40,6 +42,10 @@ LARGE = [{"volume_l": 500.0, "count": 2}]
 @cache
 def usual() -> SeasonAnswer:
     return season_plan(read(SeasonRecord, SMALL), rng=np.random.default_rng(1))
+
+
+def rng() -> np.random.Generator:
+    return np.random.default_rng(1)
 
 
 def planned(**other: Any) -> SeasonAnswer:
@@ -196,6 +202,30 @@ def test_a_course_that_was_seen_is_stretched_to_it_draw_by_draw() -> None:
     assert np.array_equal(as_seen(season, None).kept_frac, season.kept_frac)
 
 
+def test_grams_of_a_tub_are_those_of_its_strain_call_less_what_washing_and_drying_lose() -> None:
+    """By hand: a call without any doubt of its grams gives 4 g, of which the shares kept are drawn, on a day that is
+    the best of all draws; the quantiles of a call in doubt are those given."""
+    best_g = {"p5_g": 4.0, "p50_g": 4.0, "p95_g": 4.0}
+    sure = season_set(read(SeasonRecord, SMALL | {"running": [seen_tub() | {"best_g": best_g}]}), rng=rng())
+    share = sure.running_g[0] / sure.running[0].best_frac[0] / 4.0
+    assert np.median(share) == pytest.approx(KEPT.centre, abs=0.02)
+    doubt = season_set(
+        read(SeasonRecord, SMALL | {"running": [seen_tub() | {"best_g": best_g | {"p95_g": 8.0}}]}), rng=rng()
+    )
+    assert doubt.problem.running[0].blue_g > sure.problem.running[0].blue_g
+
+
+def test_what_the_memory_tells_of_a_bed_has_the_course_of_the_season_put_to_it() -> None:
+    """By hand: woad is best on day 190, 19 days from 20 June, and w is 95 days in the middle. Leaf of no day in
+    particular, 45 days from it, holds 1 / sqrt(1 + (45 / 95)^2) of its best: then 2 g/kg are 2.21 g/kg on that day,
+    and on 31 October, 114 days on, exp(-(114 / 95)^2 / 2) of it: 1.08 g/kg."""
+    blue = {"middle_g_per_kg": 2.0, "garden_log_sd": 0.0, "batch_log_sd": 0.0, "own_frac": 0.5}
+    (bed,) = season_set(read(SeasonRecord, SMALL | {"beds": [BED | {"blue": blue}]}), rng=rng()).beds
+    assert bed.learned
+    assert np.median(bed.blue_g_per_kg[:, 19]) == pytest.approx(2.21, abs=0.03)
+    assert np.median(bed.blue_g_per_kg[:, 133]) == pytest.approx(1.08, abs=0.08)
+
+
 def test_keeping_tubs_longer_makes_clashes_rarer() -> None:
     beds = [BED | {"id": name} for name in ("one", "two", "three", "four")]
     tight = planned(beds=beds, tubs=[{"volume_l": 60.0, "count": 1}])
@@ -234,6 +264,20 @@ def test_with_no_working_day_left_nothing_is_planned_and_nothing_fails() -> None
         ("last", {"last": "2026-06-20"}),
         ("beds[1].id", {"beds": [BED, BED]}),
         ("beds[0].began", {"beds": [{"id": "a", "plant": "woad", "area_m2": 3.0}]}),
+        (
+            "running[0].best_g.p50_g",
+            {
+                "running": [
+                    {
+                        "volume_l": 60.0,
+                        "plant": "woad",
+                        "leaf_kg": 1.0,
+                        "filled": "2026-06-19",
+                        "best_g": {"p5_g": 3.0, "p50_g": 2.0, "p95_g": 4.0},
+                    }
+                ]
+            },
+        ),
         (
             "running[0].volume_l",
             {"running": [{"volume_l": 9.0, "plant": "woad", "leaf_kg": 1.0, "filled": "2026-06-19"}]},

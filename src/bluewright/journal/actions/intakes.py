@@ -38,8 +38,8 @@ Seconds = NDArray[np.int64]
 def bring_in(intake: Intake, found: Readings, *, by: Any, now: datetime | None = None) -> Intake:
     """Write the readings of a file, all of them or nothing; the report on the intake says what was left out and why.
 
-    Of a tub only the time from its start to its straining counts. What is there already is skipped. Of a file without
-    temperatures only a station's days are written. Raises InputError if nothing is left.
+    Of a tub only the time from its start to its straining counts. What is there already is skipped. Of lines without
+    a temperature only a station's days are written. Raises InputError if nothing is left.
     """
     now = now or timezone.now()
     with transaction.atomic():
@@ -47,10 +47,11 @@ def bring_in(intake: Intake, found: Readings, *, by: Any, now: datetime | None =
         repeated = len(found.seconds) - len(seconds)
         temps_c, thinned = np.array(found.temps_c)[first], 0
         days, parts, days_known = _station_days(intake, found, seconds, first, now=now)
-        if np.isnan(temps_c).all():
-            seconds, temps_c = seconds[:0], temps_c[:0]
+        without = int(np.isnan(temps_c).sum())
         if intake.steep is None:
             seconds, temps_c = _ends(intake, found, seconds, temps_c, first)
+        seconds, temps_c = seconds[~np.isnan(temps_c)], temps_c[~np.isnan(temps_c)]
+        if intake.steep is None:
             seconds, temps_c, thinned = _thinned(seconds, temps_c)
         low_s, high_s = _span(intake)
         coming = seconds > int((now + CLOCKS_DIFFER).timestamp())
@@ -59,8 +60,10 @@ def bring_in(intake: Intake, found: Readings, *, by: Any, now: datetime | None =
         left = ~(coming | outside | known)
         intake.report = {
             "written": int(left.sum()), "thinned": thinned, "repeated": repeated, "known": int(known.sum()),
-            "outside": int(outside.sum()), "coming": int(coming.sum()), "unread": found.unread, "told": found.told,
+            "outside": int(outside.sum()), "coming": int(coming.sum()), "told": found.told,
+            "unread": found.unread + (without if intake.steep else 0),
             "twice": found.twice, "station": _counted(days), "parts": parts, "days_known": days_known,
+            "without": 0 if intake.steep or intake.columns.get("temp_column") is None else without,
             **_gaps(seconds[left]),
         }  # fmt: skip
         if not left.any() and not days:

@@ -20,13 +20,14 @@ from bluewright.journal.models import AirTemp, Bed, Change, Garden, Limits, Sche
 from bluewright.journal.queries import plan, tubs
 from bluewright.journal.queries import schedules as queries
 from bluewright.science.base.errors import BluewrightError, InputError
-from bluewright.science.base.records import dump, read
+from bluewright.science.base.records import LEAST, dump, read
 from bluewright.science.bed.growth_record import GrowthRecord
 from bluewright.science.season.answer import PlannedCut, SeasonAnswer
 from bluewright.science.season.record import (
     MOST_DAYS,
     Away,
     BestAfter,
+    BestGrams,
     DryingNow,
     FormerCut,
     RunningTub,
@@ -36,6 +37,7 @@ from bluewright.science.season.record import (
     TrayRoom,
     TubSize,
 )
+from bluewright.science.steep.answer import SteepAnswer
 from bluewright.words.works import works
 
 DRYING_D: Final = 6
@@ -204,7 +206,7 @@ def _beds(
         found.append(
             SeasonBed(
                 id=name, plant=record.plant, area_m2=bed.area_m2, start=record.start, began=record.began,
-                cuts=record.cuts, lengths=record.lengths, earlier=record.earlier,
+                cuts=record.cuts, lengths=record.lengths, blue=record.blue, earlier=record.earlier,
                 most_cuts=_most_cuts(len(record.cuts)),
             )
         )  # fmt: skip
@@ -260,27 +262,38 @@ def _running(
             continue
         size = next((size for size in sizes if size >= steep.water_l), sizes[-1])
         free[size] -= 1
-        best = _best(steep, air=air[steep.pk], logged=logged[steep.pk])
+        call = _call(steep, air=air[steep.pk], logged=logged[steep.pk])
+        seen = steep.readings.all() or logged[steep.pk]
         found.append(
             RunningTub(
-                id=steep.name, volume_l=size, plant=_word(steep.plant), leaf_kg=leaf_kg, filled=filled, best=best,
+                id=steep.name, volume_l=size, plant=_word(steep.plant), leaf_kg=leaf_kg, filled=filled,
+                best=_best(call) if call and seen else None, best_g=_best_g(call) if call else None,
                 planned=before.get(steep.name),
             )
         )  # fmt: skip
     return tuple(found)
 
 
-def _best(steep: Steep, *, air: Sequence[AirTemp], logged: Sequence[TubTemp]) -> BestAfter | None:
-    """When a tub is at its best by its strain call; None where nobody looked, or no call can be made."""
-    if not steep.readings.all() and not logged:
-        return None
+def _call(steep: Steep, *, air: Sequence[AirTemp], logged: Sequence[TubTemp]) -> SteepAnswer | None:
+    """The strain call of a tub as it stands; None where none can be made."""
     try:
         record = steep_record(steep, air=air, logged=logged, now=timezone.now())
-        best_h = calls.strain_call(steep.pk, taught(record, steep)).best_h
+        return calls.strain_call(steep.pk, taught(record, steep))
     except BluewrightError:
         return None
-    days = [round(max(hours / DAY_H, LEAST_D), 2) for hours in (best_h.p5, best_h.p50, best_h.p95)]
+
+
+def _best(call: SteepAnswer) -> BestAfter:
+    """When a tub is at its best."""
+    days = [round(max(hours / DAY_H, LEAST_D), 2) for hours in (call.best_h.p5, call.best_h.p50, call.best_h.p95)]
     return BestAfter(p5_d=days[0], p50_d=days[1], p95_d=days[2])
+
+
+def _best_g(call: SteepAnswer) -> BestGrams:
+    """What a tub gives then."""
+    best = call.recoverable_g.best
+    grams = [max(one, LEAST) for one in (best.p5, best.p50, best.p95)]
+    return BestGrams(p5_g=grams[0], p50_g=grams[1], p95_g=grams[2])
 
 
 def _drying(garden: Garden, limits: Limits, *, today: date) -> tuple[DryingNow, ...]:

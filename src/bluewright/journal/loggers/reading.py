@@ -22,7 +22,7 @@ MOST_TOLD: Final = 20
 class Readings:
     """The readings of a file in its order: seconds since 1970, degrees Celsius, and what was not understood.
 
-    Of a file without temperatures they are NaN.
+    Where a line has no temperature they are NaN.
     """
 
     seconds: array[int] = field(default_factory=lambda: array("q"))
@@ -88,7 +88,10 @@ def beside(row: Sequence[str], columns: Columns) -> dict[Name, float | None]:
 def _one(
     row: list[str], columns: Columns, clock: Clock, low_c: float, high_c: float
 ) -> tuple[int, float | None, dict[Name, float | None]]:
-    """Second, degrees, and what else a station says; without degrees it must say something else."""
+    """Second, degrees, and what else a station says.
+
+    A line without degrees, or with none in that cell (empty, `--`, `n/a`), must say something else.
+    """
     if len(row) < columns.least_cells:
         raise Unclear("it has too few columns")
     text = moment_text(row, columns)
@@ -96,11 +99,16 @@ def _one(
     if moment is None:
         raise Unclear(f"'{text.strip()[:40]}' is no time written that way" if text.strip() else "it has no time")
     others = beside(row, columns)
-    if columns.temp_column is None:
-        if all(value is None for value in others.values()):
-            raise Unclear("it has nothing that can be read")
+    said = any(value is not None for value in others.values())
+    if columns.temp_column is None and not said:
+        raise Unclear("it has nothing that can be read")
+    if columns.temp_column is None or (said and not _has_digit(row[columns.temp_column])):
         return clock.seconds(moment), None, others
     return clock.seconds(moment), _degrees(row[columns.temp_column], columns, low_c, high_c), others
+
+
+def _has_digit(text: str) -> bool:
+    return any(one.isdigit() for one in text)
 
 
 def _degrees(text: str, columns: Columns, low_c: float, high_c: float) -> float:

@@ -9,7 +9,8 @@ from bluewright.science.base.sourced import Floats, Prior
 from bluewright.science.media.basket import Plant
 from bluewright.science.media.precursor import CONTENT
 from bluewright.science.memory.calls import NINETY_Z
-from bluewright.science.memory.shares import KEPT, KEPT_NAME
+from bluewright.science.memory.shares import KEPT_NAME
+from bluewright.science.pigment.priors import KEPT
 from bluewright.science.steep.priors import priors_of
 from bluewright.science.steep.record import CONTENT_NAME
 from bluewright.science.steep.signs import SIGNS

@@ -11,8 +11,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Final, Literal
 
-from bluewright.science.base.sourced import Prior, Sourced
-from bluewright.science.pigment.priors import DRY, WASH
+from bluewright.science.base.sourced import Sourced
 from bluewright.science.steep.record import CONTENT_NAME, INSTRUMENTS
 from bluewright.science.steep.signs import SIGNS
 
@@ -24,10 +23,6 @@ PARTS: Final[tuple[Part, ...]] = (
 
 KEPT_NAME: Final = "kept_frac"
 """What washing and drying leave of the pigment: in the chain to the jar, though the steep does not know it."""
-KEPT: Final = Prior(
-    kind="logitnormal", centre=WASH.centre * DRY.centre, spread=0.7, unit="1", source=WASH.source, grade="guess",
-    note="share kept in settling, washing, drying and moving to the jar, together",
-)  # fmt: skip
 
 _USUAL: Final[Mapping[Part, float]] = {"everywhere": 0.30, "plant": 0.40, "year": 0.05, "batch": 0.25}
 _WATER: Final[Mapping[Part, float]] = {"garden": 0.70, "year": 0.05, "batch": 0.25}

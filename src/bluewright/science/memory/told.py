@@ -24,7 +24,8 @@ from bluewright.science.base.levels import level_chance
 from bluewright.science.base.sourced import Floats
 from bluewright.science.media.stoichiometry import INDIGO_G_PER_MMOL_PRECURSOR
 from bluewright.science.memory.record import Batch
-from bluewright.science.memory.shares import KEPT, KEPT_NAME
+from bluewright.science.memory.shares import KEPT_NAME
+from bluewright.science.pigment.priors import KEPT
 from bluewright.science.steep.ensemble import cue, measured, noticed, own_sd
 from bluewright.science.steep.kinetics import Course
 from bluewright.science.steep.numbers import NUMBERS, NumberName

@@ -36,6 +36,10 @@ STEEP: Final[dict[Plant, Prior]] = {
 STRAIN: Final = _kept(0.85, 0.5, "drained leaf keeps about 1.3 L/kg of the liquor")
 WASH: Final = _kept(0.89, 0.7, "settle, decant, filter: 0.7 to 0.97")
 DRY: Final = _kept(0.97, 0.6, "dry, grind, move from dish to jar: 0.93 to 0.99")
+KEPT: Final = Prior(
+    kind="logitnormal", centre=WASH.centre * DRY.centre, spread=0.7, unit="1", source=WASH.source, grade="guess",
+    note="share kept in settling, washing, drying and moving to the jar, together",
+)  # fmt: skip
 
 WASH_BY_SIGN: Final[tuple[Prior, ...]] = (
     _kept(0.95, 0.5, "decanted clear"),

@@ -15,8 +15,9 @@ from bluewright.science.bed.growth import Warmth, cuts_seen, lengths_seen, seaso
 from bluewright.science.bed.growth_model import leaf_frac, learn
 from bluewright.science.bed.growth_priors import PAST_FACTOR, RIPE_SD
 from bluewright.science.bed.growth_record import GrowthRecord
+from bluewright.science.media.air_temp import northern_day
 from bluewright.science.media.basket import Plant
-from bluewright.science.media.precursor import AGE
+from bluewright.science.media.precursor import AGE, SEASON_UNKNOWN_D, SEASON_WIDTH_D, days_from_best
 from bluewright.science.media.weather.days import Bools
 from bluewright.science.plan.schedule_priors import EARLY_FACTOR, MOST_CUTS
 from bluewright.science.plan.schedule_problem import START, Ints, Ways
@@ -116,7 +117,7 @@ def grown(record: SeasonRecord, bed: SeasonBed, *, kind: int, season: Warmth, rn
         rise_degree_d=found.rise_degree_d,
         blue_g_per_kg=_blue(told, season, today=today, days=days, rng=rng),
         in_season=np.asarray(over.mean(axis=0) < 0.5),
-        learned=bool(seen or marked),
+        learned=bool(seen or marked or bed.blue),
     )
 
 
@@ -133,12 +134,23 @@ def _growth(record: SeasonRecord, bed: SeasonBed) -> GrowthRecord:
     """The record of the bed's growth; a bed still to be sown is looked at from its sowing on."""
     return GrowthRecord(
         id=bed.id, plant=bed.plant, start=bed.start, began=bed.began, now=max(record.now, _since(bed)), cuts=bed.cuts,
-        lengths=bed.lengths,        earlier=bed.earlier, bed_m2=bed.area_m2, weather=record.weather,
+        lengths=bed.lengths, blue=bed.blue, earlier=bed.earlier, bed_m2=bed.area_m2, weather=record.weather,
     )  # fmt: skip
 
 
 def _blue(record: GrowthRecord, season: Warmth, *, today: int, days: int, rng: np.random.Generator) -> Floats:
-    """Grams of blue in a kilogram cut on each day, (n, d): one chance of the bed, between days ten apart straight."""
+    """Grams of blue in a kilogram cut on each day, (n, d): one chance of the bed, between days ten apart straight.
+
+    What the garden's memory tells is of leaf of no day in particular: the course of the season, exp(-(a / w)^2 / 2)
+    with a the days from the plant's best and w the season's width, is put to it as a share of its mean over a normal
+    by `SEASON_UNKNOWN_D` about the best day, 1 / sqrt(1 + (u / w)^2).
+    """
+    if record.blue is not None:
+        of_bed = blue_g_per_kg(record, on=record.now, rng=rng, n=DRAWS)
+        width_d = SEASON_WIDTH_D[record.plant].draw(rng, DRAWS)[:, None]
+        away_d = np.array([_from_best_d(record, season.days[today + day]) for day in range(days)])
+        course = np.exp(-0.5 * (away_d / width_d) ** 2) * np.sqrt(1 + (SEASON_UNKNOWN_D.value / width_d) ** 2)
+        return np.asarray(of_bed[:, None] * course)
     nodes = np.append(np.arange(0, days - 1, BLUE_EVERY_D), days - 1)
     seed = int(rng.integers(2**32))
     drawn = np.array(
@@ -152,6 +164,10 @@ def _blue(record: GrowthRecord, season: Warmth, *, today: int, days: int, rng: n
         return np.repeat(drawn.T, days, axis=1)
     part = ((np.arange(days) - nodes[right - 1]) / (nodes[right] - nodes[right - 1]))[:, None]
     return np.asarray(((1 - part) * drawn[right - 1] + part * drawn[right]).T)
+
+
+def _from_best_d(record: GrowthRecord, on: date) -> float:
+    return days_from_best(record.plant, day_of_year=northern_day(on, hemisphere=record.weather.hemisphere))
 
 
 def all_ways(beds: Sequence[Grown], *, workable: Bools, kept_frac: Sequence[Floats]) -> tuple[list[Ways], int]:

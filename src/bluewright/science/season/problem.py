@@ -15,6 +15,7 @@ from bluewright.science.media.basket import LeafState, Plant
 from bluewright.science.media.precursor import GOT_FRAC, STORAGE_LOSS_PER_H, draw_mmol_per_kg
 from bluewright.science.media.stoichiometry import INDIGO_G_PER_MMOL_PRECURSOR
 from bluewright.science.media.weather.days import Bools
+from bluewright.science.pigment.priors import KEPT
 from bluewright.science.plan.schedule_priors import (
     CUT_H_PER_KG,
     DRY_D,
@@ -36,7 +37,7 @@ from bluewright.science.plan.schedule_priors import (
 from bluewright.science.plan.schedule_problem import Drying, Hours, Ints, Prices, Problem, Running, Size, Want
 from bluewright.science.season.beds import DRAWS, Grown, all_ways, grown, season_warmth
 from bluewright.science.season.record import SeasonRecord
-from bluewright.science.season.steeps import MOST_D, Steeping, as_seen, choices, steeping, strainings
+from bluewright.science.season.steeps import MOST_D, Steeping, as_seen, choices, steeping, strainings, two_sided
 
 COMING_WEEK_D: Final = 7
 
@@ -53,7 +54,7 @@ class Set:
     running: tuple[Steeping, ...]
     """The course of each running tub, by what was seen of it; of today alone."""
     running_g: tuple[Floats, ...]
-    """Blue that each running tub would give at its best, (n,)."""
+    """Blue in the jar of each running tub, were it strained on the best day that can be planned for it, (n,)."""
     every_d: int
 
 
@@ -74,7 +75,7 @@ def season_set(record: SeasonRecord, *, rng: np.random.Generator) -> Set:
     kept = [_best_kept(one.fill, one.kept_frac, len(free_h)) for one in chosen]
     ways, every_d = all_ways(beds, workable=workable, kept_frac=kept)
     running = tuple(as_seen(steeps[plants.index(tub.plant)], tub.best) for tub in record.running)
-    running_g = tuple(_running_blue_g(record, k, rng=rng) for k in range(len(record.running)))
+    running_g = tuple(_running_blue_g(record, k, steep, rng=rng) for k, steep in enumerate(running))
     problem = Problem(
         days=len(free_h),
         free_h=free_h,
@@ -163,9 +164,18 @@ def _wants(record: SeasonRecord) -> tuple[Want, ...]:
     return tuple(Want(day=(want.on - record.now).days, blue_g=want.blue_g) for want in rows)
 
 
-def _running_blue_g(record: SeasonRecord, number: int, *, rng: np.random.Generator) -> Floats:
-    """Blue that a running tub would give at its best, (n,): leaf of the season, share commonly got."""
+def _running_blue_g(record: SeasonRecord, number: int, steep: Steeping, *, rng: np.random.Generator) -> Floats:
+    """Blue in the jar of a running tub on the best day that can be planned for it, (n,).
+
+    By its strain call, less what washing and drying lose; that call speaks of the best moment of each member, a plan
+    of one day for all. Without one: leaf of the season, share commonly got, in which all that is. How much a tub gives
+    and how soon are drawn apart.
+    """
     tub = record.running[number]
+    if tub.best_g is not None:
+        told = tub.best_g
+        best = two_sided(rng.standard_normal(DRAWS), p5=told.p5_g, p50=told.p50_g, p95=told.p95_g)
+        return np.asarray(best * KEPT.draw(rng, DRAWS) * steep.best_frac[0])
     of_year = northern_day(tub.filled, hemisphere=record.weather.hemisphere)
     mmol_per_kg = draw_mmol_per_kg(tub.plant, leaf=LeafState(), day_of_year=of_year, held_temp_c=20.0, rng=rng, n=DRAWS)
     return np.asarray(tub.leaf_kg * INDIGO_G_PER_MMOL_PRECURSOR * mmol_per_kg * GOT_FRAC.draw(rng, DRAWS))

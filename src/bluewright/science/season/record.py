@@ -12,6 +12,7 @@ from bluewright.science.base.errors import InputError
 from bluewright.science.base.records import LEAST, record
 from bluewright.science.bed.growth_record import Cut, LongestLeaves, Season, Start
 from bluewright.science.media.basket import Plant
+from bluewright.science.media.own_yield import LearnedBlue
 from bluewright.science.media.weather.record import Weather
 
 Name = Annotated[str, Field(min_length=1, max_length=120)]
@@ -40,6 +41,9 @@ class SeasonBed:
     """Cuts of this season that are done, in order."""
     lengths: Annotated[tuple[LongestLeaves, ...], Field(max_length=60)] = ()
     """Marked plants of this season, each with its longest leaf, in order."""
+    blue: LearnedBlue | None = None
+    """What the garden's memory believes a kilogram of its leaf gives, on a day of its season that is not known (`blue`
+    of the answer of `bluewright learned`); the plan puts the course of the season to it."""
     earlier: Annotated[tuple[Season, ...], Field(max_length=10)] = ()
     """Seasons of this bed, or of one like it, that are over: the plan learns from them."""
     most_cuts: Annotated[int, Field(ge=1, le=12)] | None = None
@@ -145,6 +149,23 @@ class BestAfter:
 
 
 @record
+class BestGrams:
+    """Pure indigo that straining a tub at its best gives, with alkali and air done well: `recoverable_g.best` of its
+    strain call. What washing and drying lose is still to come off."""
+
+    p5_g: Annotated[float, Field(ge=LEAST, le=1_000_000)]
+    """Nineteen times in twenty it is more."""
+    p50_g: Annotated[float, Field(ge=LEAST, le=1_000_000)]
+    """The middle."""
+    p95_g: Annotated[float, Field(ge=LEAST, le=1_000_000)]
+    """Nineteen times in twenty it is less."""
+
+    def __post_init__(self) -> None:
+        if not self.p5_g <= self.p50_g <= self.p95_g:
+            raise InputError(where="p50_g", what="the three are not in order", right="give the least first")
+
+
+@record
 class RunningTub:
     """A tub that steeps now."""
 
@@ -160,6 +181,8 @@ class RunningTub:
     """When it was filled."""
     best: BestAfter | None = None
     """When it is at its best by the looks at it; left out: as such tubs are in the season's weather."""
+    best_g: BestGrams | None = None
+    """What it gives then by its strain call; left out: as leaf of the season commonly gives."""
     planned: date | None = None
     """The day of straining in the plan before this one."""
 

@@ -124,9 +124,8 @@ def as_seen(found: Steeping, best: BestAfter | None) -> Steeping:
     draws = season_d.shape[1]
     ranks = np.argsort(np.argsort(season_d[0], kind="stable"), kind="stable")
     normal = NormalDist()
-    score = np.array([normal.inv_cdf((rank + 0.5) / draws) for rank in range(draws)])[ranks] / normal.inv_cdf(0.95)
-    side = np.where(score > 0, np.log(best.p95_d / best.p50_d), np.log(best.p50_d / best.p5_d))
-    best_d = best.p50_d * np.exp(score * side)
+    score = np.array([normal.inv_cdf((rank + 0.5) / draws) for rank in range(draws)])[ranks]
+    best_d = two_sided(score, p5=best.p5_d, p50=best.p50_d, p95=best.p95_d)
     day = np.arange(MOST_D + 1, dtype=float)
     own_d = day[:, None] * (season_d[0] / best_d)[None, :]
     stretched = np.column_stack([np.interp(own_d[:, k], day, kept[0, :, k]) for k in range(draws)])
@@ -165,3 +164,9 @@ def busy_until(best_d: Floats, fill: int, clash_chance: float | None, strain: in
     if clash_chance is None:
         return strain
     return max(strain, fill + int(np.ceil(np.quantile(best_d, 1 - clash_chance))))
+
+
+def two_sided(score: Floats, *, p5: float, p50: float, p95: float) -> Floats:
+    """Values at normal scores, whose logarithm is normal either side of the middle, through three points of a band."""
+    side = np.where(score > 0, np.log(p95 / p50), np.log(p50 / p5))
+    return np.asarray(p50 * np.exp(score / NormalDist().inv_cdf(0.95) * side))

@@ -194,6 +194,16 @@ def _told(report: dict[str, Any]) -> list[str]:
     ]
     told = [_("%(many)s written.") % {"many": _wrote(report)}]
     told += [words % {"n": f"{report[name]:,}"} for name, words in counted if report[name]]
+    if report.get("without"):
+        here = {"n": f"{report['without']:,}"}
+        told.append(
+            ngettext(
+                "%(n)s line has no temperature: only what else it says was taken.",
+                "%(n)s lines have no temperature: only what else they say was taken.",
+                report["without"],
+            )
+            % here
+        )
     told += _station(report)
     if report["step_s"]:
         step = _length(report["step_s"])
