@@ -153,7 +153,7 @@ def test_air_read_each_minute_is_kept_as_means_of_ten_minutes(garden: Garden) ->
 
 def test_rain_of_a_day_without_a_temperature_counts_and_its_degrees_stay_a_gap(garden: Garden) -> None:
     """Two whole days: of the second only the lowest and the rain were read."""
-    found = readings((60, 24.0), (36, float("nan")))
+    found = readings((2000, 24.0), (1976, float("nan")))
     found.beside = {"low": array("d", [12.0, 11.0]), "rain": array("d", [3.2, 4.1])}
     columns = Columns(
         delimiter="comma", decimal="point", first_line=1, time_column=0, temp_column=1, low_column=2, rain_column=3,

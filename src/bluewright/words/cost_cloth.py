@@ -39,6 +39,9 @@ def lines(found: ClothCostAnswer) -> tuple[str, ...]:
         told.append(_("Most of it is %(what)s: %(share)s.") % most)
     if found.work_h is not None:
         told.append(_("Work on it: %(hours)s.") % {"hours": hours(found.work_h)})
+    if found.vats_work_h is not None:
+        shared = {"hours": hours(found.vats_work_h)}
+        told.append(_("Of it its share of the work at its vats, by kilograms dipped: %(hours)s.") % shared)
     return tuple(told)
 
 

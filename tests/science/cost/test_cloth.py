@@ -58,6 +58,23 @@ def test_the_range_is_that_of_the_product() -> None:
     assert told.cost_money.p95 / told.cost_money.p50 == pytest.approx(1.69, rel=0.06)
 
 
+def test_work_at_the_vat_is_shared_by_what_was_dipped() -> None:
+    """A third of 120 minutes at the vat, and 90 on the piece: 2.1667 h, of them 0.6667; at 12 they are 26."""
+    shared = VAT | {"spent_min": 120.0, "dipped_frac": 1 / 3}
+    told = found(vats=[shared])
+    assert told.work_h is not None and told.work_h.p50 == pytest.approx(13 / 6, rel=1e-3)
+    assert told.vats_work_h is not None and told.vats_work_h.p50 == pytest.approx(2 / 3, rel=1e-3)
+    assert {part.item: part.cost_money.p50 for part in told.parts}["work"] == 26.0
+    alone = found(vats=[shared], spent_min=None)
+    assert alone.work_h is not None and alone.work_h.p50 == pytest.approx(2 / 3, rel=1e-3)
+    assert any("only its share" in caution.text for caution in alone.cautions)
+
+
+def test_work_at_a_vat_without_the_share_is_refused() -> None:
+    with pytest.raises(InputError, match="dipped_frac"):
+        found(vats=[VAT | {"spent_min": 120.0}])
+
+
 def test_a_price_without_its_pack_is_refused() -> None:
     with pytest.raises(InputError, match="pack_g"):
         found(vats=[VAT | {"others": [{"name": "x", "used_g": 1.0, "pack_money": 2.0}]}])

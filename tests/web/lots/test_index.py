@@ -74,6 +74,27 @@ def test_what_is_missing_is_told_against_the_job_and_against_all_wants(
     assert client.get(WHERE).context["form"]["job"].value() == str(want.pk), "the first want is asked at once"
 
 
+def test_a_piece_that_waits_is_a_job_by_its_swatch_or_of_medium_depth(
+    client: Client, garden: Garden, jars: list[Jar]
+) -> None:
+    """Half a kilogram of wool, 431 g dry (by hand, regain 16 %): 1.2 % of it fixed, of which 82 % of what is drawn, and
+    not all that is put in reduces: some 6 to 11 g; a paler swatch takes less. It is asked apart from the wants."""
+    pale = cast.a_swatch(garden, name="Pale", l_star=70.0, a_star=-6.0, b_star=-14.0)
+    plain, like = cast.a_piece(garden, name="Scarf"), cast.a_piece(garden, name="Shawl", like_key=pale.pk)
+    dipped = cast.a_piece(garden, name="Dipped")
+    cast.a_dip(dipped, cast.a_made_vat(garden))
+    response = client.get(WHERE, {"job": str(like.pk), **TYPED, "pure_g": ""})
+    form, page = response.context["form"], response.context["page"]
+    assert set(form.jobs) == {str(plain.pk), str(like.pk)}
+    assert 5.0 < form.jobs[str(plain.pk)].pure_g < 12.0
+    assert form.jobs[str(like.pk)].pure_g < form.jobs[str(plain.pk)].pure_g / 2
+    said = [words for _key, words in form.fields["job"].choices]
+    assert any(words.startswith("Shawl, like Pale: ") for words in said)
+    assert any(words.startswith("Scarf, if of medium depth: ") for words in said)
+    assert page.answer is not None and page.all_jobs == ""
+    assert parse_qs(urlsplit(page.vat).query)["fibre"] == ["wool"]
+
+
 def test_a_jar_of_unknown_indigo_is_named_and_not_counted(client: Client, garden: Garden) -> None:
     cast.a_jar_from_the_bed(garden, name="riddle")
     page = client.get(WHERE, TYPED).context["page"]
@@ -84,7 +105,7 @@ def test_a_jar_of_unknown_indigo_is_named_and_not_counted(client: Client, garden
 @pytest.mark.parametrize(
     ("change", "says"),
     [
-        ({"pure_g": ""}, "or choose a want"),
+        ({"pure_g": ""}, "or choose a job"),
         ({"oldest_first": "on", "purity_pct": "30"}, "leaves no choice of purity"),
         ({"most_jars": "5"}, "less than or equal to 4"),
     ],

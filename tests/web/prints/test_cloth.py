@@ -1,6 +1,7 @@
 """`/prints/cloth/<key>/`: the story of a piece on one sheet, as a page and as a PDF."""
 
 import re
+from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
@@ -8,7 +9,9 @@ import pytest
 from django.test import Client
 
 from bluewright.journal.models import Garden
+from bluewright.web.pages.cloth.story_page import Chapter
 from bluewright.web.pages.prints.jar_label import square
+from bluewright.web.prints import typeset
 from tests import cast
 from tests.web.checks import NOBODY, only, to_the_start_without_a_garden, url
 from tests.web.cloth.test_story import a_told_piece
@@ -27,7 +30,19 @@ def test_its_square_opens_the_story(client: Client, garden: Garden, settings: An
     assert "in this house" in page.qr_says
 
 
-def test_as_a_pdf_it_is_one_page_whatever_stands_in_it(
+def test_a_long_story_goes_on_to_further_sheets_and_loses_nothing(client: Client, garden: Garden) -> None:
+    """Two hundred home tests of one line each: of those cut off nothing would be drawn, as marks tell."""
+    piece = a_told_piece(garden)
+    page = client.get(url("prints.cloth", key=piece.pk)).context["page"]
+    many = Chapter(title="Home tests", lines=("rubbed ten times, wet",) * 200)
+    long = replace(page, chapters=(*page.chapters, many))
+    assert pages(typeset.pdf("cloth", page)) == 1
+    assert pages(typeset.pdf("cloth", long)) > 2
+    drawn = sum(len(re.findall(rb"<use ", sheet)) for sheet in typeset.typeset("cloth", long, to="svg"))
+    assert drawn > 200 * len("rubbedtentimes,wet")
+
+
+def test_as_a_pdf_it_is_one_page_with_a_photo_or_without(
     client: Client, garden: Garden, settings: Any, tmp_path: Path
 ) -> None:
     settings.HOME = tmp_path

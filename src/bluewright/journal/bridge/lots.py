@@ -5,20 +5,29 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from datetime import date
 from functools import lru_cache
+from typing import Any
 from zoneinfo import ZoneInfo
 
 import numpy as np
 
 from bluewright.journal.bridge import planning
+from bluewright.journal.bridge.dyeing import learned as dyeing_learned
+from bluewright.journal.bridge.dyeing import piece_cloth
+from bluewright.journal.bridge.swatches import lab
 from bluewright.journal.bridge.vats import jar_purity
-from bluewright.journal.models import Garden, Jar
-from bluewright.journal.queries import jars, plan
+from bluewright.journal.models import Garden, Jar, Piece, Swatch
+from bluewright.journal.queries import jars, pieces, plan
+from bluewright.journal.queries import swatches as swatch_queries
 from bluewright.science.dyeing.lots import lots
 from bluewright.science.dyeing.lots_record import MOST_JARS, LotJar, LotsAnswer, LotsRecord
+from bluewright.science.dyeing.wanted import fixed_of_colour
 from bluewright.science.media.dry_pigment import MOISTURE_FRAC
+from bluewright.science.plan.chain_record import ClothWant
 
 MOST_LOOKED_AT = 60
 """So many jars, the newest, are asked for their indigo."""
+MOST_PIECES = 20
+"""So many pieces, the newest, are offered as a job."""
 LEAST_G = 0.01
 """A jar with less pigment is empty."""
 
@@ -39,13 +48,17 @@ class Shelf:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Job:
-    """Something wanted that needs indigo from the jars."""
+    """Something that needs indigo from the jars: what is wanted, or a piece that waits for its first dip."""
 
     key: str
     name: str
     pure_g: float
     fibre: str = ""
-    """Of the cloth that is wanted; empty of pigment."""
+    """Of the cloth; empty of pigment."""
+    piece: bool = False
+    """It may be what a want is for: the two are not added up."""
+    like: str = ""
+    """Of a piece, the swatch whose colour it is to get; empty: it counts as of medium depth."""
 
 
 def shelf(garden: Garden) -> Shelf:
@@ -80,7 +93,42 @@ def _lot(jar: Jar, name: str, left_g: float, zone: ZoneInfo) -> LotJar:
 
 
 def jobs(garden: Garden, *, today: date) -> list[Job]:
-    """The open wants, each with the pure indigo that must be put in for it, in the middle."""
+    """The open wants, then pieces that wait, each with the pure indigo that must be put in for it, in the middle."""
+    return [*_wanted(garden, today=today), *_waiting(garden, today=today)]
+
+
+def _waiting(garden: Garden, *, today: date) -> list[Job]:
+    """Pieces in the book that were in no vat yet, the newest first, by the swatch that each is to be like."""
+    rows = list(pieces.undyed(garden)[:MOST_PIECES])
+    record = planning.plan_record(garden, wants=(), basis=plan.basis(garden), today=today) if rows else None
+    if record is None:
+        return []
+    swatches = {one.pk: one for one in swatch_queries.these(garden, {row.like_key for row in rows})}
+    likes = [None if row.like_key is None else swatches.get(row.like_key) for row in rows]
+    cloth = tuple(_cloth(row, like) for row, like in zip(rows, likes, strict=True))
+    found = planning.planned(replace(record, cloth=cloth, pigment=(), jars=(), beds=(), weather=None)).wants
+    needed_g = {one.name: one.needed_g.p50 for one in found if one.kind == "cloth"}
+    return [
+        Job(
+            key=str(row.pk), name=row.name, pure_g=needed_g[str(row.pk)], fibre=row.fibre, piece=True,
+            like="" if like is None else like.name,
+        )
+        for row, like in zip(rows, likes, strict=True)
+    ]  # fmt: skip
+
+
+def _cloth(row: Piece, like: Swatch | None) -> ClothWant:
+    """A piece as the plan takes cloth: by the colour of its swatch, else of medium depth."""
+    cloth = piece_cloth(row)
+    depth: dict[str, Any] = {"depth": "medium"}
+    if like is not None:
+        learned = dyeing_learned(row.garden, row.fibre)
+        frac = fixed_of_colour(lab(like), fibre=cloth.fibre, ground=cloth.ground, learned=learned)
+        depth = {"fixed_frac": round(frac, 6)}
+    return ClothWant(name=str(row.pk), fibre=cloth.fibre, mass_kg=cloth.mass_kg, basis=cloth.basis, **depth)
+
+
+def _wanted(garden: Garden, *, today: date) -> list[Job]:
     wants = [want for want in plan.wants(garden) if want.state == "open"][: plan.MOST_WANTS]
     if not wants:
         return []

@@ -3,19 +3,20 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
+from dataclasses import replace
 from datetime import datetime
 from functools import lru_cache
 from math import expm1
 from typing import Any, Final
 from uuid import UUID
-from zoneinfo import ZoneInfo
 
 import numpy as np
 
-from bluewright.journal.bridge import costs, dyeing
+from bluewright.journal.bridge import dyeing
 from bluewright.journal.bridge.batches import alkali_record
+from bluewright.journal.bridge.vat_price import WentIn, went_in
 from bluewright.journal.bridge.vats import vat_answer
-from bluewright.journal.models import Garden, JarFrom, Piece, Vat
+from bluewright.journal.models import Garden, Piece, Vat
 from bluewright.journal.queries import supplies, vats, work
 from bluewright.journal.queries.pieces import dips_of
 from bluewright.journal.queries.supplies import Pack
@@ -24,6 +25,7 @@ from bluewright.science.cost.cloth import cloth_cost
 from bluewright.science.cost.cloth_record import ClothCostAnswer, ClothCostRecord, IntoVat, VatShare
 from bluewright.science.cost.vat import VatCost, cost_of_vat
 from bluewright.science.dyeing.shade_record import MOST_DIPS
+from bluewright.science.media.cloth import conditioned_kg
 from bluewright.science.vat.state_record import VatAnswer
 from bluewright.words.vat import SUBSTANCES
 
@@ -45,46 +47,52 @@ def cost_record(row: Piece, *, now: datetime) -> ClothCostRecord | None:
     if not dipped:
         return None
     found = {vat.pk: vat for vat in vats.vats(of).filter(pk__in=dipped)}
-    prices, cupboard = _blue_prices(of, found), _cupboard(of)
-    spent = work.spent_on(row)
+    went, cupboard, minutes = went_in(of, dipped), _cupboard(of), work.spent_at(dipped)
     return ClothCostRecord(
         id=row.name,
         currency=of.currency,
         money_decimals=of.money_decimals,
         wage_money_per_h=of.wage_money_per_h,
-        vats=tuple(_share(row, found[key], times, prices, cupboard, now) for key, times in dipped.items()),
-        spent_min=spent,
+        vats=tuple(
+            _share(row, found[key], times, went[key], cupboard, minutes.get(key), now) for key, times in dipped.items()
+        ),
+        spent_min=work.spent_on(row),
         seed=row.seed,
     )
 
 
 def _share(
-    row: Piece, vat: Vat, times: list[datetime], prices: Mapping[UUID, Band], cupboard: Mapping[str, Pack],
+    row: Piece, vat: Vat, times: list[datetime], went: WentIn, cupboard: Mapping[str, Pack], minutes: float | None,
     now: datetime,
 ) -> VatShare:  # fmt: skip
-    return _share_of(vat, vat_answer(vat, now), _drawn(row, vat, times, now), prices, cupboard)
+    """A vat's part in a piece; work at the vat is shared by kilograms dipped, each piece as often as it went in."""
+    stands = vat_answer(vat, now)
+    share = _share_of(vat, stands, _drawn(row, vat, times, now), went, cupboard)
+    if minutes is None:
+        return share
+    all_kg = sum(dip.cloth_kg for dip in stands.inputs.dips)
+    own_kg = len(times) * conditioned_kg(row.mass_g / 1000.0, fibre=_word(row.fibre), basis=_word(row.basis))
+    return replace(share, spent_min=minutes, dipped_frac=round(min(own_kg / max(all_kg, own_kg), 1.0), 6))
 
 
 def vat_cost(vat: Vat, *, now: datetime) -> VatCost:
     """What all that went into a vat of `queries.vats` cost. Raises InputError or ModelError as its state does."""
-    stands, prices = vat_answer(vat, now), _blue_prices(vat.garden, {vat.pk: vat})
-    record = _share_of(vat, stands, stands.total_g, prices, _cupboard(vat.garden))
+    stands, went = vat_answer(vat, now), went_in(vat.garden, [vat.pk])[vat.pk]
+    record = _share_of(vat, stands, stands.total_g, went, _cupboard(vat.garden))
     return cost_of_vat(record, rng=np.random.default_rng(vat.seed))
 
 
-def _share_of(
-    vat: Vat, stands: VatAnswer, drawn: Band, prices: Mapping[UUID, Band], cupboard: Mapping[str, Pack]
-) -> VatShare:
+def _share_of(vat: Vat, stands: VatAnswer, drawn: Band, went: WentIn, cupboard: Mapping[str, Pack]) -> VatShare:
     """A vat with all that went in, and how much of its blue is asked for."""
     whole = Band(
         p5=stands.total_g.p5 + stands.taken_g.p5, p50=stands.total_g.p50 + stands.taken_g.p50,
         p95=stands.total_g.p95 + stands.taken_g.p95,
     )  # fmt: skip
-    blue = prices.get(vat.pk)
+    blue = went.blue_money_per_g
     money: dict[str, Any] = {} if blue is None else {"blue_money_per_g": blue.p50, "blue_off_frac": off_frac(blue)}
     return VatShare(
         name=vat.name, drawn_g=drawn.p50, drawn_off_frac=off_frac(drawn), put_in_g=whole.p50,
-        put_in_off_frac=off_frac(whole), others=tuple(_others(vat, cupboard)), **money,
+        put_in_off_frac=off_frac(whole), others=tuple(_others(went, cupboard)), **money,
     )  # fmt: skip
 
 
@@ -103,13 +111,9 @@ def _drawn(row: Piece, vat: Vat, times: list[datetime], now: datetime) -> Band:
     return dyeing.shaded(record).drawn_g
 
 
-def _others(vat: Vat, cupboard: Mapping[str, Pack]) -> Iterator[IntoVat]:
+def _others(went: WentIn, cupboard: Mapping[str, Pack]) -> Iterator[IntoVat]:
     """What went into it beside powder, each kind once, with its price where the cupboard tells one."""
-    used_g: dict[str, float] = {}
-    for added in vat.additions.all():
-        if added.what != "powder":
-            used_g[added.what] = used_g.get(added.what, 0.0) + added.mass_g
-    for what, grams in used_g.items():
+    for what, grams in went.used_g.items():
         pack = cupboard.get(what)
         price: dict[str, Any] = {}
         if pack is not None:
@@ -128,33 +132,6 @@ def _cupboard(of: Garden) -> dict[str, Pack]:
     return alkalis | supplies.last_packs(of)
 
 
-def _blue_prices(of: Garden, found: Mapping[UUID, Vat]) -> dict[UUID, Band]:
-    """What a gram of pure blue cost of the batches whose powder went into each vat; without those of no price."""
-    into = {
-        vat: {added.taken.jar_id for added in row.additions.all() if added.taken is not None}
-        for vat, row in found.items()
-    }
-    jars = {jar for of_vat in into.values() for jar in of_vat}
-    parts = list(JarFrom.objects.filter(jar__in=jars, batch__deleted_at=None).select_related("batch"))
-    zone = ZoneInfo(of.time_zone)
-    known: dict[UUID, Band] = {}
-    for year in {part.batch.begun_at.astimezone(zone).year for part in parts}:
-        season = costs.season(of, (datetime(year, 1, 1, tzinfo=zone), datetime(year + 1, 1, 1, tzinfo=zone)))
-        if season is not None:
-            told = {one.id: one.cost_money_per_g for one in costs.reckoned(season.record).batches}
-            known |= {UUID(key): band for key, name in season.names.items() if (band := told.get(name)) is not None}
-    prices = {}
-    for vat, of_vat in into.items():
-        rows = [
-            (part.pigment_g, known[part.batch_id]) for part in parts if part.jar_id in of_vat and part.batch_id in known
-        ]
-        if rows:
-            prices[vat] = _mixed(rows)
-    return prices
-
-
-def _mixed(rows: list[tuple[float, Band]]) -> Band:
-    """The price of a mixture: each batch by its grams of pigment."""
-    whole = sum(grams for grams, _band in rows)
-    p5, p50, p95 = (sum(grams * getattr(band, name) for grams, band in rows) / whole for name in ("p5", "p50", "p95"))
-    return Band(p5=p5, p50=p50, p95=p95)
+def _word(stored: str) -> Any:
+    """A choice as the database holds it; the record refuses what is none of its own words."""
+    return stored

@@ -160,7 +160,7 @@ def vat_record(vat: Vat, *, now: datetime) -> VatRecord:
         now=until.astimezone(zone),
         heel_g=vat.heel_g,
         heel_sd_g=vat.heel_sd_g,
-        additions=tuple(_addition(one, zone) for one in vat.additions.all() if one.added_at <= until),
+        additions=tuple(addition_record(one, zone) for one in vat.additions.all() if one.added_at <= until),
         poured=tuple(_poured(one, zone) for one in vat.poured.all() if one.poured_at <= until),
         dips=tuple(_dip(one, zone) for one in vat.dips.all() if one.began_at <= until),
         readings=tuple(_reading(one, zone) for one in vat.readings.all() if one.taken_at <= until),
@@ -221,7 +221,8 @@ def added_purity(row: VatAddition) -> Known | None:
     return Known(mean_frac=row.purity_frac, sd_frac=row.purity_sd_frac or PURITY_SD_FRAC)
 
 
-def _addition(row: VatAddition, zone: ZoneInfo) -> AdditionRecord:
+def addition_record(row: VatAddition, zone: ZoneInfo) -> AdditionRecord:
+    """What was added, as the record of a vat has it."""
     own: dict[str, Any] = {}
     if row.taken is not None:
         own = {"plant": jars.plant(row.taken.jar), "make": jars.make(row.taken.jar)}

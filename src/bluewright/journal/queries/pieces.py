@@ -48,6 +48,12 @@ def at_work(of: Garden, *, since: datetime) -> QuerySet[Piece]:
     return _whole(Piece.objects.filter(open_ones, garden=of))
 
 
+def undyed(of: Garden) -> QuerySet[Piece]:
+    """Pieces that were in no vat yet and are not finished, the newest first."""
+    dipped = Dip.objects.filter(piece=OuterRef("pk"))
+    return Piece.objects.filter(~Exists(dipped), garden=of, finished_at=None).select_related("garden")
+
+
 def vats(of: Garden, *, also: UUID | None = None) -> QuerySet[Vat]:
     """Vats that stand, the newest first, and the one that is named."""
     found: QuerySet[Vat] = Vat.objects.filter(Q(ended_at=None) | Q(pk=also), garden=of)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from typing import Final
 from uuid import UUID
 
@@ -29,6 +30,11 @@ def of_cloth(of: Garden, *, also: UUID | None = None) -> list[Swatch]:
 def swatch(key: UUID, *, of: Garden) -> Swatch | None:
     """The swatch of that key in a garden; None if there is none."""
     return swatches(of).filter(pk=key).first()
+
+
+def these(of: Garden, keys: Iterable[UUID | None]) -> list[Swatch]:
+    """The swatches of those keys that stand in a garden."""
+    return list(swatches(of).filter(pk__in=[key for key in keys if key is not None]))
 
 
 def measured_for(*rows: Swatch) -> dict[UUID, Measured]:

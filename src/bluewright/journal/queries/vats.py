@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Collection
 from uuid import UUID
 
 from django.db.models import Prefetch, QuerySet
@@ -28,6 +29,19 @@ def ended(of: Garden) -> QuerySet[Vat]:
 def vat(key: UUID, *, of: Garden) -> Vat | None:
     """One vat of a garden, whole; None if there is none of that key."""
     return vats(of).filter(pk=key).first()
+
+
+def with_sources(of: Garden, keys: Collection[UUID]) -> dict[UUID, Vat]:
+    """These vats and all from which anything came into them, however far back, whole; in a fixed number of reads."""
+    poured = VatPoured.objects.filter(vat__garden=of, source__isnull=False).values_list("vat", "source")
+    sources: dict[UUID, set[UUID]] = {}
+    for vat, source in poured:
+        sources.setdefault(vat, set()).add(source)
+    found, coming = set[UUID](), set(keys)
+    while coming:
+        found |= coming
+        coming = {source for key in coming for source in sources.get(key, ())} - found
+    return {vat.pk: vat for vat in vats(of).filter(pk__in=found)}
 
 
 def _whole(found: QuerySet[Vat], of: Garden) -> QuerySet[Vat]:

@@ -114,6 +114,12 @@ def spent_on(piece: Piece) -> float | None:
     return minutes
 
 
+def spent_at(vats: Iterable[UUID]) -> dict[UUID, float]:
+    """Minutes that were noted for each of these vats; without those for which none were."""
+    rows = WorkNote.objects.filter(vat__in=list(vats), spent_min__isnull=False).order_by()
+    return dict(rows.values_list("vat").annotate(all_min=Sum("spent_min")))
+
+
 def noted_min(batch: Batch) -> float:
     """Minutes that were written down for a batch by its own name."""
     found = WorkNote.objects.filter(batch=batch).order_by().aggregate(all_min=Sum("spent_min"))

@@ -28,11 +28,15 @@ def cloth_cost(record: ClothCostRecord, *, rng: np.random.Generator) -> ClothCos
     """What a piece costs in money, grams of blue and hours.
 
     Formula: blue = sum drawn * price of a gram; vat = sum min(drawn / put in, 1) * (used * pack price / pack);
-    work = minutes / 60 * wage; whole = (blue + vat + work + own) / (1 - failed). Each amount is log-normal about what
-    was told; all is added within each draw. Source: common practice.
+    work = (minutes + sum share dipped * minutes of the vat) / 60 * wage;
+    whole = (blue + vat + work + own) / (1 - failed). Each amount is log-normal about what was told; all is added within
+    each draw. Source: common practice.
     """
     drawn = [about(vat.drawn_g, off_frac(vat.drawn_off_frac, DRAWN_OFF_FRAC), rng) for vat in record.vats]
-    work_h = None if record.spent_min is None else about(record.spent_min / 60.0, record.spent_off_frac, rng)
+    shared = [one for vat in record.vats if (one := vat.shared_min) is not None]
+    noted = [*shared, *([] if record.spent_min is None else [record.spent_min])]
+    spent = about(1.0, record.spent_off_frac, rng) if noted else None
+    work_h = None if spent is None else spent * sum(noted) / 60.0
     carried = 1.0 / (1.0 - record.failed_frac)
     parts = {item: carried * money for item, money in _parts(record, drawn, work_h, rng).items()}
     whole = sum(parts.values(), np.zeros(DRAWS))
@@ -49,6 +53,7 @@ def cloth_cost(record: ClothCostRecord, *, rng: np.random.Generator) -> ClothCos
         cost_money=band(whole) if priced else None,
         blue_g=band(np.sum(drawn, axis=0)),
         work_h=None if work_h is None else band(work_h),
+        vats_work_h=band(spent * sum(shared) / 60.0) if spent is not None and shared else None,
         parts=tuple(told),
         most=told[0].item if told else None,
         unpriced=tuple(_unpriced(record)),
@@ -122,7 +127,12 @@ def _cautions(record: ClothCostRecord) -> Iterator[Caution]:
         text = f"No price is known of {named}{more}: it is not in the money."
         yield caution("alkali-unpriced", text, source=SOURCE)
     if record.spent_min is None:
-        text = "No work on the piece was noted, and none is guessed: hours at the vat are not in these figures."
+        shared = any(vat.shared_min is not None for vat in record.vats)
+        text = (
+            "No work on the piece itself was noted, and none is guessed: only its share of the work at its vats counts."
+            if shared
+            else "No work on the piece was noted, and none is guessed: hours at the vat are not in these figures."
+        )
         yield caution("work-not-counted", text, source=SOURCE)
     if record.wage_money_per_h is not None:
         text = (

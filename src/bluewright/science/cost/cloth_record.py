@@ -14,6 +14,7 @@ from bluewright.science.cost.cost_record import Money, Name
 
 Off = Annotated[float, Field(ge=0, le=2)]
 Grams = Annotated[float, Field(ge=LEAST, le=1_000_000)]
+Minutes = Annotated[float, Field(ge=0, le=1_000_000)]
 ClothItem = Literal["blue", "vat", "work", "own"]
 """The blue; the vat's reductant and alkali; work on the piece; what was paid for the piece alone."""
 MOST_FAILED: Final = 0.9
@@ -61,6 +62,22 @@ class VatShare:
     """How far that may be off, as a share; left out, 0.2."""
     others: Annotated[tuple[IntoVat, ...], Field(max_length=20)] = ()
     """Reductant, alkali, bran."""
+    spent_min: Minutes | None = None
+    """Minutes of work that were noted for the vat itself: setting, warming, feeding it."""
+    dipped_frac: Annotated[float, Field(ge=0, le=1)] | None = None
+    """The piece's share of those: of all kilograms that were dipped in the vat, each as often as it went in."""
+
+    def __post_init__(self) -> None:
+        if self.spent_min is not None and self.dipped_frac is None:
+            raise InputError(
+                where="dipped_frac", what="work at the vat was noted and the piece's share of it is missing",
+                right="give the piece's share of all that was dipped in it, by kilograms and dips",
+            )  # fmt: skip
+
+    @property
+    def shared_min(self) -> float | None:
+        """The piece's minutes of the work at the vat; None where none was noted."""
+        return None if self.spent_min is None or self.dipped_frac is None else self.spent_min * self.dipped_frac
 
 
 @record
@@ -79,7 +96,7 @@ class ClothCostRecord:
     """What an hour of work is to be paid; left out: hours are told, and not counted as money."""
     vats: Annotated[tuple[VatShare, ...], Field(min_length=1, max_length=20)]
     """The vats that it was dipped in."""
-    spent_min: Annotated[float, Field(ge=0, le=1_000_000)] | None = None
+    spent_min: Minutes | None = None
     """Minutes of work on it that were noted: scour, dips, finish; left out: none was, and none is guessed."""
     spent_off_frac: Off = 0.1
     """How far they may be off, as a share."""
@@ -114,7 +131,9 @@ class ClothCostAnswer:
     blue_g: Band
     """Pure indigo that it took from its vats."""
     work_h: Band | None = None
-    """Hours of work on it; absent where none was noted."""
+    """Hours of work on it, with its share of the work at its vats; absent where none was noted."""
+    vats_work_h: Band | None = None
+    """Of those its share of the work at its vats; absent where none was noted there."""
     parts: tuple[ClothCostPart, ...]
     """Where the money goes, the largest first."""
     most: ClothItem | None = None

@@ -16,7 +16,7 @@ from django.utils.translation import ngettext
 from bluewright.journal.bridge.swatches import lab
 from bluewright.journal.models import Dip, HomeTest, Photo, Piece, Swatch
 from bluewright.journal.queries.history import Step
-from bluewright.journal.queries.pieces import dips_of
+from bluewright.journal.queries.pieces import dips_of, stage_of
 from bluewright.science.base.bands import NINETY_Z, Band
 from bluewright.science.colour.hues import hue_of, shade_of
 from bluewright.science.dyeing.gain import Gain, gain
@@ -75,6 +75,8 @@ class PiecePage:
 
     row: PieceRow
     next: NextThing | None
+    undyed: bool
+    """It was in no vat yet and is not finished: the jars can be asked for it."""
     expected: Expected | None
     """What it is likely to come to; None without a vat to dye it in."""
     figures: tuple[tuple[str, str], ...]
@@ -121,6 +123,7 @@ def piece_page(
     return PiecePage(
         row=piece_row(row, now),
         next=next_thing(row, now),
+        undyed=stage_of(row) in {"begun", "scoured"},
         expected=expected(row, now),
         figures=tuple(figures(row)),
         ground=ground(row),

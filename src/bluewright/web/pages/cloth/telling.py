@@ -26,8 +26,8 @@ def told_story(request: HttpRequest, garden: Garden, key: UUID, *, printed: bool
     chosen = next((one for one in pictures if str(one.pk) == request.GET.get("photo")), None)
     way = reverse("cloth.story", kwargs={"key": key})
     jpeg = b""
-    if printed and chosen is not None and store.path(chosen, "320").exists():
-        jpeg = store.path(chosen, "320").read_bytes()
+    if printed and chosen is not None and store.path(chosen, "1600").exists():
+        jpeg = store.path(chosen, "1600").read_bytes()
     return story_page(
         row, thread=thread, alkalis=parts_of(thread.batches), photos=pictures, chosen=chosen,
         address=urljoin(settings.DOOR or request.build_absolute_uri("/"), way), in_house=bool(settings.DOOR),

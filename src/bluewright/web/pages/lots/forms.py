@@ -28,7 +28,7 @@ class LotsForm(forms.Form):
     job = forms.ChoiceField(required=False, label=gettext_lazy("For what"))
     pure_g = DecimalField(
         required=False, min_value=0.01, max_value=1_000_000, label=gettext_lazy("Pure indigo that it needs, g"),
-        help_text=gettext_lazy("On the cloth, loose, and for the strength of the vat. Left out: what the want needs."),
+        help_text=gettext_lazy("On the cloth, loose, and for the strength of the vat. Left out: what the job needs."),
     )  # fmt: skip
     volume = MeasureField(
         kind="volume_l", low=0.1, high=10_000, label=gettext_lazy("Vat that it goes into"),
@@ -52,13 +52,9 @@ class LotsForm(forms.Form):
         super().__init__(*args, **options)
         self.jobs = {one.key: one for one in jobs}
         job: Any = self.fields["job"]
-        said = _("%(name)s: %(grams)s g")
-        job.choices = [
-            ("", _("grams that are typed")),
-            *((key, said % {"name": one.name, "grams": by_scale(one.pure_g)}) for key, one in self.jobs.items()),
-        ]
+        job.choices = [("", _("grams that are typed")), *((key, _said(one)) for key, one in self.jobs.items())]
         own: Any = self.fields
-        own["fibre"].choices = [("", _("that of the want, or told later")), *choices(FIBRES)]
+        own["fibre"].choices = [("", _("that of the job, or told later")), *choices(FIBRES)]
         own["kind"].choices = [("", _("the usual one for the fibre")), *choices(KINDS)]
         volume: Any = self.fields["volume"]
         volume.system = garden.system
@@ -67,13 +63,13 @@ class LotsForm(forms.Form):
         """A job needs grams; the order of age leaves no choice of purity."""
         found = super().clean() or {}
         if not found.get("job") and not found.get("pure_g") and "pure_g" not in self.errors:
-            self.add_error("pure_g", _("Say how much pure indigo it needs, or choose a want."))
+            self.add_error("pure_g", _("Say how much pure indigo it needs, or choose a job."))
         if found.get("oldest_first") and found.get("purity_pct"):
             self.add_error("purity_pct", _("The order of age leaves no choice of purity: leave one of them out."))
         return found
 
     def needs_g(self) -> float:
-        """Pure indigo of the job of a valid form: what was typed, else what the want needs."""
+        """Pure indigo of the job of a valid form: what was typed, else what the job needs."""
         typed: float | None = self.cleaned_data["pure_g"]
         return typed or self.jobs[self.cleaned_data["job"]].pure_g
 
@@ -88,3 +84,13 @@ class LotsForm(forms.Form):
         """What the job is called."""
         job = self.jobs.get(self.cleaned_data["job"])
         return "" if job is None else job.name
+
+
+def _said(job: Job) -> str:
+    """A job in the list of choices; of a piece by what its depth is judged."""
+    told = {"name": job.name, "grams": by_scale(job.pure_g), "like": job.like}
+    if not job.piece:
+        return _("%(name)s: %(grams)s g") % told
+    if job.like:
+        return _("%(name)s, like %(like)s: %(grams)s g") % told
+    return _("%(name)s, if of medium depth: %(grams)s g") % told

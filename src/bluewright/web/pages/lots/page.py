@@ -66,9 +66,10 @@ def lots_page(
 
 
 def _all_jobs(shelf: Shelf, jobs: Sequence[Job]) -> str:
-    if not jobs:
+    wanted = [job.pure_g for job in jobs if not job.piece]
+    if not wanted:
         return ""
-    held, need = sum(jar.mass_g * jar.purity_frac for jar in shelf.known), sum(job.pure_g for job in jobs)
+    held, need = sum(jar.mass_g * jar.purity_frac for jar in shelf.known), sum(wanted)
     told = {"held": by_scale(held), "need": by_scale(need), "short": by_scale(max(need - held, 0.0))}
     if need > held:
         return (
