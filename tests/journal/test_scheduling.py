@@ -55,6 +55,17 @@ def test_two_beds_of_one_name_are_told_apart_and_one_without_area_is_left_out(ga
     assert found.left_out == ("Nook",)
 
 
+def test_a_bed_that_is_still_to_be_sown_is_planned_from_its_day_and_one_that_stands_is_not(garden: Garden) -> None:
+    stands = garden.beds.order_by("made_at")[0]
+    cast.a_season(garden)
+    nook = cast.a_bed(garden, name="Nook")
+    for bed in (stands, nook):
+        cast.a_bed_look(bed, days_ago=-30, began="planted")
+    beds = {bed.id: bed for bed in scheduling.season_of(garden, today=cast.a_day()).record.beds}
+    assert (beds["Nook"].start, beds["Nook"].began) == ("planted", cast.a_day(-30))
+    assert (beds[stands.name].start, beds[stands.name].began) == ("sown", cast.a_day(70))
+
+
 @pytest.mark.parametrize("missing", ["limits", "garden", "beds"])
 def test_what_is_missing_is_said(garden: Garden, missing: str) -> None:
     if missing != "limits":

@@ -44,6 +44,14 @@ def test_the_beginning_of_a_season_is_enough_and_counts(client: Client, garden: 
     assert page.looks[0].said == "It was planted out"
 
 
+def test_a_sowing_to_come_is_written_down_and_said_to_be_so(client: Client, bed: Bed) -> None:
+    typed = {"began": "sown", "day": cast.a_day(-30).isoformat()}
+    client.post(url("growing.look", key=bed.pk), typed)
+    assert BedLook.objects.filter(bed=bed, day=cast.a_day(-30), began="sown").exists()
+    rows = client.get(url("growing.show", key=bed.pk)).context["page"].looks
+    assert any(row.said.startswith("Still to come: ") for row in rows)
+
+
 def test_the_same_form_sent_twice_is_one_look(client: Client, bed: Bed) -> None:
     html = client.get(url("growing.show", key=bed.pk)).content.decode()
     once = html.split('name="once" value="')[1].split('"')[0]
@@ -65,6 +73,8 @@ def test_the_same_form_sent_twice_is_one_look(client: Client, bed: Bed) -> None:
         ({"spotted": "0 120"}, "spotted", "from 0 to 100"),
         ({"spotted": "1 " * 400}, "spotted", "At most 300"),
         ({"eaten": "5", "day": "2999-01-01"}, "day", "still to come"),
+        ({"began": "sown", "eaten": "5", "day": cast.a_day(-30).isoformat()}, "day", "still to come"),
+        ({"began": "sown", "day": "2999-01-01"}, "day", "more than a year"),
         ({"eaten": "5", "cause": "elves"}, "cause", "elves"),
     ],
 )

@@ -13,7 +13,7 @@ import numpy as np
 
 from bluewright.journal.bridge.learned import blue_of
 from bluewright.journal.bridge.watering import climate_of, days_of
-from bluewright.journal.models import Bed, BedLook
+from bluewright.journal.models import Bed, BedLook, Garden
 from bluewright.journal.queries import growing as queries
 from bluewright.journal.queries import weather
 from bluewright.science.bed.disease import disease
@@ -63,6 +63,10 @@ class Grew:
             for day, kg, timing in self.cuts[:MOST_CUTS]
         )
 
+    def over(self, bed: Bed) -> Season:
+        """The same as a season that is over; it has cuts."""
+        return Season(start=_word(self.start), began=self.began, cuts=self.made(bed))
+
 
 def growth_record(bed: Bed, *, today: date) -> GrowthRecord | None:
     """The record of a bed's growth as it stands; None while its season's beginning or the garden's place is not known.
@@ -72,10 +76,8 @@ def growth_record(bed: Bed, *, today: date) -> GrowthRecord | None:
     garden, seasons = bed.garden, seasons_of(bed, today=today)
     if garden.latitude_deg is None or not seasons or (today - seasons[-1].last).days >= NEW_SEASON_D * 2:
         return None
-    now, earlier = seasons[-1], [one for one in seasons[:-1] if one.cuts][-MOST_EARLIER:]
+    now, earlier = seasons[-1], _with_cuts(seasons[:-1])
     first = min(one.first for one in [*earlier, now])
-    last = today + timedelta(days=AHEAD_D)
-    first = max(first, today - timedelta(days=2 * LONGEST_D))
     return GrowthRecord(
         id=bed.name,
         plant=_word(bed.plant),
@@ -86,15 +88,50 @@ def growth_record(bed: Bed, *, today: date) -> GrowthRecord | None:
         lengths=_lengths(bed, since=now.first, today=today),
         blue=blue_of(garden, plant=bed.plant, on=today, bed=bed.pk),
         spotted_frac=_spotted_frac(bed, since=now.last, today=today),
-        earlier=tuple(Season(start=_word(one.start), began=one.began, cuts=one.made(bed)) for one in earlier),
+        earlier=tuple(one.over(bed) for one in earlier),
         bed_m2=bed.area_m2,
-        weather=Weather(
-            latitude_deg=garden.latitude_deg,
-            altitude_m=garden.altitude_m or 0.0,
-            normals=climate_of(garden),
-            days=days_of(weather.air(garden, first=first, last=last), [], today=today),
-        ),
+        weather=weather_since(garden, first, today=today),
     )
+
+
+def weather_since(garden: Garden, first: date, *, today: date) -> Weather:
+    """The place, its climate and its temperatures from a day on, of the last two years at most. The garden has a
+    latitude."""
+    assert garden.latitude_deg is not None  # the caller asked
+    last, first = today + timedelta(days=AHEAD_D), max(first, today - timedelta(days=2 * LONGEST_D))
+    return Weather(
+        latitude_deg=garden.latitude_deg,
+        altitude_m=garden.altitude_m or 0.0,
+        normals=climate_of(garden),
+        days=days_of(weather.air(garden, first=first, last=last), [], today=today),
+    )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Coming:
+    """A season that a look says is still to begin."""
+
+    start: str
+    began: date
+    earlier: tuple[Season, ...]
+    """Those before it, the present one too."""
+
+
+def coming(bed: Bed, *, today: date) -> Coming | None:
+    """The season that is to begin in a bed, once the present one gives no cut any more; None without a day for it."""
+    begins = next((look for look in queries.looks(bed) if look.began and look.day > today), None)
+    if begins is None:
+        return None
+    now = growth_of(bed, today=today)
+    if now is not None and now.in_season_chance >= LIKELY_CHANCE:
+        return None
+    earlier = tuple(one.over(bed) for one in _with_cuts(seasons_of(bed, today=today)))
+    return Coming(start=begins.began, began=begins.day, earlier=earlier)
+
+
+def _with_cuts(seasons: Sequence[Grew]) -> list[Grew]:
+    """The latest seasons that teach something."""
+    return [one for one in seasons if one.cuts][-MOST_EARLIER:]
 
 
 def _lengths(bed: Bed, *, since: date, today: date) -> tuple[LongestLeaves, ...]:

@@ -13,8 +13,8 @@ from django.utils import timezone
 
 from bluewright.journal.actions.keeping import keep
 from bluewright.journal.bridge import calls, planning
-from bluewright.journal.bridge.growing import growth_record
-from bluewright.journal.bridge.learned import taught
+from bluewright.journal.bridge.growing import coming, growth_record, weather_since
+from bluewright.journal.bridge.learned import blue_of, taught
 from bluewright.journal.bridge.steeps import steep_record
 from bluewright.journal.models import AirTemp, Bed, Change, Garden, Limits, Schedule, Steep, TubTemp
 from bluewright.journal.queries import plan, tubs
@@ -22,6 +22,7 @@ from bluewright.journal.queries import schedules as queries
 from bluewright.science.base.errors import BluewrightError, InputError
 from bluewright.science.base.records import LEAST, dump, read
 from bluewright.science.bed.growth_record import GrowthRecord
+from bluewright.science.media.weather.record import Weather
 from bluewright.science.season.answer import PlannedCut, SeasonAnswer
 from bluewright.science.season.record import (
     MOST_DAYS,
@@ -98,7 +99,7 @@ def season_of(garden: Garden, *, today: date) -> Season:
         running=_running(garden, limits, today=today, former=None if former is None else answer_of(former)),
         drying_now=_drying(garden, limits, today=today),
         former=() if former is None else _former(former, beds=keys, today=today),
-        weather=max((one.weather for one in grown), key=lambda weather: len(weather.days)),
+        weather=max(grown, key=lambda weather: len(weather.days)),
         limit_s=LIMIT_S,
     )
     return Season(record=record, beds=keys, left_out=tuple(left_out))
@@ -192,29 +193,57 @@ def _let_go(garden: Garden) -> None:
 
 def _beds(
     garden: Garden, *, today: date, last: date
-) -> tuple[list[SeasonBed], dict[str, str], list[GrowthRecord], list[str]]:
-    """Beds whose season is known, their keys, the records of their growth, and names of those left out."""
-    found, keys, grown, left_out = list[SeasonBed](), dict[str, str](), list[GrowthRecord](), list[str]()
+) -> tuple[list[SeasonBed], dict[str, str], list[Weather], list[str]]:
+    """Beds whose season is known, their keys, the weather of each, and names of those left out."""
+    found, keys, weathers, left_out = list[SeasonBed](), dict[str, str](), list[Weather](), list[str]()
     for bed in Bed.objects.filter(garden=garden).select_related("garden"):
-        record = _growth(bed, today=today)
-        if record is None or bed.area_m2 is None or record.since > last:
+        name = bed.name if bed.name not in keys else f"{bed.name} ({len(keys) + 1})"
+        one = _coming(bed, name, today=today, last=last) or _standing(bed, name, today=today, last=last)
+        if one is None:
             left_out.append(bed.name)
             continue
-        name = bed.name if bed.name not in keys else f"{bed.name} ({len(keys) + 1})"
         keys[name] = str(bed.pk)
-        grown.append(record)
-        found.append(
-            SeasonBed(
-                id=name, plant=record.plant, area_m2=bed.area_m2, start=record.start, began=record.began,
-                cuts=record.cuts, lengths=record.lengths, blue=record.blue, earlier=record.earlier,
-                most_cuts=_most_cuts(len(record.cuts)),
-            )
-        )  # fmt: skip
-    return found, keys, grown, left_out
+        found.append(one[0])
+        weathers.append(one[1])
+    return found, keys, weathers, left_out
 
 
-def _most_cuts(done: int) -> int | None:
-    """Cuts of the whole season; None where the record takes no more, so that the usual number holds."""
+def _standing(bed: Bed, name: str, *, today: date, last: date) -> tuple[SeasonBed, Weather] | None:
+    """A bed in its present season, with its weather; None where area or beginning are not known, or come too late."""
+    record = _growth(bed, today=today)
+    if record is None or bed.area_m2 is None or record.since > last:
+        return None
+    told = SeasonBed(
+        id=name, plant=record.plant, area_m2=bed.area_m2, start=record.start, began=record.began, cuts=record.cuts,
+        lengths=record.lengths, blue=record.blue, earlier=record.earlier,
+        most_cuts=_most_cuts(record.plant, record.start, done=len(record.cuts)),
+    )  # fmt: skip
+    return told, record.weather
+
+
+def _coming(bed: Bed, name: str, *, today: date, last: date) -> tuple[SeasonBed, Weather] | None:
+    """A bed whose next season has its day already, once the present one gives no more."""
+    try:
+        season = coming(bed, today=today)
+    except BluewrightError:
+        return None
+    if season is None or bed.area_m2 is None or season.began > last:
+        return None
+    told = SeasonBed(
+        id=name, plant=_word(bed.plant), area_m2=bed.area_m2, start=_word(season.start), began=season.began,
+        blue=blue_of(bed.garden, plant=bed.plant, on=today, bed=bed.pk), earlier=season.earlier,
+        most_cuts=_most_cuts(bed.plant, season.start, done=0),
+    )  # fmt: skip
+    return told, weather_since(bed.garden, today, today=today)
+
+
+def _most_cuts(plant: str, start: str, *, done: int) -> int | None:
+    """Cuts of the whole season; None where the record takes no more, so that the usual number holds.
+
+    Woad that stood over winter is cut once, before its stems rise.
+    """
+    if plant == "woad" and start == "overwintered":
+        return max(done, planning.SECOND_YEAR_CUTS)
     most = done + planning.cuts_left(done)
     return most if most <= MOST_DONE else None
 

@@ -255,6 +255,11 @@ ASSAYS: Final = (("Jar 2", "spectrum", 11), ("Jar 2", "dyeing", 9), ("Jar 5", "d
 
 PLANNED_D: Final = 120
 """Days that the schedule looks ahead."""
+COMING: Final = (("Long bed", "sown", 4, 5), ("Under the hedge", "overwintered", 3, 5), ("Corner", "planted", 5, 25))
+"""How and on which day of the year each bed begins anew; it is written down once that is not far off."""
+COMING_D: Final = 200
+SEASON_ENDS: Final = (10, 20)
+"""Month and day to which a schedule goes that was made in winter."""
 LIMITS: Final[dict[str, Any]] = {
     "tubs": [{"volume_l": 60.0, "typed": "60 L", "count": 3}, {"volume_l": 30.0, "typed": "30 L", "count": 1}],
     "free_h": [0.0, 0.0, 2.0, 0.0, 2.0, 6.0, 5.0],
@@ -269,6 +274,8 @@ WANTS: Final[tuple[tuple[int | None, dict[str, Any]], ...]] = (
     (None, {"what": "pigment", "name": "A jar for the market", "mass_g": 15.0, "mass_typed": "15 g"}),
 )  # fmt: skip
 """What is wanted, and in how many days from now; without a day, some time."""
+FROM_SOWING_D: Final = 80
+"""In winter those days count from so many days after the coming sowing: nothing grows before."""
 BASIS: Final[dict[str, Any]] = {
     "plant": "woad", "vat_l": 20.0, "vat_typed": "20 L", "tub_l": 40.0, "tub_typed": "40 L", "width_m": 1.2,
     "width_typed": "1.2 m",

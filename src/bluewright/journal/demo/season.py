@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from datetime import datetime, timedelta
+from datetime import date, datetime, timedelta
 from typing import Any, Final
 from zoneinfo import ZoneInfo
 
@@ -117,7 +117,7 @@ class _Season:
         for name, days_ago, seen in plan.LOOKS:
             day = (self.now - timedelta(days=days_ago)).date()
             keep(BedLook(bed=self.beds[name], day=day, **seen), by=self.by)
-        self._wanted()
+        self._wanted(self._coming())
         self._beside(work.jars)
         return self.garden
 
@@ -147,13 +147,27 @@ class _Season:
         own_rng = np.random.default_rng(SEED + 1)
         write_trials(self.garden, tub=self.tubs["16"].steep, now=self.now, by=self.by, rng=own_rng)
 
-    def _wanted(self) -> None:
+    def _coming(self) -> date | None:
+        """Write down when beds begin anew, in winter and spring; the day of the first sowing that is still to come."""
+        today, sown = self.now.date(), None
+        for name, began, month, day in plan.COMING:
+            on = date(today.year, month, day)
+            on = on if on > today else on.replace(year=today.year + 1)
+            if (on - today).days <= plan.COMING_D:
+                keep(BedLook(bed=self.beds[name], day=on, began=began), by=self.by)
+                sown = on if began == "sown" else sown
+        return sown
+
+    def _wanted(self, sown: date | None) -> None:
         """What is wanted, how the garden works, and what its schedule keeps to; it is reckoned when it is asked for."""
+        today = self.now.date()
+        since = today if sown is None else sown + timedelta(days=plan.FROM_SOWING_D)
         for days_ahead, wanted in plan.WANTS:
-            by_day = None if days_ahead is None else (self.now + timedelta(days=days_ahead)).date()
+            by_day = None if days_ahead is None else since + timedelta(days=days_ahead)
             keep(Want(garden=self.garden, by_day=by_day, **wanted), by=self.by)
         keep(PlanBasis(garden=self.garden, **plan.BASIS), by=self.by)
-        last = (self.now + timedelta(days=plan.PLANNED_D)).date()
+        month, day = plan.SEASON_ENDS
+        last = today + timedelta(days=plan.PLANNED_D) if sown is None else date(sown.year, month, day)
         keep(Limits(garden=self.garden, last_day=last, **plan.LIMITS), by=self.by)
 
     def _beds(self) -> None:

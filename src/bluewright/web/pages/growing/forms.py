@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from typing import Any, Final
 
 from django import forms
+from django.utils import timezone
 from django.utils.translation import gettext as _
 from django.utils.translation import gettext_lazy
 
@@ -14,10 +15,12 @@ from bluewright.journal.models import Bed, BedLook
 from bluewright.journal.models.bed_look import CAUSES, STARTS
 from bluewright.science.base.measures import System
 from bluewright.web.pages.bench.inputs import SeriesField
-from bluewright.web.ui.typed import CM_OR_IN, DayField, MeasureField, not_a_day_to_come
+from bluewright.web.ui.typed import CM_OR_IN, DayField, MeasureField
 
 NOTHING: Final = [("", gettext_lazy("nothing"))]
 NOT_KNOWN: Final = [("", gettext_lazy("not known"))]
+MOST_AHEAD_D: Final = 366
+"""A sowing is planned at most so many days ahead."""
 MOST_PLANTS: Final = 10_000
 MOST_ROWS: Final = 300
 MOST_PLANTS_MARKED: Final = 100
@@ -112,7 +115,10 @@ class LookForm(forms.Form):
         choices=[*NOT_KNOWN, *CAUSES], required=False, label=gettext_lazy("What spots or eats them")
     )
     began = forms.ChoiceField(choices=[*NOTHING, *STARTS], required=False, label=gettext_lazy("What began on that day"))
-    day = DayField(label=gettext_lazy("When"), validators=[not_a_day_to_come])
+    day = DayField(
+        label=gettext_lazy("When"),
+        help_text=gettext_lazy("A day to come too, where a bed is to be sown or planted: the schedule then plans it."),
+    )  # fmt: skip
 
     def __init__(self, *args: Any, bed: Bed, **options: Any) -> None:
         super().__init__(*args, **options)
@@ -125,7 +131,13 @@ class LookForm(forms.Form):
         found = super().clean() or {}
         if self.errors:
             return found
-        if not any(found.get(name) for name in ("counts", "longest", "spotted", "eaten", "began")):
+        seen = any(found.get(name) for name in ("counts", "longest", "spotted", "eaten"))
+        ahead_d = (found["day"] - timezone.localdate()).days
+        if ahead_d > 0 and (seen or not found.get("began")):
+            self.add_error("day", _("This day is still to come."))
+        if ahead_d > MOST_AHEAD_D:
+            self.add_error("day", _("That is more than a year from now."))
+        if not seen and not found.get("began"):
             raise forms.ValidationError(_("Say what was counted, measured, scored, or begun."))
         if found.get("counts") and not found.get("frame"):
             self.add_error("frame", _("How large was the frame?"))

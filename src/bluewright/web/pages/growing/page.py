@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from datetime import date
 from typing import Final
 
+from django.utils import timezone
 from django.utils.translation import gettext as _
 
 from bluewright.charts.disease_chart import disease_chart, key_drawing
@@ -130,6 +131,8 @@ def _damage(look: BedLook, leaf_kg: float | None) -> Answered | None:
 
 def _row(row: BedLook) -> LookRow:
     told = [str(dict(STARTS)[row.began])] if row.began else []
+    if row.day > timezone.localdate():
+        told = [_("still to come: %(what)s") % {"what": what} for what in told]
     if row.counts:
         counted = {"counts": row.counts, "frame": row.frame_typed}
         told.append(_("plants in frames of %(frame)s: %(counts)s") % counted)
