@@ -15,6 +15,7 @@ from typing import Final
 
 import numpy as np
 
+from bluewright.science.base.bands import NINETY_Z
 from bluewright.science.base.sourced import Floats
 from bluewright.science.bed.growth import Warmth
 from bluewright.science.media.basket import Plant
@@ -166,7 +167,7 @@ def busy_until(best_d: Floats, fill: int, clash_chance: float | None, strain: in
     return max(strain, fill + int(np.ceil(np.quantile(best_d, 1 - clash_chance))))
 
 
-def two_sided(score: Floats, *, p5: float, p50: float, p95: float) -> Floats:
+def two_sided(z: Floats, *, p5: float, p50: float, p95: float) -> Floats:
     """Values at normal scores, whose logarithm is normal either side of the middle, through three points of a band."""
-    side = np.where(score > 0, np.log(p95 / p50), np.log(p50 / p5))
-    return np.asarray(p50 * np.exp(score / NormalDist().inv_cdf(0.95) * side))
+    side = np.where(z > 0, np.log(p95 / p50), np.log(p50 / p5))
+    return np.asarray(p50 * np.exp(z / NINETY_Z * side))
