@@ -56,6 +56,8 @@ class Tub:
     """Its true scores, by `NAMES`; only of the model's law."""
     of_garden: Floats | None = None
     """What of them its garden, bed, vessel and year make: all that any memory could know."""
+    own: Floats | None = None
+    """Variances by `NAMES` of what is this batch's alone."""
     garden_log_g: float | None = None
     """Of the other law: ln grams that its garden gives on the mean at the hour at which it was strained."""
 
@@ -85,7 +87,9 @@ class ModelGarden:
         )  # fmt: skip
         keys = keys_of(done.batch)
         parts = sum((self.truth.parts[g] for g in keys.items() if g in self.truth.parts), np.zeros(len(NAMES)))
-        return Tub(done.batch, done.share, done.peak_h, scores=done.truth, of_garden=np.asarray(parts))
+        return Tub(
+            done.batch, done.share, done.peak_h, scores=done.truth, of_garden=np.asarray(parts), own=self.truth.own
+        )
 
 
 class OtherLaw:

@@ -21,7 +21,7 @@ from bluewright.science.memory.garden import (
     learned,
     read_batches,
 )
-from bluewright.science.memory.joining import keys_of
+from bluewright.science.memory.joining import keys_of, next_keys
 from bluewright.science.memory.record import GardenAnswer, GardenRecord
 from bluewright.science.memory.told import Told
 from bluewright.science.steep.record import SteepRecord
@@ -128,6 +128,19 @@ def test_plans_and_beds_draw_from_the_same_belief(made: Learned, found: GardenAn
     keys = keys_of(made.last)
     elsewhere = blue_of(made, "woad", {**keys, "bed": "never picked"})
     assert elsewhere.garden_log_sd > blue_of(made, "woad", keys).garden_log_sd
+
+
+def test_of_speed_and_signs_the_call_takes_a_mixture_with_the_prior_and_of_the_leaf_what_was_learned(
+    made: Learned, found: GardenAnswer
+) -> None:
+    """By hand: N(m, s) in the share t, else N(0, 1), has mean t m and variance t s + 1 - t + t (1 - t) m^2."""
+    keys, names = next_keys(made.record.for_next, last=made.last), made.layout.names
+    mean, covariance = made.belief.of(keys)
+    for name, t in (("kill_25c_per_h", 0.8), ("limpness", 0.8), ("content_mmol_per_kg", 1.0)):
+        k = names.index(name)
+        m, s = float(mean[k]), float(covariance[k, k])
+        assert found.garden.moves[name].centre_z == pytest.approx(t * m, rel=1e-4)
+        assert found.garden.moves[name].spread_z ** 2 == pytest.approx(t * s + 1 - t + t * (1 - t) * m**2, rel=1e-3)
 
 
 def test_a_hand_or_instrument_far_off_is_told_as_hardly_known_and_the_call_still_comes(made: Learned) -> None:

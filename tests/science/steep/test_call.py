@@ -127,6 +127,17 @@ def test_the_curve_is_a_band_from_nothing_to_past_the_window() -> None:
     assert [p.time for p in found.curve] == [p.time for p in found.temp_curve_c]
 
 
+def test_the_best_of_a_slow_tub_is_foretold_beyond_the_usual_hours_and_drawn_to_there() -> None:
+    """Crisp and pale after two and a half days: leaf that dies slowly has its best at up to twice the usual hour."""
+    fresh = {"limpness": 0, "blue_cast": 0, "bubbles": 0, "alkali_green": 1}
+    slow = ask(400, now=later(60), readings=[{"time": later(h), "signs": fresh} for h in (30, 60)])
+    ends_h = (slow.curve[-1].time - START) / timedelta(hours=1)
+    assert slow.best_h.p50 > 120
+    assert slow.best_h.p95 > 1.5 * slow.best_h.p50  # not cut off where the hours of a usual tub end
+    assert slow.best_h.p95 < 0.9 * ends_h
+    assert (ask(400).curve[-1].time - START) / timedelta(hours=1) < 150
+
+
 def test_the_next_reading_is_never_one_just_taken_and_never_worth_less_than_nothing() -> None:
     signs = {"bubbles": 1, "limpness": 1}
     found = ask(readings=[{"time": EXAMPLE["now"], "signs": signs, "ph": 6.5}])

@@ -187,7 +187,7 @@ def beginning(prior: Prepared, plant: Plant, keys: Keys) -> Garden:
 
 
 def garden_of(belief: Belief, plant: Plant, keys: Keys) -> Garden:
-    """What is believed of a batch with these keys, as the steep takes it: of speed and signs with half trust."""
+    """What is believed of a batch with these keys, as the steep takes it: of speed and signs not with full trust."""
     mean, covariance = _moderated(belief, keys)
     wanted = [belief.layout.names.index(name) for name in learnable(plant)]
     spread = np.sqrt(np.diag(covariance)[wanted])

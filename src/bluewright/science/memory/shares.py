@@ -54,9 +54,9 @@ SCATTER_LOG_SD: Final = Sourced(
     note="log-sd of how much more or less than usual the batches of one garden scatter",
 )  # fmt: skip
 TRUSTED_FRAC: Final = Sourced(
-    value=0.5, unit="1", source="common-practice", low=0.25, high=1.0, grade="guess",
+    value=0.8, unit="1", source="common-practice", low=0.5, high=1.0, grade="guess",
     note="how far the strain call trusts what was taught of speed and signs, since the model may be wrong alike each "
-    "time; in simulated gardens that do not obey it full trust cost more than half, and neither gained for sure",
+    "time in ways that no simulated garden shows; those foretell the looks at their next tub the better the more it is",
 )  # fmt: skip
 SCATTERS: Final = (0.5, 0.71, 1.0, 1.41, 2.0)
 """Factors on the batches' scatter that are weighed against each other: never nought."""

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from datetime import datetime
+from typing import Final
 
 import numpy as np
 
@@ -19,6 +20,8 @@ from bluewright.science.steep.record import SteepRecord
 from bluewright.science.steep.setting import TempPaths, setting
 
 CURVE_POINTS = 72
+DRAWN_ON: Final = 1.25
+"""Curves end so much after now, the window and the hour by which nineteen in twenty members are at their best."""
 SHOWN_READINGS = 5
 
 
@@ -48,6 +51,8 @@ def answer(ensemble: Ensemble) -> SteepAnswer:
     grams = _grams_per_mmol_per_l(ensemble)
     now = ensemble.setting.row(record.now)
     opens, closes = window_h(view)
+    best_h = quantiles(view.peak_h, [0.95], weights=weights)
+    drawn = view.hours <= DRAWN_ON * max(float(best_h[0]), closes, ensemble.setting.hour(record.now))
     return SteepAnswer(
         id=record.id,
         advice=decision.advice,
@@ -67,9 +72,9 @@ def answer(ensemble: Ensemble) -> SteepAnswer:
             NextReading(reading=name, expected_gain_frac=significant(worth, 3))
             for name, worth in worths(ensemble, course, decision)[:SHOWN_READINGS]
         ),
-        curve=_curve(record, course.hours, course.recoverable_mmol_per_l * grams, weights),
-        share_curve_frac=_curve(record, course.hours, view.share_frac, weights),
-        temp_curve_c=_curve(record, course.hours, course.temp_c, weights),
+        curve=_curve(record, course.hours[drawn], course.recoverable_mmol_per_l * grams, weights),
+        share_curve_frac=_curve(record, course.hours[drawn], view.share_frac, weights),
+        temp_curve_c=_curve(record, course.hours[drawn], course.temp_c, weights),
         ess=significant(ensemble.population.ess),
         basis="readings" if record.readings else "garden" if record.garden else "prior",
         inputs=record,
@@ -101,7 +106,7 @@ def _options(record: SteepRecord, decision: Decision, weights: Floats) -> tuple[
 
 
 def _curve(record: SteepRecord, hours: Floats, values: Floats, weights: Floats) -> tuple[BandAtTime, ...]:
-    """The band of `values` (t, n) at about `CURVE_POINTS` even times of the grid."""
+    """The band of `values` (t, n) at about `CURVE_POINTS` even times of the grid's first `hours`."""
     rows = np.unique(np.searchsorted(hours, np.linspace(0, hours[-1], CURVE_POINTS)).clip(0, len(hours) - 1))
     low, mid, high = quantiles(values[rows].T, [0.05, 0.5, 0.95], weights=weights)
     return tuple(

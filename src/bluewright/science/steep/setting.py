@@ -33,6 +33,10 @@ WAYS: Final = 8
 WAY_DRAWS: Final = 600
 MOST_H: Final = 90 * 24.0
 SPAN_STEPS: Final = 200
+LATE_PEAKS: Final = 2.5
+"""So many times the rough hour of the peak the grid goes on beyond what it follows closely ..."""
+STEP_GROWTH: Final = 1.1
+"""... by steps each so many times the one before."""
 FIRST_SPAN_H: Final[dict[Method, float]] = {"cold": 288.0, "warm": 72.0, "hot": 3.0}
 """How far temperatures are drawn at first: long enough for all but the slowest steeps of each method."""
 
@@ -150,7 +154,8 @@ def setting(record: SteepRecord, *, content: Prior, temp_paths: TempPaths, draws
 
     `draws` paths of temperature are drawn over an even span of days (hours for a hot steep); a single member at the
     priors' centres shows when the peak is about due, and the time grid follows it: steps of a forty-fifth of that,
-    closer at the start, to well past the peak and past the present moment. A span that proves too short is doubled.
+    closer at the start, to well past the peak and past the present moment; from there on ever wider, so that the best
+    of a slow tub is not cut off. A span that proves too short is doubled.
     """
     priors = priors_of(record.plant) | {CONTENT_NAME: content}
     now_h = (record.now - record.started).total_seconds() / 3600
@@ -211,12 +216,14 @@ def _taught(made: Setting) -> Setting:
 
 def _grid(record: SteepRecord, peak_h: float) -> Floats:
     now_h = (record.now - record.started).total_seconds() / 3600
-    end_h = max(2.2 * peak_h, now_h + 0.7 * peak_h)
-    step_h = max(min(peak_h / 45, 2.0), end_h / 260)
+    near_h = max(2.2 * peak_h, now_h + 0.7 * peak_h)
+    step_h = max(min(peak_h / 45, 2.0), near_h / 260)
     early = step_h * np.array([0.02, 0.06, 0.15, 0.3, 0.6])
-    even = np.arange(0, end_h + step_h, step_h)
+    even = np.arange(0, near_h + step_h, step_h)
+    wider = np.ceil(np.log1p(LATE_PEAKS * peak_h / step_h * (1 - 1 / STEP_GROWTH)) / np.log(STEP_GROWTH))
+    far = even[-1] + step_h * np.cumsum(STEP_GROWTH ** np.arange(1, wider + 1))
     marks = [now_h, *((r.time - record.started).total_seconds() / 3600 for r in record.readings)]
-    every = np.unique(np.concatenate([early, even, np.asarray(marks)]))
+    every = np.unique(np.concatenate([early, even, far, np.asarray(marks)]))
     gaps = np.diff(every, prepend=-np.inf) > 1e-4 * step_h
     must = np.isin(every, marks)
     return every[gaps | must]
