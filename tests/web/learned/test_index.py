@@ -1,5 +1,6 @@
 """`/learned/`: what the garden's finished batches have taught."""
 
+from collections import OrderedDict
 from datetime import timedelta
 
 import pytest
@@ -8,6 +9,7 @@ from django.test import Client
 from bluewright.journal.bridge import learned
 from bluewright.journal.bridge.steeps import steep_record
 from bluewright.journal.models import Garden
+from bluewright.web.pages.learned import views
 from tests import cast
 from tests.web.checks import only, to_the_start_without_a_garden
 
@@ -44,8 +46,19 @@ def test_a_weighed_jar_teaches_and_the_next_tub_s_call_draws_from_it(client: Cli
     assert learned.taught(plain, tub) is plain
 
 
+def test_while_it_is_reckoned_it_tells_how_far_it_is(
+    client: Client, garden: Garden, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(learned, "_kept", OrderedDict())
+    monkeypatch.setattr(learned, "progress", {garden.pk: (3, 8)})
+    monkeypatch.setattr(views.ASIDE, "ask", lambda *_asked: True)
+    found = client.get(WHERE)
+    assert found.context["page"].state == "It is being reckoned: 3 of 8 tubs are read."
+    assert "Look again" in found.content.decode()
+
+
 def test_the_same_as_json(client: Client, garden: Garden) -> None:
-    assert set(client.get(WHERE, {"as": "json"}).json()) == {"answer", "state", "left_out"}
+    assert set(client.get(WHERE, {"as": "json"}).json()) == {"answer", "state", "reckoning", "left_out"}
 
 
 def test_another_garden_s_rows_stay_there(client: Client, garden: Garden, other_garden: Garden) -> None:

@@ -39,6 +39,8 @@ class LearnedPage:
     answer: Answered | None
     state: str
     """Whether it is being reckoned, or there is nothing to learn from; empty where it is as of now."""
+    reckoning: bool
+    """Whether a later look shows more."""
     left_out: tuple[LeftOutRow, ...]
 
 
@@ -148,6 +150,7 @@ def learned_page(
     return LearnedPage(
         answer=None if found is None or found.answer is None else _answered(_named(found.answer, beds)),
         state=_state(found, fresh=fresh, progress=progress),
+        reckoning=not fresh,
         left_out=tuple(LeftOutRow(key=str(row.pk), said=sentence(_row(row))) for row in rows),
     )
 
@@ -169,9 +172,9 @@ def share_text(given: SharedGarden) -> str:
 def _state(found: Kept | None, *, fresh: bool, progress: tuple[int, int] | None) -> str:
     if progress is not None:
         told = {"read": progress[0], "of": progress[1]}
-        return _("It is being reckoned: %(read)s of %(of)s tubs are read. Look again in a moment.") % told
+        return _("It is being reckoned: %(read)s of %(of)s tubs are read.") % told
     if not fresh:
-        return _("It is being reckoned. Look again in a moment.")
+        return _("It is being reckoned.")
     if found is None or found.answer is None:
         return _("There is nothing to learn from yet: the first strained tub begins it, its weighed jar teaches most.")
     return ""
