@@ -45,5 +45,9 @@ def test_a_closed_tab_and_a_lost_network_cost_nothing(phone: Phone) -> None:
     phone.press("Write it down")
     assert "By the well is written down" in phone.said()
     assert not waits.is_visible()
+    phone.open("/compare/add/")
+    phone.type("ways", "soda ash\nammonia")
+    phone.press("What could it show?")
+    assert not waits.is_visible(), "it was answered, and nothing was to be written"
     phone.open("/beds/add/")
     assert phone.page.locator("[name=name]").input_value() == ""

@@ -41,6 +41,7 @@ def test_what_it_could_show_is_told_before_anything_is_written(client: Client, g
     assert shows.first.startswith("6 pairs: a difference of 25% would show clearly with chance")
     assert not any("envelope" in table.head for table in shows.tables), "no lot is told"
     assert 'name="days" value="6"' in response.content.decode()
+    assert "data-answered" in response.content.decode(), "it was sent, and is no draft that found no answer"
     unchanged()
 
 

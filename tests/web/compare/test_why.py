@@ -13,8 +13,10 @@ pytestmark = pytest.mark.django_db
 def test_it_explains_the_result_once_there_is_one(client: Client, garden: Garden) -> None:
     row = cast.a_trial(garden, open_lots=4, ended_at=cast.moment())
     cast.weighed_by_hand(row, *(1.5 if lot.way == "clean" else 1.0 for lot in row.lots.all()))
-    where = url("compare.why", key=row.pk, figure="against")
-    assert client.get(where).context["page"].figure
+    where = client.get(url("compare.show", key=row.pk)).context["page"].answer.why.to
+    figure = client.get(where).context["page"].figure
+    assert (figure.path, figure.ranged) == ("against.0.ratio_factor", True)
+    assert figure.said.startswith("0.6")
     assert client.get(url("compare.why", key=row.pk, figure="nothing")).status_code == 404
     only(client, where, "get")
 

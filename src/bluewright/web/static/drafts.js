@@ -67,7 +67,8 @@
   if (!form) return;
 
   const draft = read(here);
-  const refused = form.querySelector(".bad, .wrong") !== null;
+  // Sent and answered, with nothing written: refused, or only looked at (data-answered).
+  const refused = form.querySelector(".bad, .wrong") !== null || "answered" in form.dataset;
   if (draft && !refused) {
     fill(draft.fields);
     say(draft.sent ? box.dataset.unsure : box.dataset.restored);

@@ -164,7 +164,8 @@ def trial_page(
 
 def _answered(row: Trial, answer: TrialAnswer) -> Answered:
     words = said(answer)
-    why = Link(to=reverse("compare.why", kwargs={"key": row.pk, "figure": "against"}), name=_("the result"))
+    figure = "against" if answer.against[0].ratio_factor is None else "against.0.ratio_factor"
+    why = Link(to=reverse("compare.why", kwargs={"key": row.pk, "figure": figure}), name=_("the result"))
     return answered(words, chart=tubs_chart(answer, answer=words.first), why=why)
 
 
