@@ -1,7 +1,7 @@
 """The colour science against two libraries of others, colour-science and scikit-image.
 
 They are large and of use for nothing else, so they go into an environment that is thrown away (half a minute, needs the
-network); no test and nothing under src/ imports them. `python3 run.py check colour` runs this, CI after all the rest.
+network); no test and nothing under src/ imports them. `python3 run.py check colour` runs this, CI beside the tests.
 
 Exit code 0: all agree; 1: some do not; 3: the libraries could not be installed, nothing was compared.
 """

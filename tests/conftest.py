@@ -5,7 +5,11 @@ import os
 # Before NumPy is imported: threads of its own would fight with the second test process.
 os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")
 
+import importlib
+import sys
+import warnings
 from collections import Counter
+from contextlib import suppress
 from pathlib import Path
 
 import pytest
@@ -20,6 +24,25 @@ LONGEST = (
     "web/test_nothing_lost.py", "journeys/test_airing.py", "web/test_backup.py", "web/bench/test_show.py",
 )  # fmt: skip
 """Files that take longest: begun first, so that no process works on one of them while the others have nothing left."""
+
+
+def pytest_sessionstart(session: pytest.Session) -> None:
+    """Where all tests run in several processes, each compiles its share of the files first: the rest it finds done.
+
+    What is wrong with a file is said when it is collected.
+    """
+    worker, workers = os.environ.get("PYTEST_XDIST_WORKER", ""), os.environ.get("PYTEST_XDIST_WORKER_COUNT", "0")
+    every_file = session.config.args_source is pytest.Config.ArgsSource.TESTPATHS
+    if not worker or not every_file or sys.dont_write_bytecode:
+        return
+    from tests import django_ready  # noqa: F401 - before anything imports a model
+
+    here = Path(__file__).parent
+    with warnings.catch_warnings():
+        warnings.simplefilter("error")
+        for path in sorted(here.rglob("test_*.py"))[int(worker.removeprefix("gw")) :: int(workers)]:
+            with suppress(Exception):
+                importlib.import_module(".".join(path.relative_to(here.parent).with_suffix("").parts))
 
 
 @pytest.hookimpl(trylast=True)

@@ -54,18 +54,22 @@ def test_the_example_is_answered_as_text(command: Command, tmp_path: Path, capsy
 
 
 @COMMANDS
-def test_the_example_is_answered_as_json_the_same_each_time(
+def test_the_example_is_answered_as_json_the_same_each_time_and_by_the_line(
     command: Command, tmp_path: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:
-    answers = []
-    for _ in range(2):
-        assert run(command, "--json", written(tmp_path, example(command))) == 0
+    def answer(way: str, path: str) -> str:
+        assert run(command, way, path) == 0
         out, err = capsys.readouterr()
         assert err == ""
-        answers.append(json.loads(out, parse_constant=lambda name: pytest.fail(f"{name} in an answer")))
-    assert answers[0] == answers[1], "the same record and seed give the same answer"
-    assert answers[0]["version"] == 1
-    assert answers[0]["sources"]
+        return out
+
+    whole = answer("--json", written(tmp_path, example(command)))
+    line = answer("--jsonl", written(tmp_path, json.dumps(example(command))))
+    found = json.loads(whole, parse_constant=lambda name: pytest.fail(f"{name} in an answer"))
+    assert json.loads(line) == found, "the same record and seed give the same answer"
+    assert line.count("\n") == 1
+    assert found["version"] == 1
+    assert found["sources"]
 
 
 @COMMANDS

@@ -13,7 +13,7 @@ import pytest
 from bluewright.cli import lines
 from bluewright.cli.main import main
 from bluewright.science.base.records import MAX_RECORD_BYTES
-from tests.cli.commands import RECORD_COMMANDS, bluewright, example
+from tests.cli.commands import RECORD_COMMANDS, bluewright
 
 GOOD = {"leaf_kg": 6.0, "water_l": 40.0}
 
@@ -32,18 +32,6 @@ def answers(capsys: pytest.CaptureFixture[str], path: Path, given: bytes, *, cod
     out, err = capsys.readouterr()
     assert err == ""
     return [json.loads(line) for line in out.splitlines()]
-
-
-@pytest.mark.parametrize("command", RECORD_COMMANDS.values(), ids=RECORD_COMMANDS)
-def test_one_line_is_answered_as_the_record_itself(command, tmp_path: Path, capsys) -> None:  # type: ignore[no-untyped-def]
-    path = tmp_path / "one.jsonl"
-    path.write_text(json.dumps(example(command)))
-    words = command.words.split()
-    assert main([*words, "--jsonl", str(path)]) == 0
-    by_line = capsys.readouterr().out
-    assert main([*words, "--json", str(path)]) == 0
-    assert json.loads(by_line) == json.loads(capsys.readouterr().out)
-    assert by_line.count("\n") == 1
 
 
 def test_a_bad_line_gives_an_error_object_and_the_rest_go_on(tmp_path: Path, capsys) -> None:  # type: ignore[no-untyped-def]
