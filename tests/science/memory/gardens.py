@@ -16,8 +16,9 @@ from bluewright.science.media.basket import LeafState
 from bluewright.science.memory.joining import all_names, keys_of
 from bluewright.science.memory.model import SCATTER_PRIOR, Keys, layout_of, own_scatter
 from bluewright.science.memory.record import Batch
-from bluewright.science.memory.shares import KEPT, SCATTERS, shares_of
+from bluewright.science.memory.shares import SCATTERS, shares_of
 from bluewright.science.memory.told import grams
+from bluewright.science.pigment.priors import KEPT
 from bluewright.science.steep import simulate
 from bluewright.science.steep.decide import outlook
 from bluewright.science.steep.kinetics import Course
