@@ -18,6 +18,7 @@ from pydantic.dataclasses import dataclass as checked_dataclass
 from pydantic_core import ErrorDetails
 
 from bluewright.science.base.errors import InputError
+from bluewright.science.base.meanings import WithMeanings, docstrings
 
 T = TypeVar("T")
 
@@ -26,7 +27,7 @@ MAX_RECORD_BYTES = 1_000_000
 LEAST = 1e-9
 """What must be more than 0 is at least this, in whichever unit: nobody reads less, and 1e-300 is a slip."""
 
-_CONFIG = ConfigDict(extra="forbid", allow_inf_nan=False, strict=True, use_attribute_docstrings=True)
+_CONFIG = ConfigDict(extra="forbid", allow_inf_nan=False, strict=True)
 
 
 @dataclass_transform(frozen_default=True, kw_only_default=True)
@@ -79,7 +80,10 @@ def dump(thing: object) -> dict[str, Any]:
 
 def schema(kind: type) -> dict[str, Any]:
     """The JSON Schema (2020-12) of a record or answer class."""
-    return {"$schema": "https://json-schema.org/draft/2020-12/schema", **_adapter(kind).json_schema()}
+    return {
+        "$schema": "https://json-schema.org/draft/2020-12/schema",
+        **_adapter(kind).json_schema(schema_generator=WithMeanings),
+    }
 
 
 def meanings(kind: type) -> Mapping[str, str]:
@@ -89,8 +93,8 @@ def meanings(kind: type) -> Mapping[str, str]:
 
 @cache
 def _meanings(kind: Hashable) -> Mapping[str, str]:
-    fields: dict[str, dict[str, Any]] = _adapter(kind).json_schema(by_alias=False)["properties"]
-    return {name: " ".join(field.get("description", "").split()) for name, field in fields.items()}
+    said = docstrings(cast(type, kind))
+    return {field.name: " ".join(said.get(field.name, "").split()) for field in dataclasses.fields(cast(Any, kind))}
 
 
 @cache

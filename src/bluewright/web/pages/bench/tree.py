@@ -13,6 +13,7 @@ from pydantic import AwareDatetime
 from pydantic.fields import FieldInfo
 from pydantic_core import PydanticUndefined
 
+from bluewright.science.base.meanings import docstrings
 from bluewright.science.base.measures import MeasureKind
 from bluewright.words.language import marked
 
@@ -94,8 +95,11 @@ def tree(record: type) -> tuple[Item, ...]:
     fields: dict[str, FieldInfo] = record.__pydantic_fields__  # type: ignore[attr-defined]
     typed = {field: info for field, info in fields.items() if field not in UNTYPED}
     stems = [_stem(field) for field in typed]
+    said = docstrings(record)
     return tuple(
-        _item(field, info, name=stem if stems.count(stem) == 1 and stem not in typed else field)
+        _item(
+            field, info, name=stem if stems.count(stem) == 1 and stem not in typed else field, about=said.get(field, "")
+        )
         for (field, info), stem in zip(typed.items(), stems, strict=True)
     )
 
@@ -112,9 +116,8 @@ def _measure(field: str) -> MeasureKind | None:
     return MEASURES.get(field.rpartition("_")[2])
 
 
-def _item(field: str, info: FieldInfo, *, name: str) -> Item:
-    kind, limits = _bare(info.annotation, info.metadata)
-    about, default = info.description or "", _default(info)
+def _item(field: str, info: FieldInfo, *, name: str, about: str) -> Item:
+    kind, limits, default = *_bare(info.annotation, info.metadata), _default(info)
     inner = get_args(kind)
     if get_origin(kind) is tuple and hasattr(inner[0], "__pydantic_fields__"):
         return Rows(field=field, name=field, needed=info.is_required(), about=about, items=tree(inner[0]))
