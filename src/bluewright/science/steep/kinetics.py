@@ -310,8 +310,8 @@ def _oxygen_root(
     return np.asarray((np.sqrt(b * b + 4 * a * known * half) - b) / (2 * a))
 
 
-Rates = tuple[Floats, ...]
-"""First-order rates, 1/h, of the ten flows in the order of `_substitute`."""
+Rates = Floats
+"""First-order rates, 1/h, of the ten flows in the order of `_substitute`, (10, n)."""
 
 
 @dataclass(slots=True)
@@ -349,7 +349,7 @@ def _rates(batch: Batch, pace: _Pace, pools: list[Floats]) -> Rates:
     v, load = batch.values, batch.leaf_kg_per_l
     leaf, tissue, _, bound, _, _, _ = pools
     dead = 1 - leaf / batch.start_mmol_per_l
-    return (
+    rates = (
         pace.kill,
         pace.leach,
         pace.active / (v["half_mmol_per_l"] + tissue / load) + pace.split_alone,
@@ -361,13 +361,12 @@ def _rates(batch: Batch, pace: _Pace, pools: list[Floats]) -> Rates:
         pace.loss,
         pace.oxidation,
     )
+    return np.array(rates)
 
 
 def _substitute(pools: list[Floats], rates: Rates, step_h: float) -> list[Floats]:
     """One implicit step with frozen rates; forward flows make it plain substitution. The sum is kept exactly."""
-    kill, leach, split, tissue_loss, escape, trapped_loss, split_liquor, bound_loss, loss, oxidation = (
-        step_h * rate for rate in rates
-    )
+    kill, leach, split, tissue_loss, escape, trapped_loss, split_liquor, bound_loss, loss, oxidation = step_h * rates
     leaf = pools[0] / (1 + kill)
     tissue = (pools[1] + kill * leaf) / (1 + leach + split + tissue_loss)
     trapped = (pools[2] + split * tissue) / (1 + escape + trapped_loss)
@@ -386,4 +385,8 @@ def _patankar(before: Rates, after: Rates, pools: list[Floats], guess: list[Floa
     """Rates of the corrector: half the flow at the start weighted to the guess, half the rate at its end."""
     tiny = 1e-300
     weights = [pool / np.maximum(g, tiny) for pool, g in zip(pools[:5], guess[:5], strict=True)]
-    return tuple(0.5 * (b * weights[s] + a) for b, a, s in zip(before, after, _DRAINED, strict=True))
+    mean = np.array([weights[drained] for drained in _DRAINED])
+    mean *= before
+    mean += after
+    mean *= 0.5
+    return mean
