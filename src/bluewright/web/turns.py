@@ -21,7 +21,7 @@ PATIENCE_S: Final = 0.25
 """A page waits so long for the one before, which may have a forecast to work out, then is made beside it."""
 LULL_S: Final = 0.25
 """So long nobody must have asked: a page comes with its redirect, and leads to the next."""
-MOST_S: Final = 2.0
+MOST_S: Final = 8.0
 """Work beside the pages waits so long for a lull, then does a little: it goes on, slowly, if phones ask without end."""
 
 
