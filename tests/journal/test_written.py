@@ -18,6 +18,7 @@ from bluewright.journal import written
 from bluewright.journal.actions import keeping
 from bluewright.journal.bridge import book, costs_kept, gone
 from bluewright.journal.models import Bed, Garden, Reading
+from bluewright.journal.queries import jars, kept, stock
 from bluewright.journal.written import Counts, UntilWritten, Watch, prepare
 from tests import cast
 from tests.filed import filed
@@ -162,6 +163,51 @@ def test_each_kept_thing_is_dropped_by_each_table_it_is_made_of_and_by_none_othe
     cast.a_jar((cast.a_batch(cast.a_straining(cast.a_tub(place))), 5.0))
     known, got, tables = KEPT[name]
     assert dropped_by(lambda: known(place), lambda: got(place), writer) == tables
+
+
+LIQUOR = {"strain", "steep", "garden", "poured", "batch"}
+ROWS: dict[str, tuple[UntilWritten[Any, Any], Callable[[Garden], object], set[str]]] = {
+    "tubs that steep": (
+        kept._steeping, kept.steeping,
+        {"steep", "steepleaf", "picking", "reading", "strain", "garden", "auth_user", "airtemp", "tubtemp", "intake"},
+    ),
+    "liquor in no batch": (kept._unworked, kept.unworked_strains, LIQUOR),
+    "batches that are worked on": (
+        kept._working, kept.working,
+        LIQUOR | {"steepleaf", "picking", "pickedfrom", "bed", "jar", "jarfrom", "alkalipart", "alkali", "jartest"}
+        | {"liquorlook", "airing", "standing", "drying"},
+    ),
+    "vats that stand": (
+        kept._standing, kept.standing_vats,
+        {"vat", "garden", "auth_user", "vataddition", "jartaken", "vatpoured", "vatreading", "dip", "piece"},
+    ),
+    "jars that hold something": (
+        kept._held, kept.held_jars,
+        {"jar", "jarfrom", "jartaken", "batch", "assay", "garden", "poured", "strain", "steep", "alkalipart", "alkali"}
+        | {"standing", "yieldseen"},
+    ),
+    "their keys": (jars._holding, jars.holding, {"jar", "jarfrom", "jartaken", "batch"}),
+    "what was used of alkali": (stock._used, stock.uses, {"alkalipart", "alkali", "batch", "jarstep", "jartest"}),
+}  # fmt: skip
+
+
+def test_rows_that_pages_keep_are_dropped_by_each_table_they_are_read_from_and_by_none_other(
+    place: Garden, writer: sqlite3.Connection
+) -> None:
+    cast.a_look(cast.a_tub(place))
+    strain = cast.a_straining(cast.a_tub(place))
+    cast.a_batch(strain)
+    cast.a_jar((cast.a_batch(cast.a_straining(cast.a_tub(place))), 5.0))
+    cast.a_vat(place)
+    for name, (keeper, got, tables) in ROWS.items():
+
+        def known(keeper: UntilWritten[Any, Any] = keeper) -> object | None:
+            return keeper.known(place.pk)
+
+        def read(got: Callable[[Garden], object] = got) -> object:
+            return got(place)
+
+        assert dropped_by(known, read, writer) == tables, name
 
 
 def test_what_is_rolled_back_was_never_counted(place: Garden) -> None:

@@ -16,7 +16,7 @@ from bluewright.journal.bridge.dyeing import piece_cloth
 from bluewright.journal.bridge.swatches import lab
 from bluewright.journal.bridge.vats import jar_purity
 from bluewright.journal.models import Garden, Jar, Piece, Swatch
-from bluewright.journal.queries import jars, pieces, plan
+from bluewright.journal.queries import jars, kept, pieces, plan
 from bluewright.journal.queries import swatches as swatch_queries
 from bluewright.science.dyeing.lots import lots
 from bluewright.science.dyeing.lots_record import MOST_JARS, LotJar, LotsAnswer, LotsRecord
@@ -66,7 +66,7 @@ def shelf(garden: Garden) -> Shelf:
     zone = ZoneInfo(garden.time_zone)
     known: list[LotJar] = []
     keys, unknown, left_out = dict[str, str](), list[str](), list[str]()
-    for jar in jars.these(garden, jars.holding(garden)[:MOST_LOOKED_AT]):
+    for jar in kept.held_jars(garden)[:MOST_LOOKED_AT]:
         share, left = jar_purity(jar), jars.left_g(jar)
         if left < LEAST_G:
             continue

@@ -7,6 +7,7 @@ from collections.abc import Iterable, Iterator, Mapping
 from functools import lru_cache
 from statistics import fmean
 from typing import Any, Final
+from uuid import UUID
 from zoneinfo import ZoneInfo
 
 import numpy as np
@@ -18,6 +19,7 @@ from bluewright.journal.models import Garden
 from bluewright.journal.queries import work
 from bluewright.journal.queries.book import Key
 from bluewright.journal.queries.trials import Leaf, leaf_in
+from bluewright.journal.written import UntilWritten
 from bluewright.science.base.errors import InputError
 from bluewright.science.learn.mixed import batches
 from bluewright.science.learn.mixed_record import LEAST_BATCHES, BatchesAnswer, BatchesRecord, NotedBatch
@@ -28,6 +30,12 @@ MADE: Final = "made"
 """The way of all of them: what differs stands in the other columns."""
 MOST_WHY: Final = 200
 MOST_NAME: Final = 60
+_found: Final = UntilWritten[UUID, BatchesAnswer](4)
+
+
+def found(garden: Garden) -> BatchesAnswer:
+    """What the batches of a garden say, kept until one of them is written. Raises as `batches_record` and `told` do."""
+    return _found.got(garden.pk, lambda: told(batches_record(Garden.objects.get(pk=garden.pk))))
 
 
 def batches_record(garden: Garden) -> BatchesRecord:

@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections import OrderedDict
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
-from datetime import date, timedelta
+from datetime import date, datetime, timedelta
 from typing import Final, TypeVar
 from uuid import UUID
 
@@ -18,6 +18,7 @@ from bluewright.journal.bridge.watering import water_of
 from bluewright.journal.courtesy import give_way
 from bluewright.journal.models import Bed, Garden
 from bluewright.journal.queries import outlooks as queries
+from bluewright.journal.written import UntilWritten
 from bluewright.science.base.errors import BluewrightError
 from bluewright.science.bed.disease_record import DiseaseAnswer
 from bluewright.science.bed.growth_record import GrowthAnswer
@@ -54,11 +55,12 @@ class Kept:
 
 
 _outlooks: OrderedDict[UUID, dict[UUID, Outlook]] = OrderedDict()
+_stamps: Final = UntilWritten[tuple[UUID, datetime, date], tuple[queries.Stamp, Mapping[UUID, queries.Stamp]]](4)
 
 
 def kept(garden: Garden, *, today: date) -> Kept:
     """What is known without reckoning."""
-    shared, beds = queries.of_the_garden(garden, today=today), queries.of_beds(garden, today=today)
+    shared, beds = _stamped(garden, today=today)
     mine = _outlooks.get(garden.pk, {})
     known = {
         key: mine[key]
@@ -71,7 +73,7 @@ def kept(garden: Garden, *, today: date) -> Kept:
 
 def reckon(garden: Garden, *, today: date) -> None:
     """Work out what is missing, bed by bed."""
-    shared, stamps = queries.of_the_garden(garden, today=today), queries.of_beds(garden, today=today)
+    shared, stamps = _stamped(garden, today=today)
     wanted = kept(garden, today=today).missing
     found = _outlooks.setdefault(garden.pk, {})
     _outlooks.move_to_end(garden.pk)
@@ -84,6 +86,14 @@ def reckon(garden: Garden, *, today: date) -> None:
             on=today, of_bed=stamps[bed.pk], of_garden=shared, growth=growth, water=water, stand=stand_of(bed),
             damage=damage_of(bed, leaf_kg=next_leaf_kg(growth)),
         )  # fmt: skip
+
+
+def _stamped(garden: Garden, *, today: date) -> tuple[queries.Stamp, Mapping[UUID, queries.Stamp]]:
+    """What tells whether anything was written that an outlook rests on: of the garden, and of each bed."""
+    key = (garden.pk, garden.changed_at, today)
+    return _stamps.got(
+        key, lambda: (queries.of_the_garden(garden, today=today), queries.of_beds(garden, today=today))
+    )  # fmt: skip
 
 
 def _reckoned(answer: Callable[..., A | None], bed: Bed, today: date) -> A | None:

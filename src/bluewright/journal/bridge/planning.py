@@ -16,7 +16,7 @@ from bluewright.journal.bridge.own_blue import own_jar
 from bluewright.journal.bridge.stock import pure_left_g
 from bluewright.journal.bridge.watering import climate_of
 from bluewright.journal.models import Bed, Garden, Jar, PlanBasis, Want
-from bluewright.journal.queries import jars, plan
+from bluewright.journal.queries import jars, kept, plan
 from bluewright.science.base.bands import Band, log_sd_of, significant
 from bluewright.science.bed.growth_record import GrowthAnswer
 from bluewright.science.media.dry_pigment import MOISTURE_FRAC
@@ -131,12 +131,12 @@ def own_blue_g_per_kg(garden: Garden, *, plant: str) -> list[float]:
 
 def jars_at_hand(garden: Garden) -> tuple[JarAtHand, ...]:
     """Jars that hold something; of one whose indigo nobody knows, what pigment usually holds, widely."""
-    return tuple(one for one in map(_at_hand, _holding(garden)) if one.pure_g >= LEAST_G)
+    return tuple(one for one in map(_at_hand, kept.held_jars(garden)) if one.pure_g >= LEAST_G)
 
 
 def not_measured(garden: Garden) -> list[str]:
     """Names of jars that hold something of which nobody knows how much is indigo."""
-    return [jar.name for jar in _holding(garden) if pure_left_g(jar) is None]
+    return [jar.name for jar in kept.held_jars(garden) if pure_left_g(jar) is None]
 
 
 def _at_hand(jar: Jar) -> JarAtHand:
@@ -154,10 +154,6 @@ def _at_hand(jar: Jar) -> JarAtHand:
 def is_assayed(jar: Jar) -> bool:
     """Whether what is said of a jar rests on an assay of one's own."""
     return any(True for _ in jar.assays.all())
-
-
-def _holding(garden: Garden) -> list[Jar]:
-    return jars.these(garden, jars.holding(garden))
 
 
 def _sd(band: Band) -> float:

@@ -17,7 +17,7 @@ from bluewright.journal.bridge.assays import purity
 from bluewright.journal.bridge.jars import yield_record
 from bluewright.journal.courtesy import give_way
 from bluewright.journal.models import Garden, Jar, YieldSeen
-from bluewright.journal.queries import jars
+from bluewright.journal.queries import jars, kept
 from bluewright.science.base.bands import Band
 from bluewright.science.base.errors import BluewrightError
 from bluewright.science.base.records import dump
@@ -98,7 +98,7 @@ def unreckoned(jars_of: Iterable[Jar]) -> list[Jar]:
 
 def reckon(garden: Garden) -> None:
     """Work out what jars hold that still hold something and were not reckoned, some at a time, beside the pages."""
-    waiting = [jar.pk for jar in unreckoned(jars.these(garden, jars.holding(garden)))]
+    waiting = [jar.pk for jar in unreckoned(kept.held_jars(garden))]
     for key in waiting[:MOST_BESIDE]:
         give_way()
         for jar in jars.whole(garden, [key]):

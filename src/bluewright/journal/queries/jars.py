@@ -24,6 +24,7 @@ from bluewright.journal.models import (
     YieldSeen,
 )
 from bluewright.journal.queries import batches
+from bluewright.journal.written import UntilWritten
 from bluewright.science.media.purity import Make
 
 AT_ONCE: Final = 100
@@ -31,6 +32,7 @@ AT_ONCE: Final = 100
 pages can go first in between."""
 NOTHING_G: Final = 5e-7
 """What is left of grams that cancel, in floating point."""
+_holding: Final = UntilWritten[UUID, tuple[UUID, ...]](4)
 
 
 def jars(of: Garden) -> QuerySet[Jar]:
@@ -54,8 +56,9 @@ def in_stock(of: Garden, *, holding: Iterable[UUID]) -> QuerySet[Any, UUID]:
 
 
 def holding(of: Garden) -> list[UUID]:
-    """The keys of the jars that still hold something, the newest first."""
-    return list(_by_content(of, emptied=False).order_by("-filled_at").values_list("pk", flat=True))
+    """The keys of the jars that still hold something, the newest first; kept until a jar is filled or taken from."""
+    keys = _by_content(of, emptied=False).order_by("-filled_at").values_list("pk", flat=True)
+    return list(_holding.got(of.pk, lambda: tuple(keys)))
 
 
 class Spent(NamedTuple):

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
-from typing import NamedTuple
+from collections.abc import Mapping
+from typing import Final, NamedTuple
 from uuid import UUID
 
 from django.db.models import Count, Sum
 
 from bluewright.journal.models import Alkali, AlkaliPart, Garden, JarStep
+from bluewright.journal.written import UntilWritten
 
 
 class Use(NamedTuple):
@@ -24,8 +26,15 @@ def at_hand(of: Garden) -> list[Alkali]:
     return list(Alkali.objects.filter(garden=of, used_up=False).order_by("name"))
 
 
-def uses(of: Garden) -> dict[UUID, Use]:
-    """What was used of each alkali of a garden."""
+_used: Final = UntilWritten[UUID, Mapping[UUID, Use]](4)
+
+
+def uses(of: Garden) -> Mapping[UUID, Use]:
+    """What was used of each alkali of a garden, kept until more is used."""
+    return _used.got(of.pk, lambda: _uses(of))
+
+
+def _uses(of: Garden) -> Mapping[UUID, Use]:
     parts = AlkaliPart.objects.filter(alkali__garden=of, batch__deleted_at=None).order_by().values_list("alkali")
     steps = JarStep.objects.filter(jar_test__alkali__garden=of, jar_test__deleted_at=None).order_by()
     tried = {

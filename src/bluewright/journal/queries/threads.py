@@ -38,6 +38,7 @@ from bluewright.journal.models import (
 )
 from bluewright.journal.queries.jars import jars
 from bluewright.journal.queries.pieces import pieces
+from bluewright.journal.written import UntilWritten
 
 Kind = Literal["bed", "picking", "tub", "batch", "jar", "vat", "piece"]
 Row = Bed | Picking | Steep | Batch | Jar | Vat | Piece
@@ -102,10 +103,13 @@ class Thread:
         return {Thing(kind, row.pk): row for kind, rows in kinds.items() for row in rows}
 
 
+_kept: Final = UntilWritten[Thing, tuple[Mapping[Kind, Sequence[UUID]], Mapping[Kind, int]]](200)
+"""What threads show: a bed of ten seasons leads to thousands of rows."""
+
+
 def thread(at: Thing, *, of: Garden) -> Thread | None:
     """The thread of one thing of a garden; None if it is not there."""
-    whole = _reached(at)
-    keys = {kind: _latest(at, kind, rows) for kind, rows in whole.items()}
+    keys, left_out = _kept.got(at, lambda: _shown(at))
     strains = Prefetch("strains", queryset=Strain.objects.order_by("-strained_at"))
     swatches = Prefetch("swatches", queryset=Swatch.objects.order_by("-measured_at"))
     found = Thread(
@@ -118,7 +122,7 @@ def thread(at: Thing, *, of: Garden) -> Thread | None:
         vats=_rows(Vat.objects.filter(garden=of).prefetch_related("additions"), keys["vat"]),
         pieces=_rows(pieces(of), keys["piece"]),
         from_={},
-        left_out={kind: len(rows) - len(keys[kind]) for kind, rows in whole.items()},
+        left_out=left_out,
     )
     if at not in found.things():
         return None
@@ -142,6 +146,13 @@ def _rows(rows: QuerySet[Any], keys: Sequence[UUID]) -> tuple[Any, ...]:
     """The rows with these keys, in their order."""
     found = {row.pk: row for row in rows.filter(pk__in=keys)} if keys else {}
     return tuple(found[key] for key in keys if key in found)
+
+
+def _shown(at: Thing) -> tuple[Mapping[Kind, Sequence[UUID]], Mapping[Kind, int]]:
+    """Of each kind the keys that a thread shows, and how many older ones it leaves out."""
+    whole = _reached(at)
+    keys = {kind: _latest(at, kind, rows) for kind, rows in whole.items()}
+    return keys, {kind: len(rows) - len(keys[kind]) for kind, rows in whole.items()}
 
 
 def _latest(at: Thing, kind: Kind, dates: Mapping[str, str]) -> list[UUID]:

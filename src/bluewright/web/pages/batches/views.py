@@ -19,7 +19,7 @@ from django.views.decorators.http import require_http_methods, require_POST, req
 from bluewright.journal.actions import batches as actions
 from bluewright.journal.actions import keeping
 from bluewright.journal.models import Batch, Garden, Strain
-from bluewright.journal.queries import batches, photos, work
+from bluewright.journal.queries import kept, photos, work
 from bluewright.web.pages.batches.forms import BeginForm, ChangeForm, EndForm
 from bluewright.web.pages.batches.head import batch_head
 from bluewright.web.pages.batches.page import batch_page, rows
@@ -32,8 +32,7 @@ from bluewright.web.ui.respond import brought_back, in_garden, posted, shown, ta
 @in_garden
 def index(request: HttpRequest, garden: Garden) -> HttpResponse:
     """Batches that are worked on, and liquor that waits for one."""
-    waiting = batches.unworked_strains(garden)
-    found = rows(batches.working(garden))
+    waiting, found = kept.unworked_strains(garden), rows(kept.working(garden))
     return render(request, "batches/index.html", {"batches": found, "waiting": waiting})
 
 

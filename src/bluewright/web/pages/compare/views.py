@@ -208,7 +208,7 @@ def restore(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
 def _of_many(garden: Garden) -> tuple[BatchesAnswer | None, str]:
     """What the garden's batches say, or why they say nothing yet."""
     try:
-        return many.told(many.batches_record(garden)), ""
+        return many.found(garden), ""
     except BluewrightError as error:
         return None, _why_not(error)
 

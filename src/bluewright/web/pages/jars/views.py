@@ -19,7 +19,7 @@ from bluewright.journal.actions import keeping, vats
 from bluewright.journal.bridge import stock
 from bluewright.journal.bridge.cupboard import weighed
 from bluewright.journal.models import Garden, Jar, JarTaken
-from bluewright.journal.queries import jars, threads
+from bluewright.journal.queries import jars, kept, threads
 from bluewright.journal.queries.history import histories
 from bluewright.journal.queries.threads import Thing
 from bluewright.web.pages.jars.forms import JarForm, TakeForm, WeighForm
@@ -42,12 +42,12 @@ MOST_AT_ONCE: Final = 12
 @in_garden
 def index(request: HttpRequest, garden: Garden) -> HttpResponse:
     """Jars: stock at a glance, those that hold something first."""
-    holding = jars.holding(garden)
-    shown_keys, pages = turned(jars.in_stock(garden, holding=holding), request.GET)
-    rows = {row.pk: row for row in jars.these(garden, dict.fromkeys([*holding, *shown_keys]))}
-    held = [rows[key] for key in holding]
-    unknown = unknown_said(garden, held)
-    page = stock_page([rows[key] for key in shown_keys], holding=held, unknown=unknown, pages=pages)
+    held = {row.pk: row for row in kept.held_jars(garden)}
+    shown_keys, pages = turned(jars.in_stock(garden, holding=held), request.GET)
+    rows = held | {row.pk: row for row in jars.these(garden, [key for key in shown_keys if key not in held])}
+    holding = list(held.values())
+    unknown = unknown_said(garden, holding)
+    page = stock_page([rows[key] for key in shown_keys], holding=holding, unknown=unknown, pages=pages)
     return shown(request, "jars/index.html", page)
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import replace
 from urllib.parse import urlencode
 from uuid import UUID
@@ -17,7 +17,7 @@ from django.views.decorators.http import require_safe
 from bluewright.journal.bridge import dyeing as bridge
 from bluewright.journal.bridge import swatches as colours
 from bluewright.journal.models import Garden, Jar, Piece, Swatch
-from bluewright.journal.queries import jars, ladders, swatches
+from bluewright.journal.queries import kept, ladders, swatches
 from bluewright.science.base.errors import BluewrightError
 from bluewright.science.dyeing.match_record import MatchAnswer, MatchRecord
 from bluewright.science.dyeing.parts import Dipping, DyedCloth
@@ -185,6 +185,6 @@ def _pieces(garden: Garden) -> list[Piece]:
     return list(Piece.objects.filter(garden=garden, finished_at=None)[:MOST_CHOICES])
 
 
-def _shelf(garden: Garden) -> list[Jar]:
+def _shelf(garden: Garden) -> Sequence[Jar]:
     """The jars that hold something, the newest first."""
-    return jars.these(garden, jars.holding(garden)[:MOST_CHOICES])
+    return kept.held_jars(garden)[:MOST_CHOICES]

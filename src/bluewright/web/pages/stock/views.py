@@ -14,7 +14,7 @@ from django.views.decorators.http import require_safe
 from bluewright.journal.bridge import gone
 from bluewright.journal.bridge.cupboard import cupboard
 from bluewright.journal.models import Garden
-from bluewright.journal.queries import jars, supplies
+from bluewright.journal.queries import jars, kept, supplies
 from bluewright.web.pages.jars.reckoning import unknown_said
 from bluewright.web.pages.stock.export import stock_csv
 from bluewright.web.pages.stock.page import held, stock_room
@@ -33,7 +33,7 @@ def index(request: HttpRequest, garden: Garden) -> HttpResponse:
     """What is left in jars and cupboard."""
     shelf = cupboard(garden, today=timezone.localdate())
     why_to = Link(to=reverse("stock.why", kwargs={"figure": MAIN}), name=_("what is left of the alkali"))
-    holding = held(jars.these(garden, jars.holding(garden)))
+    holding = held(kept.held_jars(garden))
     page = stock_room(
         garden, holding=holding, before=gone.before(garden), unknown=unknown_said(garden, holding),
         vats=known_vats(garden, timezone.now()), shelf=shelf, supplies=supplies.left(garden), why=why_to,

@@ -16,7 +16,7 @@ from bluewright.journal.bridge import calls
 from bluewright.journal.bridge.learned import taught
 from bluewright.journal.bridge.steeps import steep_record
 from bluewright.journal.models import Garden, Steep
-from bluewright.journal.queries import batches, gardens, tubs
+from bluewright.journal.queries import gardens, kept
 from bluewright.science.base.errors import BluewrightError
 from bluewright.science.steep.answer import SteepAnswer
 from bluewright.web.pages.batches.next import next_step
@@ -58,11 +58,9 @@ def all_matters(garden: Garden, now: datetime) -> Iterator[Matter]:
 
 def tub_matters(garden: Garden, now: datetime) -> Iterator[Matter]:
     """Tubs that steep: to be strained, or to be looked at."""
-    steeping = list(tubs.steeping(garden))
-    air, logged = tubs.air_by_tub(garden, steeping), tubs.logged_by_tub(steeping)
-    for steep in steeping:
+    for steep, air, logged in kept.steeping(garden):
         try:
-            record = steep_record(steep, air=air[steep.pk], logged=logged[steep.pk], now=now)
+            record = steep_record(steep, air=air, logged=logged, now=now)
             answer = calls.strain_call(steep.pk, taught(record, steep))
         except BluewrightError as error:
             yield _tub(steep, urgency_h=24.0, what=steep.name, why=_no_forecast(error))
@@ -86,7 +84,9 @@ def leaf_matters(garden: Garden, now: datetime) -> Iterator[Matter]:
 
 def liquor_matters(garden: Garden, now: datetime) -> Iterator[Matter]:
     """Strained liquor that is in no batch yet."""
-    for strain in batches.unworked_strains(garden).filter(strained_at__gte=now - LIQUOR_KEEPS):
+    for strain in kept.unworked_strains(garden):
+        if strain.strained_at < now - LIQUOR_KEEPS:
+            continue
         yield Matter(
             urgency_h=_hours(strain.strained_at - now),
             key=str(strain.pk),
@@ -99,7 +99,7 @@ def liquor_matters(garden: Garden, now: datetime) -> Iterator[Matter]:
 
 def batch_matters(garden: Garden, now: datetime) -> Iterator[Matter]:
     """Batches on their way: alkali, air, decant, wash, weigh."""
-    for batch in batches.working(garden):
+    for batch in kept.working(garden):
         found = next_step(batch, now)
         if found is not None:
             yield Matter(

@@ -8,7 +8,7 @@ from django.utils import timezone
 
 from bluewright.journal.bridge import vats as bridge
 from bluewright.journal.models import Garden, Jar, Vat
-from bluewright.journal.queries import jars, vats
+from bluewright.journal.queries import kept, vats
 from bluewright.science.base.errors import BluewrightError
 from bluewright.science.vat.state_record import VatAnswer
 from bluewright.web.ui.found import or_404
@@ -30,4 +30,4 @@ def answered_now(vat: Vat) -> tuple[VatAnswer | None, str]:
 
 def jars_holding(garden: Garden) -> list[Jar]:
     """The jars of a garden that still hold powder, the oldest first."""
-    return jars.these(garden, list(reversed(jars.holding(garden))))
+    return list(reversed(kept.held_jars(garden)))

@@ -9,7 +9,7 @@ from django.utils.translation import gettext as _
 
 from bluewright.journal.bridge import vats as bridge
 from bluewright.journal.models import Garden, Vat
-from bluewright.journal.queries import vats
+from bluewright.journal.queries import kept
 from bluewright.science.base.errors import BluewrightError
 from bluewright.science.vat.state_record import VatAnswer
 from bluewright.web.aside import ASIDE
@@ -20,7 +20,7 @@ Known = Sequence[tuple[Vat, VatAnswer | BluewrightError | None]]
 
 def known_vats(garden: Garden, now: datetime, *, most: int | None = None) -> Known:
     """The standing vats of a garden, the newest first, with what is known of each; no page waits for the rest."""
-    found = [(vat, bridge.kept_or_trouble(vat, now)) for vat in vats.standing(garden)[:most]]
+    found = [(vat, bridge.kept_or_trouble(vat, now)) for vat in kept.standing_vats(garden)[:most]]
     if any(one is None for _vat, one in found):
         ASIDE.ask(("vats", garden.pk), lambda: bridge.reckon(garden, now=now))
     return found
