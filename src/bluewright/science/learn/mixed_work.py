@@ -1,7 +1,7 @@
 """The sums of the hierarchical model: all effects integrated exactly, whatever the spreads are.
 
-The group with most levels stands in its own diagonal block and is eliminated first, so that hundreds of picking days
-cost no more than a few beds.
+No batch is in two levels of a group, nor under two assays: each of these is a diagonal block. The one with most columns
+is eliminated first, columns of one size alike by sums made once: hundreds of assays or days cost no more than a few.
 """
 
 from __future__ import annotations
@@ -30,6 +30,8 @@ REST_SD: Final = Sourced(
     note="scale of the half-normal prior of what is left",
 )  # fmt: skip
 LEAST_SD: Final = 1e-4
+MOST_SIZES: Final = 20
+"""A block is eliminated if its columns are of so many sizes at most: for each the sums are kept."""
 _OF_CAUSES: Final = -1
 _OF_ASSAYS: Final = -2
 
@@ -39,23 +41,25 @@ class Work:
 
     def __init__(self, built: Columns) -> None:
         n = len(built.y)
-        sizes = [z.shape[1] for _name, z in built.groups]
-        self.spreads, self.causes = len(sizes) + 1, len(built.causes)
-        self.largest = int(np.argmax(sizes)) if sizes else 0
-        kept = [(k, z) for k, (_name, z) in enumerate(built.groups) if k != self.largest]
+        self.spreads, self.causes = len(built.groups) + 1, len(built.causes)
+        blocks = {k: z for k, (_name, z) in enumerate(built.groups)} | {_OF_ASSAYS: built.assays_log.reshape(n, -1)}
+        few = {k: z for k, z in blocks.items() if len(np.unique(np.sum(z**2, axis=0))) <= MOST_SIZES}
+        self.largest, z = max(few.items(), key=lambda block: block[1].shape[1], default=(_OF_ASSAYS, np.zeros((n, 0))))
         parts = [
             (_OF_CAUSES, np.hstack([np.ones((n, 1)), *(column.values[:, None] for column in built.causes)])),
-            *kept,
-            (_OF_ASSAYS, built.assays_log.reshape(n, -1)),
+            *((k, block) for k, block in blocks.items() if block is not z),
         ]
         w = np.hstack([part for _k, part in parts])
-        z = built.groups[self.largest][1] if sizes else np.zeros((n, 0))
         y = built.y - built.y.mean()
         self.group_of = np.concatenate([np.full(part.shape[1], k) for k, part in parts])
-        self.ww, self.wy, self.wz = w.T @ w, w.T @ y, w.T @ z
-        self.zz, self.zy, self.yy, self.n = z.sum(axis=0), z.T @ y, float(y @ y), n
-        self.scales = np.array([GROUP_SD.value] * len(sizes) + [REST_SD.value])
-        self.step = max(1, CHUNK_NUMBERS // (len(self.wy) * (len(self.wy) + z.shape[1])))
+        self.ww, self.wy, self.yy, self.n = w.T @ w, w.T @ y, float(y @ y), n
+        self.sizes, size_of, self.levels = np.unique(np.sum(z**2, axis=0), return_inverse=True, return_counts=True)
+        alike = [z[:, size_of == k] for k in range(len(self.sizes))]
+        self.wzzw = np.array([(w.T @ some) @ (some.T @ w) for some in alike]).reshape(-1, *self.ww.shape)
+        self.wzzy = np.array([(w.T @ some) @ (some.T @ y) for some in alike]).reshape(-1, len(self.wy))
+        self.yzzy = np.array([np.sum((some.T @ y) ** 2) for some in alike])
+        self.scales = np.array([GROUP_SD.value] * len(built.groups) + [REST_SD.value])
+        self.step = max(1, CHUNK_NUMBERS // (len(self.wy) + 1) ** 2)
 
     def sds(self, z: Floats) -> Floats:
         """Scores to spreads, (n, spreads): those of a standard normal score are half-normal."""
@@ -72,35 +76,43 @@ class Work:
         return at
 
     def _eliminated(self, sds: Floats) -> tuple[Floats, Floats, Floats, Floats]:
-        """Root of the matrix that is left, its right side solved, log determinant and quadratic form of the whole."""
-        rest = sds[:, -1] ** -2
-        prior = self._precision(sds)
-        d = rest[:, None] * self.zz + (sds[:, self.largest, None] ** -2 if self.zz.size else 0.0)
-        pull = rest[:, None, None] * self.wz / d[:, None, :]
-        left = rest[:, None, None] * (self.ww - pull @ self.wz.T)
-        left[:, np.arange(len(self.wy)), np.arange(len(self.wy))] += prior
-        right = rest[:, None] * (self.wy - pull @ self.zy)
-        root = np.linalg.cholesky(left)
-        half = np.linalg.solve(root, right[..., None])[..., 0]
-        log_det = 2 * np.sum(np.log(np.diagonal(root, axis1=1, axis2=2)), axis=1) + np.sum(np.log(d), axis=1)
-        square = np.sum((rest[:, None] * self.zy) ** 2 / d, axis=1) + np.sum(half**2, axis=1)
+        """Root of the matrix that is left, its right side solved, log determinant and quadratic form of the whole.
+
+        The root of the matrix with its right side as one row more holds the solved side in that row.
+        """
+        rest, p = sds[:, -1] ** -2, len(self.wy)
+        d = rest[:, None] * self.sizes + self._precision_of(self.largest, sds)[:, None]
+        pull = rest[:, None] / d
+        eliminated = rest * (pull @ self.yzzy)
+        left = np.empty((len(sds), p + 1, p + 1))
+        left[:, :p, :p] = rest[:, None, None] * (self.ww - np.tensordot(pull, self.wzzw, axes=1))
+        left[:, np.arange(p), np.arange(p)] += self._precision(sds)
+        left[:, p, :p] = left[:, :p, p] = rest[:, None] * (self.wy - pull @ self.wzzy)
+        left[:, p, p] = 1.0 + rest * self.yy - eliminated  # more than the solved side's square
+        whole = np.linalg.cholesky(left)
+        root, half = whole[:, :p, :p], whole[:, p, :p]
+        log_det = 2 * np.sum(np.log(np.diagonal(root, axis1=1, axis2=2)), axis=1) + np.log(d) @ self.levels
+        square = eliminated + np.sum(half**2, axis=1)
         return np.asarray(root), np.asarray(half), np.asarray(log_det), np.asarray(square)
 
     def _precision(self, sds: Floats) -> Floats:
-        """Of what is left: level, causes, groups but the largest, assays; (n, p)."""
-        prior = np.ones((len(sds), len(self.wy)))
+        """Of what is left: level, causes, blocks but the one that is eliminated; (n, p)."""
+        prior = np.empty((len(sds), len(self.wy)))
         prior[:, self.group_of == _OF_CAUSES] = EFFECT.spread**-2
         prior[:, 0] = LEVEL_SD**-2
-        for k in range(self.spreads - 1):
-            prior[:, self.group_of == k] = sds[:, k, None] ** -2
+        for k in (*range(self.spreads - 1), _OF_ASSAYS):
+            prior[:, self.group_of == k] = self._precision_of(k, sds)[:, None]
         return prior
+
+    def _precision_of(self, block: int, sds: Floats) -> Floats:
+        """Of each effect of a block, (n,): assays are counted in their own standard deviations."""
+        return np.ones(len(sds)) if block == _OF_ASSAYS else np.asarray(sds[:, block] ** -2)
 
     def _log_likelihood(self, sds: Floats) -> Floats:
         """Formula: -n log s + sum log p / 2 - log|A| / 2 - (y'y / s^2 - b'A b) / 2, A = W'W / s^2 + diag p."""
         _root, _half, log_det, square = self._eliminated(sds)
         log_prior = np.sum(np.log(self._precision(sds)), axis=1)
-        if self.zz.size:
-            log_prior = log_prior - 2 * self.zz.size * np.log(sds[:, self.largest])
+        log_prior = log_prior + np.sum(self.levels) * np.log(self._precision_of(self.largest, sds))
         rest = sds[:, -1]
         return np.asarray(-self.n * np.log(rest) + 0.5 * (log_prior - log_det - self.yy / rest**2 + square))
 
@@ -110,9 +122,9 @@ class Work:
         wanted = slice(1, 1 + self.causes)
         for k in range(0, len(spread_sd), self.step):
             root, half, _log_det, _square = self._eliminated(spread_sd[k : k + self.step])
-            turned = np.linalg.solve(root, np.broadcast_to(np.eye(len(self.wy)), root.shape))
-            means.append(np.einsum("nji,nj->ni", turned, half)[:, wanted])
-            spreads.append(np.sqrt(np.sum(turned**2, axis=1))[:, wanted])
+            turned = np.linalg.solve(root, np.eye(len(self.wy))[:, wanted])
+            means.append(np.einsum("nji,nj->ni", turned, half))
+            spreads.append(np.sqrt(np.sum(turned**2, axis=1)))
         return np.concatenate(means), np.concatenate(spreads)
 
 
