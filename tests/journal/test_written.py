@@ -16,8 +16,9 @@ from django.db import connection, transaction
 
 from bluewright.journal import written
 from bluewright.journal.actions import keeping
+from bluewright.journal.anew import see_sizes
 from bluewright.journal.bridge import book, costs_kept, gone
-from bluewright.journal.models import Bed, Garden, Reading
+from bluewright.journal.models import Bed, Garden, Reading, Steep
 from bluewright.journal.queries import jars, kept, stock
 from bluewright.journal.written import Counts, UntilWritten, Watch, prepare
 from tests import cast
@@ -289,6 +290,19 @@ def test_a_database_that_does_not_count_has_nothing_kept(tmp_path: Path) -> None
     with closing(sqlite3.connect(tmp_path / "plain.sqlite3")) as made:
         made.execute("CREATE TABLE tub (name)")
     assert Watch().counts(tmp_path / "plain.sqlite3") is None
+
+
+def test_of_a_large_garden_rows_are_found_by_their_keys_once_its_size_was_seen(place: Garden) -> None:
+    """As SQLite tells its own plan: by the index of keys, not through every tub of the garden."""
+    first = cast.a_tub(place)
+    own = {field.attname: getattr(first, field.attname) for field in Steep._meta.fields if not field.primary_key}
+    tubs = Steep.objects.bulk_create(Steep(**own) for _ in range(500))
+    wanted = Steep.objects.filter(garden=place, pk__in=[tub.pk for tub in tubs[:20]]).order_by()
+    assert "sqlite_autoindex_journal_steep_1" not in wanted.explain()
+    see_sizes(connection)
+    connection.close()
+    assert "sqlite_autoindex_journal_steep_1" in wanted.explain()
+    assert len(wanted) == 20
 
 
 def test_the_latest_values_are_kept(monkeypatch: pytest.MonkeyPatch) -> None:

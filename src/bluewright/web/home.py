@@ -48,7 +48,7 @@ def make_key(home: Path) -> None:
 def migrate(home: Path) -> None:
     """Bring the database to this program's form, if it is not there yet; what it was before is backed up first.
 
-    A new one is made at once. From then on it counts what is written in it.
+    A new one is made at once. From then on it counts what is written in it, and SQLite knows how large its tables are.
 
     Raises BluewrightError, and changes nothing, if a newer program had it, or it cannot be backed up.
     """
@@ -56,8 +56,7 @@ def migrate(home: Path) -> None:
     from django.db import DatabaseError, connection
     from django.db.migrations.executor import MigrationExecutor
 
-    from bluewright.journal import written
-    from bluewright.journal.anew import make_tables
+    from bluewright.journal import anew, written
 
     try:
         executor = MigrationExecutor(connection)
@@ -71,12 +70,13 @@ def migrate(home: Path) -> None:
         )
     if executor.migration_plan(executor.loader.graph.leaf_nodes()):
         if not connection.introspection.table_names():
-            make_tables(connection)
+            anew.make_tables(connection)
         else:
             if had:
                 _back_up(home)
             call_command("migrate", verbosity=0, interactive=False)
     written.prepare(connection)
+    anew.see_sizes(connection)
 
 
 def known_migrations() -> frozenset[str]:
