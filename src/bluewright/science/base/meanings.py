@@ -8,7 +8,7 @@ from __future__ import annotations
 import ast
 import inspect
 import sys
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from functools import cache
 from itertools import pairwise
 from typing import Any
@@ -31,8 +31,16 @@ def docstrings(kind: type) -> Mapping[str, str]:
 @cache
 def _classes(module: str) -> Mapping[str, list[ast.stmt]]:
     """What stands in each class of a module, by the class's name."""
-    source = ast.parse(inspect.getsource(sys.modules[module]))
-    return {one.name: one.body for one in source.body if isinstance(one, ast.ClassDef)}
+    return dict(_found(ast.parse(inspect.getsource(sys.modules[module])).body, within=""))
+
+
+def _found(body: list[ast.stmt], *, within: str) -> Iterator[tuple[str, list[ast.stmt]]]:
+    for one in body:
+        if isinstance(one, ast.ClassDef):
+            yield f"{within}{one.name}", one.body
+            yield from _found(one.body, within=f"{within}{one.name}.")
+        elif isinstance(one, ast.FunctionDef):
+            yield from _found(one.body, within=f"{within}{one.name}.<locals>.")
 
 
 class WithMeanings(GenerateJsonSchema):
