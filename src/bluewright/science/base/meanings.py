@@ -7,9 +7,9 @@ from __future__ import annotations
 
 import ast
 import inspect
-import sys
 from collections.abc import Iterator, Mapping
 from functools import cache
+from importlib import import_module
 from itertools import pairwise
 from typing import Any
 
@@ -31,7 +31,7 @@ def docstrings(kind: type) -> Mapping[str, str]:
 @cache
 def _classes(module: str) -> Mapping[str, list[ast.stmt]]:
     """What stands in each class of a module, by the class's name."""
-    return dict(_found(ast.parse(inspect.getsource(sys.modules[module])).body, within=""))
+    return dict(_found(ast.parse(inspect.getsource(import_module(module))).body, within=""))
 
 
 def _found(body: list[ast.stmt], *, within: str) -> Iterator[tuple[str, list[ast.stmt]]]:
