@@ -33,6 +33,7 @@ from bluewright.science.base.sourced import Floats
 from bluewright.science.memory.garden import garden_of, learned
 from bluewright.science.memory.joining import keys_of
 from bluewright.science.memory.record import GardenRecord, NextBatch
+from bluewright.science.memory.shares import TRUSTED_FRAC
 from bluewright.science.steep.decide import decide, outlook
 from bluewright.science.steep.ensemble import Ensemble, extend
 from bluewright.science.steep.record import Garden, Move, SteepRecord, learnable
@@ -71,12 +72,12 @@ def _tub(garden: Followed, tub: Tub, *, seed: tuple[int, ...]) -> Plain:
     return found
 
 
-def taught_of(garden: Followed, tub: Tub) -> Garden:
-    """What the garden's batches teach of a tub."""
+def taught_of(garden: Followed, tub: Tub, *, trust_frac: float = TRUSTED_FRAC.value) -> Garden:
+    """What the garden's batches teach of a tub, trusted that far."""
     past = tuple(each.batch for each in garden.past)
     record = GardenRecord(batches=past, for_next=NextBatch(plant="woad"))
     made = learned(record, known=garden.messages)
-    return garden_of(made.belief, "woad", keys_of(tub.batch))
+    return garden_of(made.belief, "woad", keys_of(tub.batch), trust_frac=trust_frac)
 
 
 def knower_of(tub: Tub) -> Garden:

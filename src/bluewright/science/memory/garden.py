@@ -186,9 +186,9 @@ def beginning(prior: Prepared, plant: Plant, keys: Keys) -> Garden:
     return garden_of(learn((), layout=layout, prior=prepared_prior(layout, prior)), plant, keys)
 
 
-def garden_of(belief: Belief, plant: Plant, keys: Keys) -> Garden:
-    """What is believed of a batch with these keys, as the steep takes it: of speed and signs not with full trust."""
-    mean, covariance = _moderated(belief, keys)
+def garden_of(belief: Belief, plant: Plant, keys: Keys, *, trust_frac: float = TRUSTED_FRAC.value) -> Garden:
+    """What is believed of a batch with these keys, as the steep takes it: of speed and signs with that much trust."""
+    mean, covariance = _moderated(belief, keys, trust_frac=trust_frac)
     wanted = [belief.layout.names.index(name) for name in learnable(plant)]
     spread = np.sqrt(np.diag(covariance)[wanted])
     correlation = LOOSENED * covariance[np.ix_(wanted, wanted)] / spread[:, None] / spread
@@ -204,13 +204,13 @@ def garden_of(belief: Belief, plant: Plant, keys: Keys) -> Garden:
     )
 
 
-def _moderated(belief: Belief, keys: Keys) -> tuple[Floats, Floats]:
+def _moderated(belief: Belief, keys: Keys, *, trust_frac: float) -> tuple[Floats, Floats]:
     """Mean and covariance for the call: the chain to the jar as learned, all else a mixture with its prior.
 
     With trust t: mean t m, variance t s + (1 - t) + t (1 - t) m^2, and covariances times the root of both trusts.
     """
     mean, covariance = belief.of(keys)
-    trust = np.array([1.0 if name in YIELD_NAMES else TRUSTED_FRAC.value for name in belief.layout.names])
+    trust = np.array([1.0 if name in YIELD_NAMES else trust_frac for name in belief.layout.names])
     mixed = np.sqrt(trust)[:, None] * covariance * np.sqrt(trust)
     return trust * mean, mixed + np.diag((1 - trust) * (1 + trust * mean**2))
 
