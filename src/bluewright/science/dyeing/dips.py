@@ -1,10 +1,10 @@
 """A course of dips: what each puts on the cloth, takes off it again, and takes from the vat; its sums are exact.
 
-Each dip: (1) excess reductant takes the share s of the blue on the cloth back into the vat; (2) the fibre takes the
-share F(t) of what it would at equilibrium, less what is still leuco in it; (3) the cloth carries out W litres a
-kilogram, of which a share stays, part of it going onto the fibre and part bluing between the fibres; (4) air turns
-some of the vat blue; (5) new stock may come in. Then the cloth hangs in air. Wet cloth brings in as much water as it
-carries out: the volume stays.
+Each dip: (1) excess reductant takes the share s of the blue on the cloth back into the vat; (2) in the
+k-th dip the fibre takes the share 1 - (1 - F(t))^(k^-q) of what it would at equilibrium, less what is still leuco in
+it; (3) the cloth carries out W litres a kilogram, of which a share stays, part of it going onto the fibre and part
+bluing between the fibres; (4) air turns some of the vat blue; (5) new stock may come in. Then the cloth hangs in air.
+Wet cloth brings in as much water as it carries out: the volume stays.
 """
 
 from __future__ import annotations
@@ -92,8 +92,9 @@ def course(active_g_per_l: Floats, held: Believed, *, way: Way, dips: int) -> Co
         sorbed=zero, loose=zero, outside=zero, leuco=zero, active=active_g_per_l * way.bath_l, turned=zero, dripped=zero
     )
     rows = []
-    for _ in range(dips):
-        state = _dip(state, affinity, got, ring, held, way)
+    for number in range(1, dips + 1):
+        reached = 1.0 - (1.0 - got) ** (number**-held.later_power)
+        state = _dip(state, affinity, reached, ring, held, way)
         rows.append(state)
     kept = {name: np.stack([getattr(row, name) for row in rows], axis=1) for name in _State.__slots__}
     return Course(

@@ -138,4 +138,8 @@ WASHED_FRAC: Final[dict[Literal["rinsed", "soaped"], Prior]] = {
 """Of the loose blue, the share that finishing takes off."""
 
 ACTIVE_SD: Final = _guess(0.15, 0.05, 0.4, "1", "log-sd of a strength that was judged by recipe or by eye")
+LATER_POWER: Final = _power(
+    0.0, 0.2, "of its number, by which a dip takes less: 0 as the isotherm says, 0.2 a third less by the eighth; fibre "
+    "that is blue outside may take more slowly, or has opened and takes more readily",
+)  # fmt: skip
 REPEAT_SD: Final = _guess(0.10, 0.05, 0.2, "1", "log-sd of the depth of two pieces that were dyed alike")

@@ -19,6 +19,7 @@ from bluewright.science.base.sourced import Floats, Prior
 from bluewright.science.dyeing.priors import (
     AFFINITY_L_PER_KG,
     KEPT_FRAC,
+    LATER_POWER,
     LOOSE_FRAC,
     OXIDISED_FRAC,
     PH_WEIGHT,
@@ -34,7 +35,7 @@ from bluewright.science.media.cloth import Fibre
 
 UNKNOWNS: Final = (
     "affinity", "exponent", "pore", "strip", "pickup", "kept", "loose", "oxidised", "ph_weight",
-    "yield", "surface", "turn", "blue",
+    "yield", "surface", "turn", "blue", "later",
 )  # fmt: skip
 SIZE: Final = len(UNKNOWNS)
 Score = Annotated[float, Field(ge=-40, le=40)]
@@ -84,6 +85,8 @@ class Believed:
     surface_frac: Floats
     turn_nm: Floats
     blue_frac: Floats
+    later_power: Floats
+    """By which power of its number a dip takes less than the first would in its place."""
 
 
 def priors(*, fibre: Fibre, after_dip: AfterDip, run: Run) -> Mapping[str, Prior]:
@@ -92,12 +95,12 @@ def priors(*, fibre: Fibre, after_dip: AfterDip, run: Run) -> Mapping[str, Prior
         "affinity": AFFINITY_L_PER_KG[fibre], "exponent": POWER[fibre], "pore": PORE_M2_PER_S, "strip": STRIP_FRAC[run],
         "pickup": PICKUP_L_PER_KG[after_dip], "kept": KEPT_FRAC[after_dip], "loose": LOOSE_FRAC,
         "oxidised": OXIDISED_FRAC, "ph_weight": PH_WEIGHT, "yield": YIELD_PER_G_PER_KG, "surface": SURFACE_FRAC,
-        "turn": TURN_NM, "blue": BLUE_PART,
+        "turn": TURN_NM, "blue": BLUE_PART, "later": LATER_POWER,
     }  # fmt: skip
 
 
 def believed(z: Floats, *, fibre: Fibre, after_dip: AfterDip, run: Run) -> Believed:
-    """The unknowns at scores of shape (n, 13)."""
+    """The unknowns at scores of shape (n, 14)."""
     each = priors(fibre=fibre, after_dip=after_dip, run=run)
     found = {name: each[name].from_z(z[:, place]) for place, name in enumerate(UNKNOWNS)}
     return Believed(
@@ -105,7 +108,7 @@ def believed(z: Floats, *, fibre: Fibre, after_dip: AfterDip, run: Run) -> Belie
         pore_m2_per_s=found["pore"], strip_frac=found["strip"], pickup_l_per_kg=found["pickup"],
         kept_frac=found["kept"], loose_frac=found["loose"], oxidised_frac=found["oxidised"],
         ph_weight=found["ph_weight"], yield_kg_per_g=found["yield"], surface_frac=found["surface"],
-        turn_nm=found["turn"], blue_frac=found["blue"],
+        turn_nm=found["turn"], blue_frac=found["blue"], later_power=found["later"],
     )  # fmt: skip
 
 
@@ -114,7 +117,7 @@ LEAST_EXPONENT: Final = 0.2
 
 
 def draw_z(learned: Learned | None, *, n: int, fibre: Fibre, rng: np.random.Generator) -> Floats:
-    """Scores of shape (n, 13): as believed at first, or as learned. Raises InputError for another fibre's ladder."""
+    """Scores of shape (n, 14): as believed at first, or as learned. Raises InputError for another fibre's ladder."""
     check_fibre(learned, fibre)
     return scores_of(learned, rng.standard_normal((n, SIZE)))
 
