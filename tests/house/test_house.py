@@ -96,6 +96,7 @@ BARE = {
     "k_over_s",
     "k_over_s_red",
     "l_star",
+    "later_power",
     "lab",
     "least",
     "level",
