@@ -19,7 +19,7 @@ from bluewright.journal.actions import keeping
 from bluewright.journal.anew import see_sizes
 from bluewright.journal.bridge import book, costs_kept, gone
 from bluewright.journal.models import Bed, Garden, Reading, Steep
-from bluewright.journal.queries import jars, kept, stock
+from bluewright.journal.queries import growing, jars, kept, stock
 from bluewright.journal.written import Counts, UntilWritten, Watch, prepare
 from tests import cast
 from tests.filed import filed
@@ -209,6 +209,10 @@ def test_rows_that_pages_keep_are_dropped_by_each_table_they_are_read_from_and_b
             return got(place)
 
         assert dropped_by(known, read, writer) == tables, name
+    bed = cast.a_bed(place)
+    key = (bed.pk, bed.area_m2, place.time_zone)
+    of_bed = dropped_by(lambda: growing._picked.known(key), lambda: growing.picked(bed), writer)
+    assert of_bed == {"bed", "picking", "pickedfrom"}
 
 
 def test_what_is_rolled_back_was_never_counted(place: Garden) -> None:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import textwrap
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
+from functools import lru_cache
 from typing import Final
 
 from django.utils.translation import ngettext
@@ -114,6 +115,7 @@ def fitted(tables: Sequence[Table], *, paper: str, beside_mm: float = 0.0) -> tu
         longer[longer.index(max(longer))] -= 1
 
 
+@lru_cache(maxsize=1024)
 def _row(cells: tuple[str, ...], widths: tuple[int, ...]) -> Row:
     told = [
         textwrap.wrap(text, _letters(width, widths), max_lines=MOST_LINES, placeholder=" …")
