@@ -7,6 +7,7 @@ from typing import Final
 from uuid import UUID
 
 from bluewright.journal.bridge import costs
+from bluewright.journal.courtesy import give_way
 from bluewright.journal.models import Garden
 from bluewright.journal.queries.book import Key, Span
 from bluewright.journal.written import UntilWritten
@@ -46,6 +47,7 @@ def reckon(of: Garden, year: int, span: Span) -> Kept:
 
 def _reckoned(garden: UUID, span: Span) -> Kept:
     found = costs.season(Garden.objects.get(pk=garden), span)  # read anew: its prices may have changed since
+    give_way()
     try:
         answer = None if found is None else costs.reckoned(found.record)
     except BluewrightError:

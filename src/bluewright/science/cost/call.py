@@ -82,8 +82,10 @@ def cost(record: CostRecord, *, rng: np.random.Generator) -> CostAnswer:
 
 def shares_frac(record: CostRecord, found: Ledger) -> Floats:
     """Each item's share of the whole in every draw, (items, n); of nothing at all, `other` has all."""
-    by_item = found.cost_money if shares_of(record, found) == "money" else _as_items(found.hours.work_h)
-    sums = by_item[:, found.counted].sum(axis=1)
+    if shares_of(record, found) == "money":
+        sums = found.cost_money[:, found.counted].sum(axis=1)
+    else:
+        sums = _as_items(found.hours.work_h[:, found.counted].sum(axis=1))
     if not sums.any():
         sums[ITEMS.index("other")] = 1.0
     return np.asarray(sums / sums.sum(axis=0))
@@ -91,7 +93,11 @@ def shares_frac(record: CostRecord, found: Ledger) -> Floats:
 
 def shares_of(record: CostRecord, found: Ledger) -> SharesOf:
     """What shares are taken of: of the money if work is paid, or if there was none; else of the hours."""
-    return "money" if record.wage_money_per_h or not found.hours.work_h[:, found.counted].any() else "hours"
+    return (
+        "money"
+        if record.wage_money_per_h or not np.any(found.hours.work_h.sum(axis=(0, 2))[found.counted])
+        else "hours"
+    )
 
 
 def carried(found: Ledger, values: Floats) -> Floats:
@@ -103,7 +109,8 @@ def carried(found: Ledger, values: Floats) -> Floats:
 
 
 def _as_items(work_h: Floats) -> Floats:
-    rest = np.zeros((len(ITEMS) - len(WORK_KINDS), *work_h.shape[1:]))
+    """Hours by kind as items, (items, n): what is no work takes none."""
+    rest = np.zeros((len(ITEMS) - len(WORK_KINDS), work_h.shape[-1]))
     return np.concatenate([work_h, rest])
 
 
