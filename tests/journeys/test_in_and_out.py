@@ -40,7 +40,7 @@ def test_a_logger_s_file_is_looked_at_brought_in_and_taken_out(phone: Phone) -> 
 def test_a_garden_is_taken_out_and_brought_into_another_installation(phone: Phone, tmp_path: Path) -> None:
     phone.open("/gardens/")
     with phone.page.expect_download() as started:
-        phone.page.get_by_role("link", name="Take out without photos").click()
+        phone.page.get_by_role("link", name="Keep as a file, without photos").click()
     file = tmp_path / "garden.json"
     started.value.save_as(file)
     phone.open("/jars/")

@@ -132,7 +132,7 @@ def look_and_strain(phone: Phone) -> None:
 
 
 def add_alkali(phone: Phone) -> None:
-    phone.press("Open")
+    phone.press("Open its alkali")
     phone.press("Put an alkali in")
     phone.page.select_option("[name=kind]", "soda_ash")
     phone.type("name", "Soda, made up")

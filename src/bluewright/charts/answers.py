@@ -30,6 +30,7 @@ from bluewright.science.watering.record import BedWaterAnswer
 from bluewright.words.language import gettext as _
 from bluewright.words.language import marked
 from bluewright.words.measures import degree, in_own_units, unit_of_dose
+from bluewright.words.numbers import MANY_H
 from bluewright.words.signs import sign_said
 
 MOST_LOGGED: Final = 24
@@ -205,20 +206,24 @@ def wash_chart(found: WashAnswer, *, answer: str) -> str:
 
 
 def dry_chart(found: DryAnswer, *, answer: str) -> str:
-    """When will the paste be dry? Mass against hours, with the weighings."""
+    """When will the paste be dry? Mass against hours, or days where it takes many, with the weighings."""
     record = found.inputs
     first_h = record.weighings[0].after_h
     stood_h = record.weighings[-1].after_h - first_h
     dry_h = Band(p5=stood_h + found.left_h.p5, p50=stood_h + found.left_h.p50, p95=stood_h + found.left_h.p95)
+    days = found.mass_g_by_h[-1].at >= MANY_H
+    unit_h = 24.0 if days else 1.0
     return curve_chart(
         CurveChart(
             question=_("When will %(paste)s be dry?") % {"paste": record.id or _("the paste")},
             answer=answer,
-            x_name=_("hours since the first weighing"),
+            x_name=_("days since the first weighing") if days else _("hours since the first weighing"),
             y_name=_("paste without the dish, %(unit)s") % {"unit": "g"},
-            band=_curve(found.mass_g_by_h),
-            points=tuple(Point(x=w.after_h - first_h, y=w.total_g - record.dish_g) for w in record.weighings),
-            choice=Choice(span=_span(dry_h), label=_("dry")),
+            band=_curve(found.mass_g_by_h, unit=unit_h),
+            points=tuple(
+                Point(x=(w.after_h - first_h) / unit_h, y=w.total_g - record.dish_g) for w in record.weighings
+            ),
+            choice=Choice(span=_span(dry_h, unit=unit_h), label=_("dry")),
             y_from_zero=True,
         )
     )
@@ -323,9 +328,10 @@ def _degrees(values_c: Sequence[float]) -> tuple[float, ...]:
     return in_own_units(values_c, "temp_c")[0]
 
 
-def _curve(points: tuple[BandAt, ...], *, scale: float = 1.0) -> CurveBand:
+def _curve(points: tuple[BandAt, ...], *, scale: float = 1.0, unit: float = 1.0) -> CurveBand:
+    """A curve as a band to be drawn, its values times `scale`, along an axis of which one is `unit` of the points'."""
     return CurveBand(
-        x=tuple(point.at for point in points),
+        x=tuple(point.at / unit for point in points),
         low=tuple(scale * point.p5 for point in points),
         mid=tuple(scale * point.p50 for point in points),
         high=tuple(scale * point.p95 for point in points),
@@ -342,5 +348,5 @@ def over_time(curve: tuple[BandAtTime, ...], *, scale: float = 1.0) -> TimeBand:
     )
 
 
-def _span(band: Band) -> Span:
-    return Span(low=max(0.0, band.p5), mid=max(0.0, band.p50), high=max(0.0, band.p95))
+def _span(band: Band, *, unit: float = 1.0) -> Span:
+    return Span(low=max(0.0, band.p5) / unit, mid=max(0.0, band.p50) / unit, high=max(0.0, band.p95) / unit)

@@ -93,13 +93,13 @@ def photo_told(photo: RegisteredPhoto) -> str:
     """What became of one photo: why it was left out, or how far it is from the others."""
     if photo.left_out is not None:
         return " ".join(filter(None, (_(LEFT_OUT[photo.left_out]), _detail(photo))))
-    return _("Counts: %(off)s from the middle of all (dE00).") % {"off": figure(photo.off_de00 or 0.0)}
+    return _("Counts: %(off)s from the middle of all (CIEDE2000).") % {"off": figure(photo.off_de00 or 0.0)}
 
 
 def _detail(photo: RegisteredPhoto) -> str:
     """What exactly was wrong with a photo that could not be read, or how far one is off that differs."""
     if photo.left_out == "differs" and photo.off_de00 is not None:
-        return _("They are %(off)s off (dE00).") % {"off": figure(photo.off_de00)}
+        return _("They are %(off)s off (CIEDE2000).") % {"off": figure(photo.off_de00)}
     return sentence(f"{photo.said}.") if photo.said and photo.left_out in {"not_whole", "no_photo"} else ""
 
 
@@ -108,13 +108,13 @@ def registration_told(found: Registration) -> list[str]:
     lines = [f"{one.name}: {photo_told(one)}" for one in found.photos]
     if found.card is not None and found.spread_de00 is not None:
         told = {"card": name(found.card.number), "spread": figure(found.spread_de00)}
-        lines.append(_("%(card)s registered; one photo is %(spread)s from the mean (dE00).") % told)
+        lines.append(_("%(card)s registered; one photo is %(spread)s from the mean (CIEDE2000).") % told)
     return lines + [caution.text for caution in found.cautions]
 
 
 def drift_told(mean_de00: float) -> str:
     """How a card came out in one photo, for a pointer or a screen reader."""
-    return _("%(off)s off (dE00), as a mean over its patches") % {"off": figure(mean_de00)}
+    return _("%(off)s off (CIEDE2000), as a mean over its patches") % {"off": figure(mean_de00)}
 
 
 def patch_told(patch: RegisteredPatch) -> str:

@@ -47,7 +47,7 @@ def said(found: CostAnswer) -> Said:
 
 def foremost(found: CostAnswer) -> tuple[str, ...]:
     """What is wanted first: a gram, the whole, where most of it goes, what an hour earns."""
-    lines = (_first(found), _whole(found), _most(found), _earned(found))
+    lines = (_first(found), _took(found), _whole(found), _most(found), _earned(found))
     return tuple(line for line in lines if line)
 
 
@@ -106,7 +106,7 @@ def batch_said(one: BatchCost, record: CostRecord) -> tuple[str, ...]:
 
 def gram_said(found: CostAnswer) -> str:
     """What a gram took, in one line; empty while no batch has given pigment."""
-    return "" if found.work_h_per_g is None else _first(found)
+    return "" if found.work_h_per_g is None else " ".join(filter(None, (_first(found), _took(found))))
 
 
 def _first(found: CostAnswer) -> str:
@@ -121,7 +121,15 @@ def _first(found: CostAnswer) -> str:
     }  # fmt: skip
     if found.cost_money_per_g is None:
         return _("A gram of pure blue took %(hours)s of work and %(water)s of water.") % told
-    return _("A gram of pure blue cost %(money)s; it took %(hours)s of work and %(water)s of water.") % told
+    return _("A gram of pure blue cost %(money)s.") % told
+
+
+def _took(found: CostAnswer) -> str:
+    """Work and water of that gram; nothing where the first line tells it."""
+    if found.work_h_per_g is None or found.water_l_per_g is None or found.cost_money_per_g is None:
+        return ""
+    told = {"hours": hours_said(found.work_h_per_g), "water": litres(found.water_l_per_g)}
+    return _("It took %(hours)s of work and %(water)s of water.") % told
 
 
 def _whole(found: CostAnswer) -> str:

@@ -16,7 +16,7 @@ QUESTION: Final = marked("How dry is the paste, when is it dry, and how much pig
 def said(found: DryAnswer) -> Said:
     """The answer as a person at the scale reads it."""
     lines = [
-        _when(found),
+        *_when(found),
         _("Water in it now: %(share)s.") % {"share": frac(found.moisture_now_frac)},
         _("Air-dry it will weigh %(air_dry)s; without any water %(dry)s.")
         % {"air_dry": ranged(found.end_g, "g"), "dry": ranged(found.dry_g, "g")},
@@ -26,14 +26,14 @@ def said(found: DryAnswer) -> Said:
     return Said(parts=tuple(lines), cautions=found.cautions)
 
 
-def _when(found: DryAnswer) -> str:
+def _when(found: DryAnswer) -> tuple[str, str]:
+    """When it is dry in few words, and how that is known."""
     if found.rule_met:
-        return _("It is dry: a day takes less than a hundredth of it.")
+        return _("It is dry."), _("A day takes less than a hundredth of it.")
+    rule = _("It is dry when a day takes less than a hundredth of it.")
     if found.left_h.p50 < 1:
+        latest = {"hours": rough(found.left_h.p95)}
         return _(
-            "Perhaps dry already (a day takes less than a hundredth of it), at the latest %(hours)s h after the last "
-            "weighing; a weighing tells."
-        ) % {"hours": rough(found.left_h.p95)}
-    return _("Dry %(hours)s after the last weighing: then a day takes less than a hundredth of it.") % {
-        "hours": hours(found.left_h)
-    }
+            "Perhaps dry already, at the latest %(hours)s h after the last weighing; a weighing tells."
+        ) % latest, rule
+    return _("Dry %(hours)s after the last weighing.") % {"hours": hours(found.left_h)}, rule

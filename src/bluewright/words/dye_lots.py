@@ -37,12 +37,12 @@ def _mix(found: LotsAnswer) -> Iterator[str]:
     }  # fmt: skip
     yield (
         ngettext(
-            "%(jars)d jar gives %(pure)s of pure indigo at %(purity)s; chance that it falls a tenth short: %(short)s.",
-            "%(jars)d jars give %(pure)s of pure indigo at %(purity)s; chance that they fall a tenth short: %(short)s.",
+            "%(jars)d jar gives %(pure)s of pure indigo.", "%(jars)d jars give %(pure)s of pure indigo.",
             len(found.parts),
         )
         % told
-    )
+    )  # fmt: skip
+    yield _("That is %(purity)s of the powder; the chance that it falls a tenth short is %(short)s.") % told
     spread = {"spread": figure(found.spread_pct), "single": figure(found.single_spread_pct or 0.0)}
     if found.single_spread_pct is None:
         yield _("Its indigo is known to %(spread)s%% of itself; no single jar holds enough.") % spread

@@ -26,7 +26,9 @@ SAME_G: Final = 0.01
 
 def said(found: MatchAnswer) -> Said:
     """The answer to who wants that blue again."""
-    parts: list[str | Rows] = [_first(found), *_first_help(found), _now(found)]
+    parts: list[str | Rows] = [_first(found), _apart(found), *_first_help(found)]
+    if found.now.active_g_per_l != found.active_g_per_l:
+        parts.append(_now(found))
     if found.nearest_de00 > found.inputs.within_de00:
         parts.append(_far(found))
     return Said(parts=(*parts, _choices(found), _helps(found)), cautions=found.cautions)
@@ -35,16 +37,20 @@ def said(found: MatchAnswer) -> Said:
 def _first(found: MatchAnswer) -> str:
     told = {
         "dips": found.dips, "strength": figure(found.active_g_per_l), "chance": percent(found.hit_chance),
-        "within": figure(found.inputs.within_de00), "apart": ranged(found.de00, ""),
     }  # fmt: skip
     return (
         ngettext(
-            "%(dips)d dip at %(strength)s g/L: chance %(chance)s of %(within)s CIEDE2000 or less, likely %(apart)s.",
-            "%(dips)d dips at %(strength)s g/L: chance %(chance)s of %(within)s CIEDE2000 or less, likely %(apart)s.",
+            "%(dips)d dip at %(strength)s g/L: the chance that it passes is %(chance)s.",
+            "%(dips)d dips at %(strength)s g/L: the chance that it passes is %(chance)s.",
             found.dips,
         )
         % told
     )
+
+
+def _apart(found: MatchAnswer) -> str:
+    told = {"apart": ranged(found.de00, ""), "within": figure(found.inputs.within_de00)}
+    return _("It is likely %(apart)s apart from it (CIEDE2000); it passes at %(within)s or less.") % told
 
 
 def _first_help(found: MatchAnswer) -> Iterator[str]:
@@ -84,8 +90,10 @@ def _now(found: MatchAnswer) -> str:
 def _far(found: MatchAnswer) -> str:
     told = {"nearest": figure(found.nearest_de00), "signs": signs_said(found.leans)}
     if not found.leans:
-        return _("Even the nearest of them is likely %(nearest)s apart.") % told
-    return _("Even the nearest of them is likely %(nearest)s apart: %(signs)s.") % told
+        return _("At its best, at any strength, this cloth and indigo are likely %(nearest)s apart from it.") % told
+    return (
+        _("At its best, at any strength, this cloth and indigo are likely %(nearest)s apart from it: %(signs)s.") % told
+    )
 
 
 def _choices(found: MatchAnswer) -> Rows:

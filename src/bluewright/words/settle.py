@@ -18,14 +18,16 @@ RULE: Final = marked("the top third is clear and nothing changes in two hours")
 
 def said(found: SettleAnswer) -> Said:
     """The answer as a person at the tub reads it."""
-    lines = [_("Decant: by your own readings %(rule)s.") % {"rule": _(RULE)}] if found.rule_met else _when(found)
+    lines = (
+        [_("Decant it."), _("By your own readings %(rule)s.") % {"rule": _(RULE)}] if found.rule_met else _when(found)
+    )
     lines.append(
         _("The edge falls %(fall)s an hour and ends near %(end)s.")
         % {"fall": measured(found.fall_mm_per_h, "length_mm"), "end": measured(found.sediment_mm, "length_mm")}
     )
     if found.clear_l is not None:
         then = {"then": litres(found.clear_l)}
-        if found.clear_now_l is None:
+        if found.clear_now_l is None or litres(found.clear_now_l) == then["then"]:
             lines.append(_("Clear liquor to take off then: %(then)s.") % then)
         else:
             both = then | {"now": litres(found.clear_now_l)}
@@ -40,9 +42,7 @@ def said(found: SettleAnswer) -> Said:
 
 def _when(found: SettleAnswer) -> list[str]:
     after = found.decant_after_h
-    lines = [
-        _("Ready to decant after %(hours)s of standing, when %(rule)s.") % {"hours": hours(after), "rule": _(RULE)}
-    ]
+    lines = [_("Decant after %(hours)s of standing.") % {"hours": hours(after)}]
     if found.decant_from is not None and found.decant_by is not None:
         early, late = about(found.decant_from), about(found.decant_by)
     else:
@@ -57,7 +57,8 @@ def _when(found: SettleAnswer) -> list[str]:
         )
         lines.append((wait if found.wait_h.p50 > 0 else ready) % told)
     if found.rule_met is False:
-        lines.append(_("By your own readings it is not ready yet."))
+        lines.append(_("When its edge was last read it was not ready yet."))
+    lines.append(_("It is ready when %(rule)s.") % {"rule": _(RULE)})
     return lines
 
 

@@ -66,7 +66,9 @@ def advised(word: str, *, strain_at: datetime, past_peak_chance: float) -> str:
     if word == "wait":
         return _("wait, and strain %(when)s") % {"when": moment(strain_at)}
     if word == "strain_past_peak":
-        return _("strain now: it is past its best (chance %(chance)s)") % {"chance": percent(past_peak_chance)}
+        return _("strain now: its best moment is probably past (chance %(chance)s)") % {
+            "chance": percent(past_peak_chance)
+        }
     return _("strain now")
 
 
@@ -77,6 +79,8 @@ def now_gives(found: SteepAnswer) -> str:
         return _("Now would give next to nothing.") if found.advice == "wait" else _("Now gives next to nothing.")
     if found.advice == "wait":
         return _("Now would give %(share)s of the best.") % share
+    if found.advice == "strain_past_peak":
+        return _("Now still gives %(share)s of the best.") % share
     return _("Now gives %(share)s of the best.") % share
 
 

@@ -7,7 +7,7 @@ from typing import Final
 from bluewright.science.vat.faults_record import Cause, CauseFound, Cure, FaultAnswer, SignName
 from bluewright.words.language import gettext as _
 from bluewright.words.language import marked
-from bluewright.words.numbers import percent
+from bluewright.words.numbers import percent, sentence
 from bluewright.words.said import Rows, Said
 from bluewright.words.vat import beside
 
@@ -66,7 +66,9 @@ SIGNS: Final[dict[SignName, str]] = {
     "cup_clears": marked("a warm cup of it with a pinch of reductant: does it clear in half an hour?"),
     "cup_alkali_clears": marked("a cup of it with a drop of alkali: does it clear?"),
     "cup_warm_clears": marked("a cup of it, covered and warm for an hour: does it clear?"),
-    "fresh_tin_clears": marked("two cups: a pinch of the old tin, a pinch of a fresh one"),
+    "fresh_tin_clears": marked(
+        "two cups, a pinch of the old tin in one, of a fresh one in the other: does only the fresh one clear?"
+    ),
 }
 TOLD: Final = 0.08
 """Causes less probable are left to the figures."""
@@ -80,7 +82,7 @@ def said(found: FaultAnswer) -> Said:
     parts += [_cure(one) for one in told]
     looks = list(dict.fromkeys(_(SIGNS[test.sign]) for test in found.next_tests))[:3]
     if looks:
-        parts.append(_("What would tell most: %(looks)s") % {"looks": "; ".join(looks)})
+        parts.append(_("What would tell most: %(looks)s") % {"looks": " ".join(map(sentence, looks))})
     parts.append(
         _("Chance that it is none of these: %(none)s. Several may be at work at once.")
         % {"none": percent(found.nothing_chance)}

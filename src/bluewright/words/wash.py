@@ -25,14 +25,10 @@ def said(found: WashAnswer) -> Said:
         "water": litres(found.water_l),
         "share": f"{figure(100 * found.target_frac)}%",
     }
-    by_volume = _(
-        "By the volumes alone, washes still to do: %(washes)s of %(each)s each, %(water)s of water, down to %(share)s "
-        "of what was dissolved."
-    )
-    to_do = _(
-        "Washes still to do: %(washes)s of %(each)s each, %(water)s of water, down to %(share)s of what was dissolved."
-    )
+    by_volume = _("By the volumes alone, washes still to do: %(washes)s of %(each)s each.")
+    to_do = _("Washes still to do: %(washes)s of %(each)s each.")
     lines.append((by_volume if found.rule_met else to_do) % told)
+    lines.append(_("That is %(water)s of water, down to %(share)s of what was dissolved.") % told)
     if found.rule_met is False:
         lines.append(_("Not enough yet: %(rule)s.") % {"rule": found.rule})
     if found.residue_now_frac.p5 < 1:

@@ -57,7 +57,7 @@ def test_a_change_is_told_with_what_it_said_before(client: Client, bed: Bed) -> 
     bed.name, bed.area_m2, bed.area_typed = "Far east", 3.7, "40 sq ft"
     keep(bed, by=None)
     (row,) = client.get(where(bed)).context["page"].history
-    assert row.said == "Changed. Before, it said: name East; area 4 m2."
+    assert row.said == "Corrected. Before, it said: name East; area 4 m2."
     assert row.said in client.get(where(bed)).content.decode()
 
 

@@ -35,6 +35,13 @@ def test_each_kind_can_be_brought_back_from_here(client: Client, garden: Garden)
         assert type(row).objects.filter(pk=row.pk).exists()
 
 
+def test_lists_lead_here_once_something_was_taken_out(client: Client, garden: Garden) -> None:
+    bed = a_bed(garden, name="East")
+    assert WHERE not in client.get("/beds/").content.decode()
+    delete(bed, by=None)
+    assert WHERE in client.get("/beds/").content.decode()
+
+
 def test_what_is_the_owner_s_is_offered_to_the_owner_alone(client: Client, garden: Garden) -> None:
     for row in (a_bed(garden, name="East"), a_kit_item(garden)):
         delete(row, by=None)

@@ -18,7 +18,7 @@ def test_a_plan_says_which_strips_would_teach_most_and_that_it_guesses(client: C
     page = client.get(where(ladder)).context["page"]
     assert page.stage == "planned"
     assert "Without a swatch of yours" in page.answer.first
-    assert page.rests == "What was believed before it are guesses from literature."
+    assert page.rests == "Before it there were only guesses from literature."
     assert [strip.said for strip in page.strips] == ["not measured yet"] * 3
 
 
@@ -39,7 +39,7 @@ def test_a_second_ladder_begins_with_what_the_first_taught(client: Client, garde
     second = cast.a_ladder(garden)
     cast.a_rung(second, 3)
     page = client.get(where(second)).context["page"]
-    assert page.rests == "What was believed before it rests on 1 other ladder of wool, 4 strips."
+    assert page.rests == "Before it the figures rested on 1 other ladder of wool, 4 strips."
 
 
 def test_what_cannot_be_is_said_instead_of_an_answer(client: Client, garden: Garden) -> None:

@@ -26,7 +26,7 @@ def test_a_check_is_told_with_its_day_and_with_whom_and_on_the_bed_s_page_too(cl
     cast.a_law_check(garden, note="not listed here")
     (row,) = client.get(WHERE).context["page"].checks
     assert row.said.startswith("Woad: checked on ")
-    assert row.said.endswith(" with the county's weed office. not listed here")
+    assert row.said.endswith(" with the county's weed office: not listed here")
     page = client.get(where).context["page"]
     assert page.law.startswith("The law was checked on ")
     assert WHERE in client.get(where).content.decode()

@@ -40,7 +40,7 @@ def test_a_correction_is_written_with_its_beds_and_what_it_said_before_is_kept(
     assert list(changed.beds.all()) == [hedge]
     assert (changed.age, changed.damaged_frac, changed.damaged_typed) == ("old", 0.0, "")
     (row,) = client.get(url("pickings.show", key=picking.pk)).context["page"].history
-    assert row.said == "Changed. Before, it said: leaf young; damaged 10 %; beds Long bed."
+    assert row.said == "Corrected. Before, it said: leaf young; damaged 10 %; beds Long bed."
 
 
 def test_nothing_corrected_is_nothing_written(client: Client, picking: Picking) -> None:

@@ -52,7 +52,7 @@ def test_it_tells_who_wrote_it_down_and_who_changed_it(client: Client, garden: G
     keep(picking, by=finch)
     page = client.get(where(picking)).context["page"]
     assert page.written.endswith("by wren.")
-    assert [(row.who, row.said) for row in page.history] == [("finch", "Changed. Before, it said: leaf mixed.")]
+    assert [(row.who, row.said) for row in page.history] == [("finch", "Corrected. Before, it said: leaf mixed.")]
 
 
 def test_as_json_it_is_the_same(client: Client, garden: Garden) -> None:

@@ -29,7 +29,7 @@ def test_what_stands_is_answered_with_clock_times_litres_and_a_chart(client: Cli
     batch, standing = a_settling_batch(garden)
     response = client.get(where(batch))
     page, html = response.context["page"], response.content.decode()
-    assert re.search(r"decant after .*\(\d+ to \d+\)", page.answer.first), "a range, always"
+    assert re.search(r"Decant after .*\(\d+ to \d+\)", page.answer.first), "a range, always"
     said = " ".join(page.answer.lines)
     assert re.search(r"No use looking before \w{3} \d+ \w{3} \d\d:00", said)
     assert re.search(r"Clear liquor to take off then: [\d.]+ L", said)

@@ -38,7 +38,7 @@ def test_a_correction_is_written_and_told_and_keeps_the_rest(client: Client, tub
     assert (changed.water_typed, changed.seed, changed.started_at) == ("10 gal", tub.seed, tub.started_at)
     assert changed.leaf.get() == part
     (row,) = response.context["page"].history
-    assert row.said == "Changed. Before, it said: water 30 L."
+    assert row.said == "Corrected. Before, it said: water 30 L."
 
 
 def test_other_leaf_is_written_and_what_went_in_before_is_kept(client: Client, tub: Steep) -> None:
@@ -49,7 +49,7 @@ def test_other_leaf_is_written_and_what_went_in_before_is_kept(client: Client, t
     response = client.post(where(tub), entry, follow=True)
     assert [part.leaf_kg for part in tub.leaf.order_by("leaf_kg")] == pytest.approx([1.5, 2.5])
     (row,) = response.context["page"].history
-    assert row.said.startswith("Changed. Before, it said: leaf in it 3 kg picked")
+    assert row.said.startswith("Corrected. Before, it said: leaf in it 3 kg picked")
 
 
 @pytest.mark.parametrize(("kg", "said"), [(1.0, "1 kg"), (3.0, "")])

@@ -37,7 +37,7 @@ def test_a_correction_is_written_told_and_moves_the_forecast(client: Client, loo
     told = [(call.now, call.grams, call.options) for call in (page.call, before.call)]
     assert told[0] != told[1]
     (row,) = next(one for one in page.looks if one.key == str(look.pk)).history
-    assert row.said == "Changed. Before, it said: scum 2; blue cast nothing; smell 0."
+    assert row.said == "Corrected. Before, it said: scum 2; blue cast nothing; smell 0."
 
 
 def test_nothing_corrected_is_nothing_written(client: Client, look: Reading) -> None:

@@ -33,7 +33,7 @@ def test_a_correction_is_written_and_told(client: Client, straining: Strain) -> 
     assert (changed.strained_at, changed.rinse_l) == (straining.strained_at, 0.0)
     told = response.context["page"].strained
     assert told.note == "some was spilt"
-    assert [row.said for row in told.history] == ["Changed. Before, it said: note nothing; liquor 38 L."]
+    assert [row.said for row in told.history] == ["Corrected. Before, it said: note nothing; liquor 38 L."]
 
 
 def test_nothing_corrected_is_nothing_written(client: Client, straining: Strain) -> None:

@@ -15,6 +15,7 @@ from bluewright.journal.models import (
     BedPast,
     Card,
     CardRegistration,
+    Change,
     DaysAway,
     Dip,
     Garden,
@@ -101,3 +102,8 @@ def taken_out(of: Garden) -> list[Kept]:
             rows = rows.filter(**{"source": None})
         found += rows.select_related(*filter(None, [owner, "changed_by"]))
     return sorted(found, key=lambda row: row.deleted_at or since, reverse=True)
+
+
+def taken_out_lately() -> bool:
+    """Whether anything at all was taken out in the last thirty days, of whichever garden: asked of every list."""
+    return Change.objects.filter(verb="delete", at__gte=timezone.now() - KEPT_AFTER_DELETE).exists()

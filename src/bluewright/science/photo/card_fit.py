@@ -148,15 +148,15 @@ def cautions_of(found: CardCheck) -> tuple[Caution, ...]:
     """What to know of a card that does not come out as it was registered."""
     if found.spoiled:
         said = (
-            f"One patch of the card, {found.worst_patch}, is {found.worst_de00:.1f} steps of colour (dE00) off, the "
-            "others are not: dirt, shine, or something on it?"
+            f"One patch of the card, {found.worst_patch}, is {found.worst_de00:.1f} steps of colour (CIEDE2000) off, "
+            "the others are not: dirt, shine, or something on it?"
         )
         return (caution("card-spot", said),)
     if not found.drifted:
         return ()
     said = (
-        f"The card is {found.mean_de00:.1f} steps of colour (dE00) from what it was registered as: it has faded or is "
-        "dirty, or the light was a lamp's. If it has changed, register it again."
+        f"The card is {found.mean_de00:.1f} steps of colour (CIEDE2000) from what it was registered as: it has faded "
+        "or is dirty, or the light was a lamp's. If it has changed, register it again."
     )
     return (caution("card-drifted", said),)
 
@@ -257,8 +257,8 @@ def _cautions(card: RegisteredCard, *, spread_de00: float) -> tuple[Caution, ...
     said = {
         (
             "card-photos-differ",
-            f"The photos differ by {spread_de00:.1f} steps of colour (dE00) from each other's mean. Were all in open "
-            "shade, by day, on one day? Later photos cannot agree better than these.",
+            f"The photos differ by {spread_de00:.1f} steps of colour (CIEDE2000) from each other's mean. Were all in "
+            "open shade, by day, on one day? Later photos cannot agree better than these.",
         ): spread_de00 > MUCH_SPREAD_DE00.value,
         (
             "card-photos-left-out",

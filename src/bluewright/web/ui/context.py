@@ -8,6 +8,7 @@ from django.http import HttpRequest
 
 from bluewright.journal.models import Garden
 from bluewright.journal.queries import gardens
+from bluewright.journal.queries.taken_out import taken_out_lately
 
 OPEN_GARDEN = "open_garden"
 
@@ -23,7 +24,7 @@ def garden(request: HttpRequest) -> dict[str, Any]:
     me = getattr(request, "standing", None)
     if me is None or me.role == "stranger":
         return {"garden": None}
-    return {"garden": open_garden(request)}
+    return {"garden": open_garden(request), "taken_out_lately": taken_out_lately}
 
 
 def open_garden(request: HttpRequest) -> Garden | None:

@@ -96,7 +96,8 @@ def history(row: Kept, steps: Sequence[Step], zone: ZoneInfo) -> tuple[HistoryRo
         HistoryRow(
             when=moment(step.at.astimezone(zone)),
             who=step.by,
-            said=plain.get(step.verb) or _("Changed. Before, it said: %(what)s.") % {"what": _before(row, step, zone)},
+            said=plain.get(step.verb)
+            or _("Corrected. Before, it said: %(what)s.") % {"what": _before(row, step, zone)},
         )
         for step in steps
     )

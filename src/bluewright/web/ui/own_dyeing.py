@@ -30,12 +30,12 @@ def began_with(own: Own, fibre: str) -> str:
     """What a ladder was begun with: other ladders, or guesses."""
     name = _(FIBRES[fibre])  # type: ignore[index]  # a stored choice
     if own.learned is None:
-        return _("What was believed before it are guesses from literature.")
+        return _("Before it there were only guesses from literature.")
     told = {"ladders": own.ladders, "fibre": name, "strips": strips(own.swatches)}
     return (
         ngettext(
-            "What was believed before it rests on %(ladders)d other ladder of %(fibre)s, %(strips)s.",
-            "What was believed before it rests on %(ladders)d other ladders of %(fibre)s, %(strips)s.",
+            "Before it the figures rested on %(ladders)d other ladder of %(fibre)s, %(strips)s.",
+            "Before it the figures rested on %(ladders)d other ladders of %(fibre)s, %(strips)s.",
             own.ladders,
         )
         % told

@@ -257,7 +257,7 @@ class JarForm(_Moment):
     alkali = forms.ModelChoiceField(queryset=Alkali.objects.none(), label=_("Alkali"), empty_label=None)
     sample = MeasureField(
         kind="volume_ml", low=1, high=100_000, label=_("Liquor in the jar"),
-        help_text=_("Half a litre is handy. Measure it well: the dose can be no better."),
+        help_text=_("Half a litre, or a pint, is handy. Measure it well: the dose can be no better."),
     )  # fmt: skip
     temp = MeasureField(kind="temp_c", low=0, high=95, required=False, label=_("Temperature of the jar"))
     ph = DecimalField(

@@ -15,15 +15,17 @@ from bluewright.journal.queries.batches import stage_of
 from bluewright.web.pages.airing import next as airing
 from bluewright.web.pages.drying import next as drying
 from bluewright.web.pages.settling import next as settling
+from bluewright.words.language import marked
 
 Tells = Callable[[Batch, datetime], tuple[datetime, str, str] | None]
 
-PAGES: Final[tuple[tuple[str, Tells, bool], ...]] = (
-    ("airing.show", airing.next_matter, False),
-    ("settling.show", settling.next_matter, True),
-    ("drying.show", drying.next_matter, True),
+PAGES: Final[tuple[tuple[str, str, Tells, bool], ...]] = (
+    ("airing.show", marked("Open its air"), airing.next_matter, False),
+    ("settling.show", marked("Open its settling"), settling.next_matter, True),
+    ("drying.show", marked("Open its drying"), drying.next_matter, True),
 )
-"""The page on which a stage's next step is done, what tells whether it is due, and whether the stage keeps."""
+"""The page on which a stage's next step is done, the words on the way there, what tells whether it is
+due, and whether the stage keeps."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -34,6 +36,8 @@ class NextStep:
     what: str
     why: str
     href: str
+    says: str
+    """The words on the way there."""
     keeps: bool = False
     """Whether the batch takes no harm when it waits a little longer."""
 
@@ -46,10 +50,12 @@ def next_step(batch: Batch, now: datetime) -> NextStep | None:
             what=_("%(batch)s: add the alkali") % {"batch": batch.name},
             why=_("The liquor loses blue while it stands."),
             href=reverse("alkali.dose", kwargs={"key": batch.pk}),
+            says=_("Open its alkali"),
         )
-    for page, tells, keeps in PAGES:
+    for page, says, tells, keeps in PAGES:
         found = tells(batch, now)
         if found is not None:
             due, what, why = found
-            return NextStep(due=due, what=what, why=why, href=reverse(page, kwargs={"key": batch.pk}), keeps=keeps)
+            href = reverse(page, kwargs={"key": batch.pk})
+            return NextStep(due=due, what=what, why=why, href=href, says=_(says), keeps=keeps)
     return None

@@ -86,7 +86,7 @@ def change(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
         for name, value in form.cleaned_data.items():
             setattr(batch, name, value)
         keeping.keep(batch, by=request.user)
-        messages.success(request, _("Changed."))
+        messages.success(request, _("Corrected."))
         return redirect("batches.show", key=key)
     context = {"form": form, "page": {"head": batch_head(batch)}}
     return render(request, "batches/change.html", context, status=422 if form.errors else 200)

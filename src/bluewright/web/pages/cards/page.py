@@ -197,7 +197,7 @@ def _advice(row: CardRegistration | None, now: datetime) -> str:
 
 def _spread(row: CardRegistration) -> str:
     told = {"spread": figure(row.spread_de00), "n": sum(one.left_out is None for one in registered(row).photos)}
-    return _("From %(n)d photos; one photo is %(spread)s from their mean (dE00).") % told
+    return _("From %(n)d photos; one photo is %(spread)s from their mean (CIEDE2000).") % told
 
 
 def _drift(card: Card, points: Sequence[DriftPoint]) -> str:
@@ -225,5 +225,9 @@ def _drift(card: Card, points: Sequence[DriftPoint]) -> str:
 def _earlier(row: CardRegistration, zone: ZoneInfo, *, counts: bool) -> EarlierRow:
     when = day(row.registered_at.astimezone(zone))
     told = {"when": when, "spread": figure(row.spread_de00)}
-    said = _("%(when)s, spread %(spread)s (dE00), counts now") if counts else _("%(when)s, spread %(spread)s (dE00)")
+    said = (
+        _("%(when)s, spread %(spread)s (CIEDE2000), counts now")
+        if counts
+        else _("%(when)s, spread %(spread)s (CIEDE2000)")
+    )
     return EarlierRow(key=str(row.pk), said=said % told, counts=counts)

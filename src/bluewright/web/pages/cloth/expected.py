@@ -64,7 +64,7 @@ def _first(row: Piece, found: ShadeAnswer, vat: str) -> str:
         told["colour"] = _colour(steps[done])
         return (
             ngettext(
-                "By its %(dips)d dip in %(vat)s it was likely to come to %(colour)s.",
+                "By its one dip in %(vat)s it was likely to come to %(colour)s.",
                 "By its %(dips)d dips in %(vat)s it was likely to come to %(colour)s.", done,
             )
             % told

@@ -189,7 +189,7 @@ def _dyed(row: Piece, thread: Thread, zone: ZoneInfo) -> Iterator[str]:
     if dips:
         first, last = (dip.began_at.astimezone(zone) for dip in (dips[0], dips[-1]))
         dipped = ngettext(
-            "it was dipped %(n)d time, %(when)s; in the air it turned blue",
+            "it was dipped once, %(when)s; in the air it turned blue",
             "it was dipped %(n)d times, %(when)s; in the air between the dips it turned blue, deeper each time",
             len(dips),
         )

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Any, Final
 from uuid import UUID
+from zoneinfo import ZoneInfo
 
 from django import forms
 from django.http import QueryDict
@@ -11,7 +12,7 @@ from django.utils import timezone
 from django.utils.translation import gettext as _
 from django.utils.translation import gettext_lazy
 
-from bluewright.journal.models import Garden, WorkNote
+from bluewright.journal.models import Garden, Steep, WorkNote
 from bluewright.journal.models.work import KINDS
 from bluewright.journal.queries import work
 from bluewright.science.base.units import US_GALLON_L
@@ -24,6 +25,7 @@ from bluewright.web.ui.typed import (
     write_measure,
     write_moment,
 )
+from bluewright.words.numbers import weekday
 
 MOST_MONEY: Final = 1_000_000_000
 MOST_MIN: Final = 24 * 60.0
@@ -36,6 +38,13 @@ OF: Final = {what: f"{column}_id" for what, (_model, column, _by) in work.ABOUT.
 """What stands before a key in the field `about`, and its column."""
 
 
+def _told(row: Any, zone: ZoneInfo) -> str:
+    """What a row is called: tubs are named alike, and told apart by the day on which they began."""
+    if not isinstance(row, Steep):
+        return str(row.name)
+    return _("%(tub)s, begun %(when)s") % {"tub": row.name, "when": weekday(row.started_at.astimezone(zone))}
+
+
 class StartForm(forms.Form):
     """Work that begins now: its kind, and for what."""
 
@@ -45,9 +54,11 @@ class StartForm(forms.Form):
     def __init__(self, *args: Any, garden: Garden, **options: Any) -> None:
         super().__init__(*args, **options)
         self.garden = garden
+        zone = ZoneInfo(garden.time_zone)
         offered = {
-            what: [(f"{what}:{row.pk}", row.name) for row in rows] for what, rows in work.choices(garden).items()
-        }  # fmt: skip
+            what: [(f"{what}:{row.pk}", _told(row, zone)) for row in rows]
+            for what, rows in work.choices(garden).items()
+        }
         about: Any = self.fields["about"]
         groups = [(GROUPS[what], rows) for what, rows in offered.items() if rows]
         about.choices = [("", _("for the whole season")), *groups]

@@ -54,7 +54,7 @@ def _dish(batch: Batch, drying: Drying, now: datetime) -> tuple[datetime, str, s
     except BluewrightError as error:
         return now, _("%(batch)s: weigh the dish") % {"batch": batch.name}, own_text(str(error))
     if answer.rule_met:
-        return now, _("%(batch)s: it is dry, put it in a jar") % {"batch": batch.name}, said(answer).first
+        return now, _("%(batch)s: it is dry, put it in a jar") % {"batch": batch.name}, str(said(answer).parts[1])
     zone, last = ZoneInfo(batch.garden.time_zone), max(row.weighed_at for row in drying.weighings.all())
     by = about((last + timedelta(hours=answer.left_h.p95)).astimezone(zone))
     why = _("Dry by %(by)s at the latest, by what was weighed so far.") % {"by": by}

@@ -149,7 +149,7 @@ def index_page(intakes: Sequence[Intake]) -> IndexPage:
             IntakeRow(
                 key=str(one.pk),
                 name=one.file_name,
-                said=f"{of_what(one)}; {_wrote(one.report)}; {written(one, ZoneInfo(one.garden.time_zone))}",
+                said=f"{of_what(one)}; {_wrote(one.report)}. {written(one, ZoneInfo(one.garden.time_zone))}",
             )
             for one in intakes
         )

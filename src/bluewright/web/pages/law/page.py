@@ -11,7 +11,7 @@ from django.utils.translation import gettext as _
 from bluewright.journal.models import Garden, LawCheck
 from bluewright.journal.queries.law import last_check
 from bluewright.science.media import law
-from bluewright.words.numbers import sentence, weekday
+from bluewright.words.numbers import day, sentence
 from bluewright.words.own_text import own_text
 
 SPREADING: Final = frozenset({"woad"})
@@ -51,9 +51,9 @@ def law_said(garden: Garden, plant: str) -> str:
 
 
 def _told(row: LawCheck) -> dict[str, str]:
-    return {"plant": row.get_plant_display(), "day": f"{weekday(row.day)} {row.day.year}", "whom": row.whom}
+    return {"plant": row.get_plant_display(), "day": day(row.day), "whom": row.whom}
 
 
 def _row(row: LawCheck) -> str:
     said = _("%(plant)s: checked on %(day)s with %(whom)s") % _told(row)
-    return f"{said}. {row.note}" if row.note else said
+    return f"{said}: {row.note}" if row.note else said

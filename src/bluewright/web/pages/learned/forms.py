@@ -16,7 +16,7 @@ from bluewright.science.base.errors import InputError
 from bluewright.science.base.records import dump
 from bluewright.science.memory.pool_record import MAX_GARDENS, Prepared, SharedGarden
 from bluewright.web.ui.photos import ManyFiles
-from bluewright.words.numbers import weekday
+from bluewright.words.numbers import day
 from bluewright.words.own_text import own_text
 
 MOST_BYTES: Final = 20_000_000
@@ -93,4 +93,4 @@ def new_left_out(form: LeaveOutForm, *, garden: Garden) -> LeftOut:
 
 
 def _named(steep: Steep) -> str:
-    return f"{steep.name}, {weekday(steep.started_at)} {steep.started_at.year}"
+    return f"{steep.name}, {day(steep.started_at)}"

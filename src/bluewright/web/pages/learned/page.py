@@ -21,7 +21,7 @@ from bluewright.web.pages.learned.forms import sealed
 from bluewright.web.ui.answered import Answered, Table, answered, shown_table
 from bluewright.web.ui.why import Link
 from bluewright.words.memory import changes_table, common_table, per_leaf, said
-from bluewright.words.numbers import sentence, weekday
+from bluewright.words.numbers import day, sentence
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -128,7 +128,7 @@ def others_page(rows: Sequence[OthersTaught], *, found: Kept | None, fresh: bool
 
 
 def _others_row(row: OthersTaught) -> str:
-    told = {"gardens": row.gardens, "when": f"{weekday(row.made_at)} {row.made_at.year}"}
+    told = {"gardens": row.gardens, "when": day(row.made_at)}
     return (
         ngettext("%(gardens)s garden, taken in %(when)s", "%(gardens)s gardens, taken in %(when)s", row.gardens) % told
     )
@@ -199,7 +199,7 @@ def _place(place: Place, beds: dict[str, str]) -> Place:
 def _row(row: LeftOut) -> str:
     told = {
         "tub": row.steep.name,
-        "day": f"{weekday(row.steep.started_at)} {row.steep.started_at.year}",
+        "day": day(row.steep.started_at),
         "why": row.why,
     }
     return _("%(tub)s of %(day)s: %(why)s") % told

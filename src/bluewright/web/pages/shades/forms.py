@@ -53,7 +53,7 @@ class VatForm(forms.Form):
         self.vats = {f"vat-{vat.pk}": vat for vat in vats}
         self.jars = {f"jar-{jar.pk}": jar for jar in jars}
         source: Any = self.fields["source"]
-        new = _("a new one of jar %(name)s")
+        new = _("a new one of %(name)s")
         source.choices = [
             *((key, vat.name) for key, vat in self.vats.items()),
             *((key, new % {"name": jar.name}) for key, jar in self.jars.items()),

@@ -125,9 +125,10 @@ def _shade(request: HttpRequest, garden: Garden, row: Piece) -> tuple[ShadeForm,
 def _record(request: HttpRequest, garden: Garden, row: Swatch) -> tuple[MatchForm, MatchRecord | None, str]:
     """The form, the record of a swatch to be matched, and why there is none."""
     vats, shelf, pieces = ladders.vats_at_hand(garden), _shelf(garden), _pieces(garden)
+    fibre = OF_SWATCH.get(row.fibre, row.fibre)
     first = first_vat(vats, shelf) | {
-        "fibre": OF_SWATCH.get(row.fibre, row.fibre), "mass": "500 g", "within_de00": 2,
-        "piece": str(pieces[0].pk) if pieces else "",
+        "fibre": fibre, "mass": "500 g", "within_de00": 2,
+        "piece": next((str(piece.pk) for piece in pieces if piece.fibre == fibre), ""),
     }  # fmt: skip
     form = MatchForm(
         asked(request.GET.dict(), first), initial=first, garden=garden, vats=vats, jars=shelf, pieces=pieces

@@ -25,6 +25,6 @@ def cloth_matters(garden: Garden, now: datetime) -> Iterator[Matter]:
                 what=_("%(piece)s: %(what)s") % {"piece": row.name, "what": found.what},
                 why=found.why,
                 do=Step(says=found.says, href=found.href),
-                also=Step(says=_("Open"), href=reverse("cloth.show", kwargs={"key": row.pk}), writes=False),
+                also=Step(says=_("Open the piece"), href=reverse("cloth.show", kwargs={"key": row.pk}), writes=False),
                 keeps=pieces.open_dip(row) is None,
             )

@@ -107,7 +107,7 @@ def batch_matters(garden: Garden, now: datetime) -> Iterator[Matter]:
                 key=str(batch.pk),
                 what=found.what,
                 why=found.why,
-                do=Step(says=_("Open"), href=found.href, writes=False),
+                do=Step(says=found.says, href=found.href, writes=False),
                 keeps=found.keeps,
             )
 
@@ -124,7 +124,7 @@ def bed_matters(garden: Garden, now: datetime, *, but: Collection[UUID]) -> Iter
                 why=ngettext(
                     "It has been regrowing for %(n)d week.", "It has been regrowing for %(n)d weeks.", weeks
                 ) % {"n": weeks},
-                do=Step(says=_("Open"), href=reverse("beds.show", kwargs={"key": bed.pk}), writes=False),
+                do=Step(says=_("Open the bed"), href=reverse("beds.show", kwargs={"key": bed.pk}), writes=False),
                 also=Step(says=_("Write down a picking"), href=reverse("pickings.add")),
             )  # fmt: skip
 
@@ -153,7 +153,7 @@ def _tub(steep: Steep, *, urgency_h: float, what: str, why: str) -> Matter:
         key=str(steep.pk),
         what=what,
         why=why,
-        do=Step(says=_("Open"), href=reverse("tubs.show", kwargs=keys), writes=False),
+        do=Step(says=_("Open the tub"), href=reverse("tubs.show", kwargs=keys), writes=False),
         also=Step(says=_("Quick look"), href=reverse("tubs.look", kwargs=keys)),
     )
 

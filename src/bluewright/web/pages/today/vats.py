@@ -45,6 +45,6 @@ def _matter(vat: Vat, found: VatAnswer, *, due_h: float) -> Matter:
         key=str(vat.pk),
         what=what,
         why=stands(found),
-        do=Step(says=_("Open"), href=reverse("vats.show", kwargs={"key": vat.pk}), writes=False),
+        do=Step(says=_("Open the vat"), href=reverse("vats.show", kwargs={"key": vat.pk}), writes=False),
         also=Step(says=_("Quick look"), href=reverse("vats.look", kwargs={"key": vat.pk})),
     )
