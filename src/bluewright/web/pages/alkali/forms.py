@@ -42,7 +42,7 @@ class AlkaliForm(forms.Form):
         label=_("Strength"),
         help_text=_(
             "Ammonia or bought lye: the per cent on the label, like 9.5 %. A solution that you made up: "
-            "25 g in 500 mL, or 0.5 mol/L if you know it. Left out: dry, as it comes; or ammonia without a label."
+            "25 g in 500 mL, 1 oz in 1 qt, or 0.5 mol/L if you know it. Left out: dry, as it comes; or ammonia without a label."
         ),
     )
     label_as = forms.ChoiceField(
@@ -55,7 +55,7 @@ class AlkaliForm(forms.Form):
     )  # fmt: skip
     pack = forms.CharField(
         required=False, max_length=30, label=_("It held, when it was new"),
-        help_text=_("1 kg, 500 mL: for what remains and what it costs."),
+        help_text=_("1 kg, 500 mL, 2 lb, 1 qt: for what remains and what it costs."),
     )  # fmt: skip
     pack_money = DecimalField(min_value=0, max_value=1_000_000_000, required=False, label=_("It cost"))
     note = forms.CharField(required=False, max_length=500, label=_("Note"))

@@ -93,4 +93,4 @@ def _number(said: str, text: str) -> float:
 
 
 def _right() -> str:
-    return _("write it like 9.5 %, 25 g in 500 mL, or 0.5 mol/L")
+    return _("write it like 9.5 %, 25 g in 500 mL, 1 oz in 1 qt, or 0.5 mol/L")

@@ -104,7 +104,7 @@ class DecantForm(forms.Form):
 
     left = MeasureField(
         kind="volume_l", low=0.005, high=100_000, required=False, label=_("Sludge and liquid that stayed"),
-        help_text=_("2 L. The number of washes rests on it."),
+        help_text=_("2 L, 2 qt. The number of washes rests on it."),
     )  # fmt: skip
     ph = DecimalField(min_value=0, max_value=14, required=False, label=_("pH"))
     conductivity = DecimalField(min_value=0.1, max_value=200_000, required=False, label=_("Conductivity, µS/cm"))

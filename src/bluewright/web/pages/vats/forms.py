@@ -127,7 +127,7 @@ class AddForm(forms.Form):
 class PourForm(forms.Form):
     """Water that tops a vat up; or how many litres came with a heel."""
 
-    volume = MeasureField(kind="volume_l", low=0.01, high=10_000, label=gettext_lazy("How many litres"))
+    volume = MeasureField(kind="volume_l", low=0.01, high=10_000, label=gettext_lazy("How much"))
     poured_at = MomentField(label=gettext_lazy("When"), validators=[not_to_come])
     note = forms.CharField(required=False, max_length=500, label=gettext_lazy("Note"))
 
@@ -176,7 +176,7 @@ class EndForm(forms.Form):
     end = forms.ChoiceField(choices=lambda: choices(ENDS), label=gettext_lazy("What became of it"))
     into = forms.ChoiceField(required=False, label=gettext_lazy("If poured into another vat: into which"))
     poured = MeasureField(
-        kind="volume_l", low=0, high=10_000, required=False, label=gettext_lazy("Litres that went over"),
+        kind="volume_l", low=0, high=10_000, required=False, label=gettext_lazy("How much went over"),
         help_text=gettext_lazy(
             "What is reduced goes with the liquor; the rest is in the sediment, which goes whole. Left out: it was "
             "aired and settled, and only the sediment went over."
