@@ -42,7 +42,8 @@ class AlkaliForm(forms.Form):
         label=_("Strength"),
         help_text=_(
             "Ammonia or bought lye: the per cent on the label, like 9.5 %. A solution that you made up: "
-            "25 g in 500 mL, 1 oz in 1 qt, or 0.5 mol/L if you know it. Left out: dry, as it comes; or ammonia without a label."
+            "25 g in 500 mL, 1 oz in 1 qt, or 0.5 mol/L if you know it. Left out: dry, as it comes; or ammonia without "
+            "a label."
         ),
     )
     label_as = forms.ChoiceField(
