@@ -9,7 +9,8 @@ from bluewright.words.compare import SHORT, range_said, ratio_said
 from bluewright.words.fields import name_said, value_said
 from bluewright.words.language import gettext as _
 from bluewright.words.language import marked, ngettext
-from bluewright.words.numbers import percent, sentence
+from bluewright.words.measures import degree, in_us
+from bluewright.words.numbers import figure, percent, sentence
 from bluewright.words.plan_cloth import PLANTS
 from bluewright.words.said import Rows, Said
 
@@ -52,8 +53,16 @@ def cause_said(one: CauseFound) -> str:
         told = {"name": sentence(name_said(one.cause)), "kind": _kind(one.is_), "usual": _kind(one.beside)}
         said_so = _("%(kind)s beside %(usual)s") if one.cause == "way" else _("%(name)s: %(kind)s beside %(usual)s")
         return said_so % told
-    step = value_said(float(one.is_), f"more_{one.cause}")
-    return _("%(name)s: %(step)s more") % {"name": sentence(name_said(one.cause)), "step": step}
+    return _("%(name)s: %(step)s more") % {"name": sentence(name_said(one.cause)), "step": _step(one)}
+
+
+def _step(one: CauseFound) -> str:
+    """So much more of a cause; five degrees more of Celsius are nine of Fahrenheit, not 41."""
+    more = float(one.is_)
+    if one.cause == "temp_c" and in_us():
+        unit, per = degree()
+        return f"{figure(per * more)} {unit}"
+    return value_said(more, f"more_{one.cause}")
 
 
 def _kind(name: str) -> str:
