@@ -45,13 +45,17 @@ def test_it_leads_to_what_it_wants_next(client: Client, batch: Batch) -> None:
     assert client.get(where(batch)).context["page"].next is None
 
 
-def test_settling_and_washing_want_doing_until_it_is_put_to_dry(client: Client, batch: Batch) -> None:
+def test_a_stage_that_takes_days_wants_doing_until_it_is_over(client: Client, batch: Batch) -> None:
     cast.an_alkali_part(batch, cast.an_alkali(batch.garden))
     cast.an_airing(batch, ended_at=cast.moment(0.2))
     cast.a_standing(batch)
     stages = client.get(where(batch)).context["page"].head.stages
     assert [one.state for one in stages[3:]] == ["next", "later", "later"]
-    cast.a_drying(batch)
+    drying = cast.a_drying(batch)
+    stages = client.get(where(batch)).context["page"].head.stages
+    assert [one.state for one in stages[3:]] == ["done", "next", "later"], "it is on the rack"
+    drying.ended_at = cast.moment()
+    cast.keep(drying, by=None)
     stages = client.get(where(batch)).context["page"].head.stages
     assert [one.state for one in stages[3:]] == ["done", "done", "next"]
 

@@ -104,7 +104,7 @@ def over(batch: Batch, stage: Stage) -> str:
 
 
 def _stages(batch: Batch) -> tuple[StageLink, ...]:
-    """The way; settling and washing want doing until drying has begun: only there it is told when they are enough."""
+    """The way; settling and washing want doing until drying has begun, drying until each dish is taken for dry."""
     names = {
         "liquor": _("Liquor"), "alkali": _("Alkali"), "air": _("Air"), "settle": _("Settle and wash"),
         "dry": _("Dry"), "jar": _("Jar"),
@@ -118,8 +118,8 @@ def _stages(batch: Batch) -> tuple[StageLink, ...]:
         "jar": bool(batch.jarred.all()),
     }
     last = max(index for index, stage in enumerate(ORDER) if written[stage])
-    washing = ORDER[last] == "settle"
-    upcoming = last if washing else last + 1
+    drying = ORDER[last] == "dry" and any(one.ended_at is None for one in batch.dryings.all())
+    upcoming = last if drying or ORDER[last] == "settle" else last + 1
     return tuple(
         StageLink(
             name=names[stage],
