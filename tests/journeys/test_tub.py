@@ -13,7 +13,7 @@ def test_a_look_its_undo_and_a_straining_thought_better_of(phone: Phone) -> None
     phone.open("/")
     assert "Tub 3" in phone.said()
 
-    phone.press("Open Tub 3")
+    phone.press("Open the tub Tub 3")
     forecast, looks = phone.page.locator(".call").inner_text(), looks_of(phone)
     assert "of the best" in forecast
 
