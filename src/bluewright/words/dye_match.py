@@ -26,7 +26,7 @@ SAME_G: Final = 0.01
 
 def said(found: MatchAnswer) -> Said:
     """The answer to who wants that blue again."""
-    parts: list[str | Rows] = [_first(found), _apart(found), *_first_help(found)]
+    parts: list[str | Rows] = [_first(found), *_first_help(found), _apart(found)]
     if found.now.active_g_per_l != found.active_g_per_l:
         parts.append(_now(found))
     if found.nearest_de00 > found.inputs.within_de00:

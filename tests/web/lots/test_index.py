@@ -30,7 +30,7 @@ def test_the_mix_of_least_spread_is_told_with_what_to_weigh_out(
     page = client.get(WHERE, TYPED | {"pure_g": "2"}).context["page"]
     (table,) = page.answer.tables
     assert table.rows[0][1][0] == "sure"
-    assert "chance that" in page.answer.first
+    assert "the chance that it falls" in page.answer.lines[0]
     assert {jar.name for jar in page.jars} == {"sure", "vague"}
 
 

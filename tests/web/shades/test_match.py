@@ -26,8 +26,7 @@ def test_with_a_ladder_it_says_what_guesses_alone_would_have_said(client: Client
     cast.a_done_ladder(garden)
     swatch = cast.a_swatch(garden, l_star=38.9, a_star=-1.6, b_star=-20.2)
     page = client.get(url("shades.match", key=swatch.pk), TYPED).context["page"]
-    now = next(line for line in page.answer.lines if "With the vat as it is" in line)
-    assert any(f"{dips} dips come nearest" in now for dips in (3, 4, 5, 6))
+    assert page.answer.first.startswith(tuple(f"{dips} dips at 1.2 g/L: " for dips in (3, 4, 5, 6))), "the vat as it is"
     assert "by your ladders the chance is" in page.beside
 
 
