@@ -58,7 +58,7 @@ def test_two_beds_of_one_name_are_told_apart_and_one_without_area_is_left_out(ga
 def test_a_bed_that_is_still_to_be_sown_is_planned_from_its_day_and_one_that_stands_is_not(garden: Garden) -> None:
     stands = garden.beds.order_by("made_at")[0]
     cast.a_season(garden)
-    nook = cast.a_bed(garden, name="Nook")
+    nook = cast.a_bed(garden, name="Nook", area_m2=4.0, area_typed="4 m2")
     for bed in (stands, nook):
         cast.a_bed_look(bed, days_ago=-30, began="planted")
     beds = {bed.id: bed for bed in scheduling.season_of(garden, today=cast.a_day()).record.beds}
