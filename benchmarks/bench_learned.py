@@ -1,6 +1,7 @@
 """The garden's memory by the way its pages take: from the rows of 500 finished tubs, and again after one was corrected.
 
-The garden is that of ten seasons (`large_garden.py`), of which the latest 500 tubs teach, each with a hundred looks.
+The garden is that of ten seasons (`large_garden.py`), of which the latest 500 tubs teach; of its looks every half hour
+those stay that tell signs, ten a tub, as people look.
 Each figure is of a process of its own, as a server begins: once from nothing, then after a look was put right. On a
 busy machine seconds tell little: what of the processor it took, its workers' too, is told in brackets.
 """
@@ -43,8 +44,9 @@ def main(home: Path) -> None:
     folder.migrate(home)
     from bluewright.journal.actions.keeping import keep
     from bluewright.journal.bridge import learned
-    from bluewright.journal.models import Garden
+    from bluewright.journal.models import Garden, Reading
 
+    Reading.objects.filter(limpness=None)._raw_delete("default")
     of = Garden.objects.get()
     found = {NOTHING: _taken(lambda: learned.reckon(of))}
     steep_key = learned.reckon(of).tubs[-1]

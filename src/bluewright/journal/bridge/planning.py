@@ -125,7 +125,7 @@ def own_blue_g_per_kg(garden: Garden, *, plant: str) -> list[float]:
 
     Measured purity, dry mass and leaf alone: no prior is in it, since the plan joins it to one.
     """
-    found = [own_jar(jar) for jar in jars.whole(garden, plan.measured_jars(garden))]
+    found = [own_jar(jar) for jar in jars.whole(garden, plan.measured_jars(garden), looks=False, work=False)]
     return [significant(one.g_per_kg) for one in found if one is not None and one.measured and one.plant == plant]
 
 

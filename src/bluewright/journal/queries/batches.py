@@ -29,9 +29,12 @@ _LOOKS = "strain__steep__readings"
 """Of the tubs behind a batch: many rows, which only the tubs' own forecasts need."""
 
 
-def batches(of: Garden, *, looks: bool = True) -> QuerySet[Batch]:
-    """The batches of a garden, the newest first, whole; the looks at their tubs only if they are wanted."""
-    return _whole(Batch.objects.filter(garden=of), looks=looks)
+def batches(of: Garden, *, looks: bool = True, work: bool = True) -> QuerySet[Batch]:
+    """The batches of a garden, the newest first, whole; the looks at their tubs only if they are wanted.
+
+    Without `work` nothing is read along of what was done to them: only where their liquor came from and went.
+    """
+    return _whole(Batch.objects.filter(garden=of), looks=looks, work=work)
 
 
 def worked_on(of: Garden) -> QuerySet[Batch]:
@@ -87,7 +90,17 @@ def stage_of(found: Batch) -> Stage:
 _JARRED = JarFrom.objects.filter(jar__deleted_at=None).select_related("jar").prefetch_related("jar__assays")
 
 
-def _whole(found: QuerySet[Batch], *, looks: bool = True) -> QuerySet[Batch]:
+_WORK = (
+    Prefetch("alkali_parts", queryset=AlkaliPart.objects.select_related("alkali")),
+    Prefetch("jar_tests", queryset=JarTest.objects.select_related("alkali").prefetch_related("steps")),
+    "looks",
+    "airings",
+    "standings__edges",
+    "dryings__weighings",
+)
+
+
+def _whole(found: QuerySet[Batch], *, looks: bool = True, work: bool = True) -> QuerySet[Batch]:
     standing = Q(into__deleted_at=None)
     along = (*_TO_THE_BED, _LOOKS) if looks else _TO_THE_BED
     poured = Poured.objects.filter(Q(strain=None) | Q(strain__deleted_at=None)).prefetch_related(*along)
@@ -97,11 +110,6 @@ def _whole(found: QuerySet[Batch], *, looks: bool = True) -> QuerySet[Batch]:
     return found.select_related("garden").prefetch_related(
         Prefetch("came_from", queryset=poured.prefetch_related(Prefetch("batch", queryset=above))),
         Prefetch("went_into", queryset=Poured.objects.filter(standing).select_related("into")),
-        Prefetch("alkali_parts", queryset=AlkaliPart.objects.select_related("alkali")),
-        Prefetch("jar_tests", queryset=JarTest.objects.select_related("alkali").prefetch_related("steps")),
         Prefetch("jarred", queryset=_JARRED),
-        "looks",
-        "airings",
-        "standings__edges",
-        "dryings__weighings",
+        *(_WORK if work else ()),
     )

@@ -110,13 +110,15 @@ def jar(key: UUID, *, of: Garden) -> Jar | None:
     return next(iter(whole(of, [key])), None)
 
 
-def whole(of: Garden, keys: Iterable[UUID], *, looks: bool = True) -> list[Jar]:
-    """The jars of a garden with these keys, the newest first, their batches whole, with the looks at tubs if wanted."""
+def whole(of: Garden, keys: Iterable[UUID], *, looks: bool = True, work: bool = True) -> list[Jar]:
+    """The jars of a garden with these keys, the newest first, their batches whole, with the looks at tubs and what was
+    done to the batches if wanted."""
     waiting, found = iter(keys), list[Jar]()
     while some := list(islice(waiting, AT_ONCE)):
         give_way()
         read = list(_with_stock(Jar.objects.filter(garden=of, pk__in=some)))
-        known = {one.pk: one for one in batches.batches(of, looks=looks).filter(jarred__jar__in=read)} if read else {}
+        of_these = batches.batches(of, looks=looks, work=work).filter(jarred__jar__in=read)
+        known = {one.pk: one for one in of_these} if read else {}
         for part in (part for one in read for part in one.came_from.all()):
             part.batch = known.get(part.batch_id, part.batch)
         found += read

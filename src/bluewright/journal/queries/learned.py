@@ -86,9 +86,9 @@ def _read(keys: Sequence[UUID]) -> Sequence[Steep]:
 
 
 def filled(garden: Garden, *, since: datetime) -> Sequence[Jar]:
-    """The jars that were filled since then, their batches whole but for the looks at their tubs."""
+    """The jars that were filled since then, with the leaf behind their batches."""
     keys = Jar.objects.filter(garden=garden, filled_at__gte=since).values_list("pk", flat=True)
-    return jars.whole(garden, keys, looks=False)
+    return jars.whole(garden, keys, looks=False, work=False)
 
 
 def left_out(garden: Garden) -> Sequence[LeftOut]:
