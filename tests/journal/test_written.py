@@ -182,6 +182,8 @@ ROWS: dict[str, tuple[UntilWritten[Any, Any], Callable[[Garden], object], set[st
         kept._standing, kept.standing_vats,
         {"vat", "garden", "auth_user", "vataddition", "jartaken", "vatpoured", "vatreading", "dip", "piece"},
     ),
+    "beds": (kept._beds, kept.beds, {"bed", "pickedfrom", "picking"}),
+    "the order of tubs": (kept._tub_keys, kept.tub_keys, {"steep", "strain"}),
     "jars that hold something": (
         kept._held, kept.held_jars,
         {"jar", "jarfrom", "jartaken", "batch", "assay", "garden", "poured", "strain", "steep", "alkalipart", "alkali"}

@@ -49,6 +49,11 @@ def known(of: Garden) -> QuerySet[Jar]:
     return _with_said(Jar.everything.filter(garden=of))
 
 
+def untold(of: Garden) -> QuerySet[Jar]:
+    """As `jars`, without what was said of them or can be told of their making: of a thread's jars nobody asks it."""
+    return _with_stock(Jar.objects.filter(garden=of))
+
+
 def in_stock(of: Garden, *, holding: Iterable[UUID]) -> QuerySet[Any, UUID]:
     """The keys of the jars of a garden, those that still hold something (`holding`) first, then the newest."""
     last = Case(When(pk__in=list(holding), then=0), default=1)

@@ -9,8 +9,8 @@ from collections.abc import Sequence
 from typing import Final, NamedTuple
 from uuid import UUID
 
-from bluewright.journal.models import AirTemp, Batch, Garden, Jar, Steep, Strain, TubTemp, Vat
-from bluewright.journal.queries import batches, jars, tubs, vats
+from bluewright.journal.models import AirTemp, Batch, Bed, Garden, Jar, Steep, Strain, TubTemp, Vat
+from bluewright.journal.queries import batches, gardens, jars, tubs, vats
 from bluewright.journal.written import UntilWritten
 
 MOST_GARDENS: Final = 4
@@ -28,6 +28,8 @@ _steeping: Final = UntilWritten[UUID, Sequence[Steeping]](MOST_GARDENS)
 _unworked: Final = UntilWritten[UUID, Sequence[Strain]](MOST_GARDENS)
 _working: Final = UntilWritten[UUID, Sequence[Batch]](MOST_GARDENS)
 _standing: Final = UntilWritten[UUID, Sequence[Vat]](MOST_GARDENS)
+_beds: Final = UntilWritten[UUID, Sequence[Bed]](MOST_GARDENS)
+_tub_keys: Final = UntilWritten[UUID, Sequence[UUID]](MOST_GARDENS)
 _held: Final = UntilWritten[UUID, Sequence[Jar]](MOST_GARDENS)
 
 
@@ -49,6 +51,16 @@ def working(of: Garden) -> Sequence[Batch]:
 def standing_vats(of: Garden) -> Sequence[Vat]:
     """The vats of `vats.standing`."""
     return _standing.got(of.pk, lambda: list(vats.standing(of)))
+
+
+def beds(of: Garden) -> Sequence[Bed]:
+    """The beds of `gardens.beds`, each with its latest pickings."""
+    return _beds.got(of.pk, lambda: list(gardens.beds(of)))
+
+
+def tub_keys(of: Garden) -> Sequence[UUID]:
+    """The keys of `tubs.in_order`: thousands over the years, of which a page shows some."""
+    return _tub_keys.got(of.pk, lambda: list(tubs.in_order(of)))
 
 
 def held_jars(of: Garden) -> Sequence[Jar]:

@@ -36,7 +36,7 @@ from bluewright.journal.models import (
     VatAddition,
     VatPoured,
 )
-from bluewright.journal.queries.jars import jars
+from bluewright.journal.queries import jars
 from bluewright.journal.queries.pieces import pieces
 from bluewright.journal.written import UntilWritten
 
@@ -118,7 +118,7 @@ def thread(at: Thing, *, of: Garden) -> Thread | None:
         pickings=_rows(Picking.objects.filter(garden=of), keys["picking"]),
         tubs=_rows(Steep.objects.filter(garden=of).prefetch_related(strains), keys["tub"]),
         batches=_rows(Batch.objects.filter(garden=of).prefetch_related("airings"), keys["batch"]),
-        jars=_rows(jars(of).prefetch_related(swatches), keys["jar"]),
+        jars=_rows(jars.untold(of).prefetch_related(swatches), keys["jar"]),
         vats=_rows(Vat.objects.filter(garden=of).prefetch_related("additions"), keys["vat"]),
         pieces=_rows(pieces(of), keys["piece"]),
         from_={},

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from datetime import datetime, timedelta
 from typing import Any, Final
 from uuid import UUID
@@ -33,6 +33,17 @@ def tubs(of: Garden) -> QuerySet[Steep]:
             Prefetch("strains", queryset=Strain.objects.order_by("-strained_at")),
         )
     )
+
+
+def in_order(of: Garden) -> QuerySet[Any, UUID]:
+    """The keys of `tubs`."""
+    return tubs(of).select_related(None).prefetch_related(None).values_list("pk", flat=True)
+
+
+def these(of: Garden, keys: Sequence[UUID]) -> list[Steep]:
+    """The tubs with these keys, in their order, as `tubs` gives them."""
+    found = {row.pk: row for row in tubs(of).order_by().filter(pk__in=keys)}
+    return [found[key] for key in keys if key in found]
 
 
 def steeping(of: Garden) -> QuerySet[Steep]:

@@ -14,7 +14,7 @@ from django.views.decorators.http import require_http_methods, require_POST, req
 
 from bluewright.journal.actions import beds as actions
 from bluewright.journal.models import Bed, Garden
-from bluewright.journal.queries import gardens, photos
+from bluewright.journal.queries import gardens, kept, photos
 from bluewright.journal.queries.history import histories
 from bluewright.web.pages.beds.forms import BedForm, NewBedForm, as_typed, write_bed
 from bluewright.web.pages.beds.page import bed_page
@@ -29,9 +29,7 @@ from bluewright.web.ui.turning import turned
 @in_garden
 def index(request: HttpRequest, garden: Garden) -> HttpResponse:
     """All beds with what was taken from them."""
-    return render(
-        request, "beds/index.html", {"beds": gardens.beds(garden), "photos": photos.of_kind("bed", of=garden)}
-    )
+    return render(request, "beds/index.html", {"beds": kept.beds(garden), "photos": photos.of_kind("bed", of=garden)})
 
 
 @require_http_methods(["GET", "HEAD", "POST"])

@@ -16,7 +16,7 @@ from django.views.decorators.http import require_http_methods, require_POST, req
 from bluewright.journal.actions import steeps
 from bluewright.journal.models import Garden, Reading, Steep, Strain
 from bluewright.journal.models.steep import SIGN_FIELDS
-from bluewright.journal.queries import gardens, photos, tubs
+from bluewright.journal.queries import gardens, kept, photos, tubs
 from bluewright.journal.queries.history import histories
 from bluewright.science.base.errors import InputError
 from bluewright.web.pages.tubs import typed
@@ -40,7 +40,8 @@ MOST_DRAWN: Final = 30
 def index(request: HttpRequest, garden: Garden) -> HttpResponse:
     """Tubs: those that steep first."""
     now = timezone.localtime()
-    rows, pages = turned(tubs.tubs(garden), request.GET, most=MOST_DRAWN)
+    keys, pages = turned(kept.tub_keys(garden), request.GET, most=MOST_DRAWN)
+    rows = tubs.these(garden, keys)
     return render(request, "tubs/index.html", {"tubs": [tub_row(steep, now=now) for steep in rows], "pages": pages})
 
 
