@@ -1,4 +1,4 @@
-"""A phone's browser, and the real server that it asks: started as anybody starts it, its home an empty folder."""
+"""A phone's browser, and the real server that it asks."""
 
 from __future__ import annotations
 
@@ -31,6 +31,13 @@ ARGUMENTS = [
 PHONE = {"width": 390, "height": 844}
 READY_IN_S = 180
 """A server is there within a few seconds; a busy machine lets one wait, and this only ends a wait that is in vain."""
+QUIET = """
+import sys
+from bluewright.web import aside, serve
+aside.Aside.repeat = lambda *_, **__: None
+sys.exit(serve.run(sys.argv[1:]))
+"""
+"""`bluewright serve`, but nothing is reckoned beside the pages: what a whole season taught would be by each server."""
 THUMB_PX = 44
 """What a thumb hits: 44 CSS pixels, the size asked for by WCAG 2.2, success criterion 2.5.5."""
 SMALL_TARGETS = """
@@ -56,14 +63,14 @@ def empty_home(tmp_path_factory: pytest.TempPathFactory) -> Path:
 
 @pytest.fixture(scope="module")
 def server(home: Path) -> Iterator[str]:
-    """The address of a server of the file's folder."""
-    with serving(home) as address:
+    """The address of a server of the file's folder, which learns nothing meanwhile."""
+    with serving(home, by=("-c", QUIET)) as address:
         yield address
 
 
 @contextmanager
-def serving(home: Path) -> Iterator[str]:
-    """A server of this folder while the block runs; its address."""
+def serving(home: Path, *, by: tuple[str, ...] = ("-m", "bluewright", "serve")) -> Iterator[str]:
+    """A server of this folder while the block runs, started as anybody starts it unless told; its address."""
     with socket.socket() as free:
         free.bind(("127.0.0.1", 0))
         port = free.getsockname()[1]
@@ -71,9 +78,8 @@ def serving(home: Path) -> Iterator[str]:
     log = home / "server.log"
     with log.open("wb") as said:
         running = subprocess.Popen(
-            [sys.executable, "-m", "bluewright", "serve", "--home", home, "--port", str(port), "--no-browser"],
-            stdout=said, stderr=said,
-        )  # fmt: skip
+            [sys.executable, *by, "--home", home, "--port", str(port), "--no-browser"], stdout=said, stderr=said
+        )
         try:
             yield _ready(f"http://127.0.0.1:{port}", running, log)
         finally:

@@ -6,13 +6,14 @@ import os
 import subprocess
 import sys
 import time
+from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
 
 import pytest
 from django.test import Client
 
-from tests.journeys.phone import browsing, page_of
+from tests.journeys.phone import browsing, page_of, serving
 from tests.journeys.walk import NO_PAGES, Walk, look, walk
 from tests.web.intake.sent import lines
 from tests.web.test_access import where
@@ -48,6 +49,13 @@ print(HomeTest.objects.filter(piece__garden=garden)[0].piece_id)
 Prints a batch that was decanted, one that is being aired, an assay, a ladder and a piece of cloth that was tried.
 """
 LEARNED_IN_S = 300
+
+
+@pytest.fixture(scope="module")
+def server(home: Path) -> Iterator[str]:
+    """A server that reckons beside the pages what the season taught."""
+    with serving(home) as address:
+        yield address
 
 
 @pytest.fixture(scope="module")

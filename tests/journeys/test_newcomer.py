@@ -10,7 +10,7 @@ from typing import Any
 
 import pytest
 
-from tests.journeys.phone import Phone, page_of
+from tests.journeys.phone import Phone, page_of, serving
 
 LAPTOP = {"viewport": {"width": 1200, "height": 800}, "has_touch": False}
 
@@ -19,6 +19,13 @@ LAPTOP = {"viewport": {"width": 1200, "height": 800}, "has_touch": False}
 def home(empty_home: Path) -> Path:
     """Nothing yet."""
     return empty_home
+
+
+@pytest.fixture(scope="module")
+def server(home: Path) -> Iterator[str]:
+    """A server as a newcomer starts it."""
+    with serving(home) as address:
+        yield address
 
 
 @pytest.fixture

@@ -37,7 +37,8 @@ MOST_ALIVE_S = 0.7
 NURSERY = """
 import os, sys
 from pathlib import Path
-from bluewright.web import home, serve
+from bluewright.web import aside, home, serve
+aside.Aside.repeat = lambda *_, **__: None
 home.use(Path(sys.argv[1]))
 import cheroot.wsgi, bluewright.web.wsgi, bluewright.web.urls
 print("ready", flush=True)
@@ -49,7 +50,8 @@ for port in sys.stdin:
     os.waitpid(child, 0)
     print("gone", flush=True)
 """
-"""Loads the program once and starts server after server from there: fifty starts would else take a minute."""
+"""Loads the program once and starts server after server from there: fifty starts would else take a minute. None begins
+to reckon what the season taught, in which it would be killed."""
 
 pytestmark = pytest.mark.skipif(not hasattr(os, "fork"), reason="this system cannot fork")
 

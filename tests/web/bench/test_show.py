@@ -126,7 +126,7 @@ def test_the_example_may_be_typed_in_us_units(client: Client, slug: str) -> None
     """Three figures are typed, so that middles agree to a percent or so; the page says its units."""
     a_garden(system="us", time_zone="Europe/London")
     found = client.get(where(slug), {"as": "json"}).json()
-    inputs = direct(slug, example(slug))["inputs"]
+    inputs = dump(read(BY_SLUG[slug].record, example(slug)))
     for name, value in inputs.items():
         if isinstance(value, float):
             assert found["inputs"][name] == pytest.approx(value, rel=0.006, abs=0.06), name
