@@ -36,7 +36,8 @@ SPAN_STEPS: Final = 200
 LATE_PEAKS: Final = 2.5
 """So many times the rough hour of the peak the grid goes on beyond what it follows closely ..."""
 STEP_GROWTH: Final = 1.1
-"""... by steps each so many times the one before."""
+WIDEST_H: Final = 6.0
+"""... by steps each so many times the one before, but no wider than tells day from night."""
 FIRST_SPAN_H: Final[dict[Method, float]] = {"cold": 288.0, "warm": 72.0, "hot": 3.0}
 """How far temperatures are drawn at first: long enough for all but the slowest steeps of each method."""
 
@@ -220,8 +221,8 @@ def _grid(record: SteepRecord, peak_h: float) -> Floats:
     step_h = max(min(peak_h / 45, 2.0), near_h / 260)
     early = step_h * np.array([0.02, 0.06, 0.15, 0.3, 0.6])
     even = np.arange(0, near_h + step_h, step_h)
-    wider = np.ceil(np.log1p(LATE_PEAKS * peak_h / step_h * (1 - 1 / STEP_GROWTH)) / np.log(STEP_GROWTH))
-    far = even[-1] + step_h * np.cumsum(STEP_GROWTH ** np.arange(1, wider + 1))
+    wider = np.cumsum(np.minimum(step_h * STEP_GROWTH ** np.arange(1, 1 + LATE_PEAKS * peak_h / step_h), WIDEST_H))
+    far = even[-1] + wider[: 1 + np.searchsorted(wider, LATE_PEAKS * peak_h)]
     marks = [now_h, *((r.time - record.started).total_seconds() / 3600 for r in record.readings)]
     every = np.unique(np.concatenate([early, even, far, np.asarray(marks)]))
     gaps = np.diff(every, prepend=-np.inf) > 1e-4 * step_h
