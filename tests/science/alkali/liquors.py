@@ -12,7 +12,7 @@ from bluewright.science.alkali.record import DoseAnswer, LiquorRecord
 from bluewright.science.alkali.titrant import titrant
 from bluewright.science.base.records import read
 from bluewright.science.base.sourced import Floats
-from bluewright.science.media.charge import Liquid, solve_ph
+from bluewright.science.media.charge import Liquid, solve
 from bluewright.science.media.dosing import mol_for_ph, with_added
 
 TUB: dict[str, Any] = {
@@ -94,7 +94,7 @@ class Truth:
             self.liquid, kind=used.kind, mol_per_l=per_l[:, None] * self.mol_per_unit(),
             growth=1.0 + per_l[:, None] / 1000.0 if used.dissolved else 1.0,
         )  # fmt: skip
-        return solve_ph(mixed, start_ph=np.full((len(per_l), 1), 9.0))[:, 0]
+        return solve(mixed, start_ph=np.full((len(per_l), 1), 9.0))[0][:, 0]
 
 
 def truth(rng: np.random.Generator, *, ph_sd: float, **fields: Any) -> Truth:

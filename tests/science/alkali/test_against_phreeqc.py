@@ -10,7 +10,7 @@ from bluewright.science.base.sourced import Floats
 from bluewright.science.media.alkali_kind import Kind
 from bluewright.science.media.alkalis import KINDS
 from bluewright.science.media.calcite import LIME_G_PER_MOL, lime_solubility_g_per_l, lime_water_ph
-from bluewright.science.media.charge import Liquid, constants, solve_ph, strong_at_ph
+from bluewright.science.media.charge import Liquid, constants, solve, strong_at_ph
 from bluewright.science.media.dosing import mol_for_ph, with_added
 from tests.science.alkali.phreeqc_reference import lime_dissolved_mol, mol_to_ph, ph_of
 
@@ -109,7 +109,7 @@ def test_the_ph_of_ammonia_in_bicarbonate_agrees(temp_c: float, ammonia_mmol: fl
         calcium_mol_per_l=alone(0.0),
         calcite_frac=alone(0.0),
     )
-    assert solve_ph(made, start_ph=alone(8.0))[0] == pytest.approx(reference, abs=0.02)
+    assert solve(made, start_ph=alone(8.0))[0][0] == pytest.approx(reference, abs=0.02)
 
 
 @pytest.mark.parametrize("temp_c", [10.0, 20.0, 25.0, 40.0])
@@ -126,4 +126,4 @@ def test_the_dose_found_gives_the_wanted_ph_when_it_is_added(kind: Kind) -> None
     made = liquor(temp_c=18.0, calcite_frac=0.7)
     mol = mol_for_ph(made, kind=KINDS[kind], ph=9.7, litres_per_mol=0.0)
     dosed = with_added(made, kind=KINDS[kind], mol_per_l=mol, growth=1.0)
-    assert solve_ph(dosed, start_ph=alone(7.0))[0] == pytest.approx(9.7, abs=0.003)
+    assert solve(dosed, start_ph=alone(7.0))[0][0] == pytest.approx(9.7, abs=0.003)

@@ -9,7 +9,6 @@ from bluewright.science.media.cloth import (
     DIPS,
     FIXED_FRAC,
     FIXED_OF_DRAWN_FRAC,
-    HEEL_BACK_FRAC,
     LOOSE_FRAC,
     POWDER_OFFERED_FRAC,
     POWDER_PURE_FRAC,
@@ -73,7 +72,7 @@ def test_water_of_the_room_is_no_fibre() -> None:
 
 def test_shares_never_leave_0_to_1() -> None:
     z = np.array([-8.0, 8.0])
-    for share in (*FIXED_OF_DRAWN_FRAC.values(), *LOOSE_FRAC.values(), REDUCES_FRAC, HEEL_BACK_FRAC):
+    for share in (*FIXED_OF_DRAWN_FRAC.values(), *LOOSE_FRAC.values(), REDUCES_FRAC):
         low, high = share.from_z(z)
         assert 0 < low < high < 1
 

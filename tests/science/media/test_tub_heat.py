@@ -36,7 +36,6 @@ from bluewright.science.media.tub_walls import (
     conductance_w_per_k,
     sun_curve,
     surface_m2,
-    tau_from_two_readings_h,
     tau_prior,
     time_constant_h,
 )
@@ -144,12 +143,6 @@ def test_a_lid_or_a_wrapping_never_speeds_the_tub(liquid_l: float, area_m2: floa
     assert conductance(True, False) <= conductance(False, False)
     assert conductance(True, True) <= conductance(True, False)
     assert conductance(False, True) <= conductance(False, False)
-
-
-def test_the_time_constant_follows_from_two_night_readings() -> None:
-    """Own hand: 25 to 20 C in 6 h under air of 12 C: 6 / ln(13/8) = 12.36 h; a tub moving away teaches nothing."""
-    assert tau_from_two_readings_h(25.0, 20.0, air_c=12.0, apart_h=6.0) == pytest.approx(12.358, abs=0.001)
-    assert tau_from_two_readings_h(20.0, 25.0, air_c=12.0, apart_h=6.0) is None
 
 
 def test_readings_teach_the_time_constant() -> None:

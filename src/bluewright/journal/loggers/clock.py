@@ -8,8 +8,6 @@ from zoneinfo import ZoneInfo
 
 from bluewright.journal.loggers.cells import TimeParts
 
-ZONES: Final = ("garden", "standard", "utc", "text")
-"""The garden's clock, the same without summer time, UTC, or the offset that each moment says."""
 EPOCH_DAY: Final = date(1970, 1, 1).toordinal()
 DAY_S: Final = 86400
 

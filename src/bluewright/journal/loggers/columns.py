@@ -70,7 +70,7 @@ class Columns:
     order: str = ""
     """`ymd`, `dmy`, `mdy` or `unix`."""
     zone: str = ""
-    """`garden`, `standard`, `utc` or `text`."""
+    """Whose clock: `garden`, the same without summer time (`standard`), `utc`, or as each moment says (`text`)."""
     daily: bool = False
     """Whether each line is a whole day; `temp_column` is then its highest."""
     low_column: int | None = None

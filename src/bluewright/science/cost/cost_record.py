@@ -11,7 +11,7 @@ from bluewright.science.base.cautions import Caution
 from bluewright.science.base.errors import InputError
 from bluewright.science.base.records import LEAST, answer, record
 from bluewright.science.cost.amounts import Amount, Measure
-from bluewright.science.cost.priors import WorkKind
+from bluewright.science.cost.priors import ALLOWANCE_FRAC, WorkKind
 from bluewright.science.media.basket import Plant
 from bluewright.science.media.purity import Known, Make
 
@@ -156,7 +156,7 @@ class CostRecord:
     """What you ask for a gram of pure blue; the hourly return is told for it."""
     margin_frac: Annotated[float, Field(ge=0, le=0.95)] = 0.0
     """Share of a price that is to be left over once all is paid."""
-    allowance_frac: Annotated[float, Field(ge=0, le=0.95)] = 0.10
+    allowance_frac: Annotated[float, Field(ge=0, le=0.95)] = ALLOWANCE_FRAC.value
     """Share of the blue that is never sold: spilt, given as swatches, kept back. Usual are 0.05 to 0.15."""
     batches: Annotated[tuple[BatchMade, ...], Field(min_length=1, max_length=300)]
     """The batches."""

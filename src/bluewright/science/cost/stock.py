@@ -36,7 +36,6 @@ DRAWS: Final = 4000
 UNUSUAL_CHANCE: Final = 0.05
 WEAK_FACTOR: Final = 0.9
 """Below this an alkali is worth a jar titration before the batch."""
-FEW_BATCHES: Final = 2.0
 
 
 def stock(record: StockRecord, *, rng: np.random.Generator) -> StockAnswer:

@@ -208,11 +208,6 @@ def _with_strong(liquid: Liquid, strong_mol_per_l: Floats) -> Liquid:
     )
 
 
-def solve_ph(liquid: Liquid, *, start_ph: Floats, within_ph: float = 1e-5) -> Floats:
-    """The pH of each member; see `solve`."""
-    return solve(liquid, start_ph=start_ph, within_ph=within_ph)[0]
-
-
 def solve(liquid: Liquid, *, start_ph: Floats, within_ph: float = 1e-5) -> tuple[Floats, Balance]:
     """The pH of each member and the balance there: Newton's steps inside a bracket, halved where a step would leave it.
 

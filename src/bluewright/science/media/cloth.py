@@ -154,5 +154,3 @@ LOOSE_FRAC: Final[dict[Literal["well_run", "strong_dips"], Prior]] = {
 """Of what cloth carries when it leaves the vat, the share that washes off: a part of what is not fixed above."""
 REDUCES_FRAC: Final = _share(0.88, 0.7, note="0.70 to 0.98; coarse powder and a cold vat stand low")
 """Of the pure indigo put into a vat, the share that is really reduced; the rest lies in the sediment."""
-HEEL_BACK_FRAC: Final = _share(0.78, 0.5, note="0.6 to 0.9 by airing and settling")
-"""Of the indigo left in a spent vat, the share that can be had back as pigment."""

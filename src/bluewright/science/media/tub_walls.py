@@ -148,15 +148,6 @@ def tau_prior(tub: Tub, *, liquid_l: float) -> Prior:
     )
 
 
-def tau_from_two_readings_h(first_c: float, second_c: float, *, air_c: float, apart_h: float) -> float | None:
-    """The time constant from two readings under steady air: `dt / ln((T1 - Ta) / (T2 - Ta))`.
-
-    None if the second is not nearer to the air than the first: such a pair teaches nothing.
-    """
-    ratio = (first_c - air_c) / (second_c - air_c) if second_c != air_c else math.inf
-    return apart_h / math.log(ratio) if 1 < ratio < math.inf else None
-
-
 def day_length_h(day_of_year: int) -> float:
     """Hours of daylight in northern middle latitudes: 12 and a swing of `DAYLIGHT_SWING_H`."""
     return 12.0 + DAYLIGHT_SWING_H.value * math.cos(2 * math.pi * (day_of_year - MIDSUMMER_DAY) / 365.25)

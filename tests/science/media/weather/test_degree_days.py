@@ -1,12 +1,14 @@
 """Degree-days of a day by each rule."""
 
+from typing import get_args
+
 import numpy as np
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
 from bluewright.science.base.errors import InputError
-from bluewright.science.media.weather.degree_days import RULES, Rule, degree_days
+from bluewright.science.media.weather.degree_days import Rule, degree_days
 from tests.published import Row, rows
 
 
@@ -41,7 +43,7 @@ def test_the_sine_is_the_area_under_a_sine(low: float, range_c: float, base_c: f
 def test_rules_agree_on_a_day_that_is_warm_throughout_and_on_one_that_is_cold(
     low: float, range_c: float, base_c: float
 ) -> None:
-    for rule in RULES:
+    for rule in get_args(Rule):
         found = float(degree_days(low, low + range_c, base_c=base_c, rule=rule))
         if low >= base_c:
             assert found == pytest.approx(low + range_c / 2 - base_c)

@@ -18,8 +18,6 @@ Rule = Literal["average", "clipped", "triangle", "sine", "quarters"]
 """`average` of both less the base; `clipped`: the same, both first brought between base and cut-off; `triangle` and
 `sine`: the area under a triangle or a sine through both; `quarters`: the fixed shares of the meteorological offices."""
 
-RULES: Final[tuple[Rule, ...]] = ("average", "clipped", "triangle", "sine", "quarters")
-
 
 def degree_days(
     min_c: Floats | float, max_c: Floats | float, *, base_c: float, cutoff_c: float | None = None, rule: Rule = "sine"
