@@ -15,6 +15,7 @@ from django.utils.translation import gettext as _
 from bluewright.science.base.errors import InputError
 from bluewright.science.base.measures import Measure, MeasureKind, System, read_measure, say_measure
 from bluewright.science.base.typed_numbers import plain, signed
+from bluewright.words.reader import reader
 
 CLOCKS_DIFFER: Final = timedelta(minutes=5)
 UNIT: Final = re.compile(r"[^\W\d_]|[%°'\"′″’”]")
@@ -30,23 +31,29 @@ MOST_TYPED: Final = 30
 class MeasureField(forms.CharField):
     """A measure of one kind; cleaned to a `Measure` (typed text and canonical value), or None if left empty.
 
-    A number without a unit is kept with the one that it was understood in: `17` is kept as `17 C`. `bare` names that
-    unit by system of measures where people think in another than their garden's: the depth of a tub in centimetres.
+    A number without a unit is kept with the one that it was understood in: `17` is kept as `17 C`. That is the unit of
+    whoever reads the page, unless `system` says another; `bare` names it by system of measures where people think in
+    another than their garden's: the depth of a tub in centimetres.
     """
 
     def __init__(
         self,
         *,
         kind: MeasureKind,
-        system: System = "metric",
+        system: System | None = None,
         low: float | None = None,
         high: float | None = None,
         bare: dict[System, str] | None = None,
         **options: Any,
     ) -> None:
-        self.kind, self.system, self.low, self.high, self.bare = kind, system, low, high, bare or {}
+        self.kind, self.chosen, self.low, self.high, self.bare = kind, system, low, high, bare or {}
         super().__init__(max_length=MOST_TYPED, **options)
         self.widget.attrs |= {"inputmode": "decimal", "autocomplete": "off"}
+
+    @property
+    def system(self) -> System:
+        """In which measures bare numbers are read and limits are said."""
+        return self.chosen or reader().system
 
     def clean(self, value: Any) -> Measure | None:
         """Read the text; a mistake is said with what would be right."""

@@ -9,7 +9,7 @@ from django import forms
 from django.utils import timezone
 from django.utils.translation import gettext_lazy as _
 
-from bluewright.journal.models import Airing, Batch, Garden, LiquorLook
+from bluewright.journal.models import Airing, Batch, LiquorLook
 from bluewright.journal.models.airing import BUBBLES, TOOLS
 from bluewright.web.ui.typed import CM_OR_IN, DecimalField, MeasureField, MomentField, not_to_come
 from bluewright.words.signs import WorkSign, levels_said
@@ -78,13 +78,10 @@ class WayForm(forms.Form):
     started_at = MomentField(label=_("Begun"), validators=[not_to_come])
     note = forms.CharField(required=False, max_length=500, label=_("Note"))
 
-    def __init__(self, *args: Any, garden: Garden, way: str, **options: Any) -> None:
+    def __init__(self, *args: Any, way: str, **options: Any) -> None:
         super().__init__(*args, **options)
         for name in set(self.fields) - {*FIELDS_OF[way], "started_at", "note"}:
             del self.fields[name]
-        for field in self.fields.values():
-            if isinstance(field, MeasureField):
-                field.system = garden.system  # type: ignore[assignment]
 
 
 def write_airing(form: WayForm, row: Airing) -> Airing:
@@ -132,10 +129,8 @@ class LookForm(forms.Form):
     after_min = DecimalField(min_value=0, max_value=MOST_MIN, required=False, label=_("After how many minutes"))
     taken_at = MomentField(required=False, validators=[not_to_come], label=_("When"))
 
-    def __init__(self, *args: Any, garden: Garden, airing: Airing | None, **options: Any) -> None:
+    def __init__(self, *args: Any, airing: Airing | None, **options: Any) -> None:
         super().__init__(*args, **options)
-        temp: Any = self.fields["temp"]
-        temp.system = garden.system
         self.fields["after_min"].widget.attrs["data-follows"] = "minutes"
         if airing is None or airing.way != "pour":
             del self.fields["after_pours"]

@@ -60,9 +60,7 @@ def begin(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
     first = next(
         (as_typed(one) for one in batch.airings.all() if one.way == way), {"tool": "hand", "bubbles": "coarse"}
     )
-    form = WayForm(
-        posted(request), garden=garden, way=way, initial=first | {"started_at": timezone.localtime(), "note": ""}
-    )
+    form = WayForm(posted(request), way=way, initial=first | {"started_at": timezone.localtime(), "note": ""})
     if request.method == "POST" and form.is_valid():
         row = keep(write_airing(form, Airing(batch=batch, way=way)), by=request.user)
         messages.success(request, _("Begun."), extra_tags=reverse("airing.delete", kwargs={"key": key, "row": row.pk}))
@@ -75,7 +73,7 @@ def begin(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
 def change(request: HttpRequest, garden: Garden, key: UUID, row: UUID) -> HttpResponse:
     """Correct what was written of an airing."""
     batch, airing = the_batch(garden, key), _airing(garden, key, row)
-    form = WayForm(posted(request), garden=garden, way=airing.way, initial=as_typed(airing))
+    form = WayForm(posted(request), way=airing.way, initial=as_typed(airing))
     if request.method == "POST" and form.is_valid():
         keep(write_airing(form, airing), by=request.user)
         messages.success(request, _("Corrected."))
@@ -112,7 +110,7 @@ def look(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
     """Write a look down; pours and minutes that the look has seen count for the airing too."""
     batch = the_batch(garden, key)
     airing, so_far = _now(batch), counted(batch)
-    form = LookForm(request.POST, garden=garden, airing=airing)
+    form = LookForm(request.POST, airing=airing)
     if not form.is_valid():
         return _shown(request, batch, look=form, form=form, status=422)
     made = keep(new_look(form.cleaned_data, batch=batch, counted=so_far), by=request.user)
@@ -234,7 +232,7 @@ def _shown(
         first = {"taken_at": timezone.localtime()} | (
             {"after_pours": so_far.pours, "after_min": f"{so_far.minutes:.1f}"} if so_far else {}
         )
-        look = LookForm(garden=batch.garden, airing=airing, initial=first)
+        look = LookForm(airing=airing, initial=first)
     if count is None and page.counter is not None:
         count = CountForm(initial={"pours": page.counter.pours, "minutes": f"{page.counter.minutes:g}"})
     return shown(request, "airing/show.html", page, status=status, look=look, count=count, **beside)

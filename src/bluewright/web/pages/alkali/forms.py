@@ -64,8 +64,6 @@ class AlkaliForm(forms.Form):
     def __init__(self, *args: Any, garden: Garden, alkali: Alkali | None = None, used: int = 0, **options: Any) -> None:
         super().__init__(*args, **options)
         self.garden, self.alkali, self.used = garden, alkali, used
-        strength: Any = self.fields["strength"]
-        strength.system = garden.system
 
     def clean(self) -> dict[str, Any]:
         """What can't be is said by the science, at the field that it concerns."""
@@ -222,8 +220,6 @@ class LookForm(_Moment):
     def __init__(self, *args: Any, **options: Any) -> None:
         # Ids of its own: the form of a part stands on the same page.
         super().__init__(*args, auto_id="look_%s", **options)
-        temp: Any = self.fields["temp"]
-        temp.system = self.garden.system
 
     def clean(self) -> dict[str, Any]:
         """One of the two."""
@@ -272,9 +268,6 @@ class JarForm(_Moment):
         alkali: Any = self.fields["alkali"]
         alkali.queryset = Alkali.objects.filter(pk__in=[one.pk for one in choices])
         alkali.choices = [(str(one.pk), str(one)) for one in choices]
-        for name in ("sample", "temp"):
-            measure: Any = self.fields[name]
-            measure.system = self.garden.system
 
 
 class StepForm(forms.Form):

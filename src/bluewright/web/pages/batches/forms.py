@@ -43,7 +43,6 @@ class BeginForm(forms.Form):
         fields["batches"].queryset = _found(batches.worked_on(garden))
         if not fields["batches"].queryset.exists():
             del fields["batches"]
-        fields["liquor"].system = garden.system
 
     def clean(self) -> dict[str, Any]:
         """Some liquor, and a part only of one tub or batch."""

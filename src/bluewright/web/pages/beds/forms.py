@@ -7,7 +7,7 @@ from typing import Any
 from django import forms
 from django.utils.translation import gettext_lazy as _
 
-from bluewright.journal.models import Bed, BedPast, Garden
+from bluewright.journal.models import Bed, BedPast
 from bluewright.journal.models.bed import PLANTS, SHADES, SOILS, WAYS
 from bluewright.web.pages.past.forms import YearField
 from bluewright.web.ui.photos import WithPhotos
@@ -31,11 +31,6 @@ class BedForm(WithPhotos):
     shade = forms.ChoiceField(choices=SHADES, required=False, label=_("Sun"))
     watered_by = forms.ChoiceField(choices=WAYS, required=False, label=_("How it is watered"))
     note = forms.CharField(required=False, max_length=500, label=_("Note"))
-
-    def __init__(self, *args: Any, garden: Garden, **options: Any) -> None:
-        super().__init__(*args, **options)
-        area: Any = self.fields["area"]
-        area.system = garden.system
 
 
 class NewBedForm(BedForm):

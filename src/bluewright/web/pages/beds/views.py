@@ -36,7 +36,7 @@ def index(request: HttpRequest, garden: Garden) -> HttpResponse:
 @in_garden
 def add(request: HttpRequest, garden: Garden) -> HttpResponse:
     """A new bed."""
-    form = NewBedForm(posted(request), sent_files(request), garden=garden)
+    form = NewBedForm(posted(request), sent_files(request))
     if request.method == "POST" and form.is_valid():
         bed = write_bed(form, Bed(garden=garden))
         actions.add_bed(bed, past=form.past(bed), by=request.user)
@@ -68,7 +68,7 @@ def show(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
 def change(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
     """Correct what was written of a bed."""
     bed = get_object_or_404(Bed, pk=key, garden=garden)
-    form = BedForm(posted(request), sent_files(request), garden=garden, initial=as_typed(bed))
+    form = BedForm(posted(request), sent_files(request), initial=as_typed(bed))
     if request.method == "POST" and form.is_valid():
         actions.change_bed(write_bed(form, bed), by=request.user)
         keep_photos(request, form.cleaned_data["photos"], garden=garden, kind="bed", key=bed.pk)

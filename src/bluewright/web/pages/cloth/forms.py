@@ -10,7 +10,7 @@ from django import forms
 from django.utils.translation import gettext as _
 from django.utils.translation import gettext_lazy
 
-from bluewright.journal.models import Garden, Measured, Piece, Swatch
+from bluewright.journal.models import Measured, Piece, Swatch
 from bluewright.web.ui.photos import WithPhotos
 from bluewright.web.ui.three import LAB_LIMITS, ThreeField, three_said
 from bluewright.web.ui.typed import (
@@ -77,11 +77,8 @@ class PieceForm(WithPhotos):
     )  # fmt: skip
     note = forms.CharField(required=False, max_length=500, label=gettext_lazy("Note"))
 
-    def __init__(self, *args: Any, garden: Garden, swatches: Sequence[Swatch], **options: Any) -> None:
+    def __init__(self, *args: Any, swatches: Sequence[Swatch], **options: Any) -> None:
         super().__init__(*args, **options)
-        for name in ("mass", "thickness"):
-            measure: Any = self.fields[name]
-            measure.system = garden.system
         like: Any = self.fields["like"]
         like.choices = [("", _("no swatch's")), *((str(one.pk), one.name) for one in swatches)]
 
@@ -148,8 +145,6 @@ class FinishForm(forms.Form):
     def __init__(self, *args: Any, row: Piece, **options: Any) -> None:
         super().__init__(*args, **options)
         self.row = row
-        after: Any = self.fields["after"]
-        after.system = row.garden.system
 
     def clean_after(self) -> Any:
         """A mass that is so far from the one before is another thing's."""

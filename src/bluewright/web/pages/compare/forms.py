@@ -89,8 +89,6 @@ class TrialForm(forms.Form):
     def __init__(self, *args: Any, garden: Garden, seeing: bool = False, **options: Any) -> None:
         super().__init__(*args, **options)
         self.garden = garden
-        measure: Any = self.fields["leaf"]
-        measure.system = garden.system
         if seeing:  # what it could show asks for neither name nor question
             self.fields["name"].required = self.fields["question"].required = False
 

@@ -9,7 +9,7 @@ from django import forms
 from django.utils import timezone
 from django.utils.translation import gettext_lazy as _
 
-from bluewright.journal.models import Drying, Garden, Weighing
+from bluewright.journal.models import Drying, Weighing
 from bluewright.web.ui.typed import DecimalField, MeasureField, MomentField, not_to_come
 
 SCALES: Final = [
@@ -43,13 +43,10 @@ class DishForm(forms.Form):
     started_at = MomentField(label=_("Put to dry"), validators=[not_to_come])
     note = forms.CharField(required=False, max_length=500, label=_("Which dish, or a note"))
 
-    def __init__(self, *args: Any, garden: Garden, first: bool = True, **options: Any) -> None:
+    def __init__(self, *args: Any, first: bool = True, **options: Any) -> None:
         super().__init__(*args, **options)
         if not first:
             del self.fields["total"]
-        for field in self.fields.values():
-            if isinstance(field, MeasureField):
-                field.system = garden.system  # type: ignore[assignment]
 
     def clean(self) -> dict[str, Any]:
         """Dish and paste weigh more than the dish."""
@@ -98,8 +95,6 @@ class WeighForm(forms.Form):
         super().__init__(*args, **options)
         self.auto_id = f"id_{drying.pk}_%s"
         self.drying = drying
-        total: Any = self.fields["total"]
-        total.system = drying.batch.garden.system
 
     def clean_total(self) -> Any:
         """More than the dish."""

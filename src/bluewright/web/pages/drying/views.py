@@ -59,7 +59,7 @@ def begin(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
     batch = the_batch(garden, key)
     last = next(iter(reversed(list(batch.dryings.all()))), None)
     first = as_typed(last) | {"dish": "", "note": ""} if last is not None else {}
-    form = DishForm(posted(request), garden=garden, initial=first | {"started_at": timezone.localtime()})
+    form = DishForm(posted(request), initial=first | {"started_at": timezone.localtime()})
     if request.method == "POST" and form.is_valid():
         drying = write_drying(form, Drying(batch=batch))
         actions.put_to_dry(drying, first=first_weighing(form), by=request.user)
@@ -75,7 +75,7 @@ def change(request: HttpRequest, garden: Garden, key: UUID, row: UUID) -> HttpRe
     """Correct what was written of a dish; its weighings are corrected by taking them out."""
     batch = the_batch(garden, key)
     drying = _drying(batch, row)
-    form = DishForm(posted(request), garden=garden, first=False, initial=as_typed(drying))
+    form = DishForm(posted(request), first=False, initial=as_typed(drying))
     if request.method == "POST" and form.is_valid():
         keep(write_drying(form, drying), by=request.user)
         messages.success(request, _("Corrected."))

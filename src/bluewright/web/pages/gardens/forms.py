@@ -64,7 +64,7 @@ class GardenChangeForm(GardenForm):
         super().__init__(*args, **options)
         for name in MEASURES:
             measure: Any = self.fields[name]
-            measure.system = garden.system
+            measure.chosen = garden.system
 
 
 class FileForm(forms.Form):

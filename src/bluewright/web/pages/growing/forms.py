@@ -120,12 +120,6 @@ class LookForm(forms.Form):
         help_text=gettext_lazy("A day to come too, where a bed is to be sown or planted: the schedule then plans it."),
     )  # fmt: skip
 
-    def __init__(self, *args: Any, bed: Bed, **options: Any) -> None:
-        super().__init__(*args, **options)
-        frame: Any = self.fields["frame"]
-        longest: Any = self.fields["longest"]
-        frame.system = longest.system = bed.garden.system
-
     def clean(self) -> dict[str, Any]:
         """Something must be said, and counts need a frame."""
         found = super().clean() or {}

@@ -47,7 +47,7 @@ def why(request: HttpRequest, garden: Garden, key: UUID, figure: str) -> HttpRes
 def look(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
     """Write down what was counted, scored or begun."""
     bed = the_bed(garden, key)
-    form = LookForm(request.POST, bed=bed)
+    form = LookForm(request.POST)
     if not form.is_valid():
         return _shown(request, bed, form=form, status=422)
     response = LOOKS.written(request, new_look(form, bed=bed))
@@ -77,5 +77,5 @@ def _answer(bed: Bed) -> tuple[GrowthAnswer | None, str]:
 def _shown(request: HttpRequest, bed: Bed, *, form: LookForm | None = None, status: int = 200) -> HttpResponse:
     answer, trouble = _answer(bed)
     page = growing_page(bed, answer=answer, looks=queries.looks(bed), trouble=trouble)
-    form = form or LookForm(bed=bed, initial={"day": timezone.localdate()})
+    form = form or LookForm(initial={"day": timezone.localdate()})
     return shown(request, "growing/show.html", page, status=status, form=form)

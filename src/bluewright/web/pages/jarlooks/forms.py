@@ -71,8 +71,6 @@ class JarForm(forms.Form):
     def __init__(self, *args: Any, of: Steep | Batch, **options: Any) -> None:
         super().__init__(*args, **options)
         self.of = of
-        path: Any = self.fields["path"]
-        path.system = of.garden.system
         so_far = counted(of) if isinstance(of, Batch) else None
         if so_far is None:
             del self.fields["aired_min"], self.fields["aired_pours"]

@@ -9,7 +9,7 @@ from django import forms
 from django.utils.translation import gettext as _
 from django.utils.translation import gettext_lazy
 
-from bluewright.journal.models import Batch, Garden, Jar
+from bluewright.journal.models import Batch, Jar
 from bluewright.journal.queries.jars import put_in_g
 from bluewright.web.ui.typed import DecimalField, MeasureField, MomentField, not_to_come
 from bluewright.words.numbers import by_scale
@@ -47,9 +47,7 @@ class JarForm(forms.Form):
     how = forms.CharField(max_length=80, required=False, label=gettext_lazy("How it was measured"))
     note = forms.CharField(max_length=500, required=False, label=gettext_lazy("Note"))
 
-    def __init__(
-        self, *args: Any, garden: Garden, batches: Sequence[Batch], least_g: float = 0, **options: Any
-    ) -> None:
+    def __init__(self, *args: Any, batches: Sequence[Batch], least_g: float = 0, **options: Any) -> None:
         super().__init__(*args, **options)
         self.least_g = least_g
         self.batches = {f"g_{batch.pk}": batch for batch in batches}
@@ -59,9 +57,6 @@ class JarForm(forms.Form):
                 label=_("Dry pigment of %(batch)s") % {"batch": batch.name},
                 help_text=_("Weighed without the jar. Left empty: none of it."),
             )  # fmt: skip
-        for name in (*self.batches, "scale"):
-            measure: Any = self.fields[name]
-            measure.system = garden.system
         self.order_fields(["name", *self.batches, "filled_at", "stands", "scale"])
 
     def clean(self) -> dict[str, Any]:
@@ -96,8 +91,6 @@ class WeighForm(forms.Form):
     def __init__(self, *args: Any, jar: Jar, **options: Any) -> None:
         super().__init__(*args, **options)
         self.jar = jar
-        weighed: Any = self.fields["weighed"]
-        weighed.system = jar.garden.system
 
     def clean(self) -> dict[str, Any]:
         """Not before it was filled, and no more than twice what went in."""
@@ -120,8 +113,6 @@ class TakeForm(forms.Form):
     def __init__(self, *args: Any, jar: Jar, most_g: float, left_g: float, **options: Any) -> None:
         super().__init__(*args, **options)
         self.jar, self.most_g, self.left_g = jar, most_g, left_g
-        taken: Any = self.fields["taken"]
-        taken.system = jar.garden.system
 
     def clean(self) -> dict[str, Any]:
         """No more than there is, within what the scale may be off; not before it was filled."""

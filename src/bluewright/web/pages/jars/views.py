@@ -71,7 +71,7 @@ def fill(request: HttpRequest, garden: Garden) -> HttpResponse:
     """A new jar."""
     asked = _key(request.GET.get("batch", ""))
     batches = list(jars.fillable(garden, also=[asked] if asked else []))
-    form = JarForm(posted(request), garden=garden, batches=batches, initial={"filled_at": timezone.localtime()})
+    form = JarForm(posted(request), batches=batches, initial={"filled_at": timezone.localtime()})
     if request.method == "POST" and form.is_valid():
         jar = actions.fill_jar(new_jar(form, garden=garden), pigment=pigment_in(form), by=request.user)
         undo = reverse("jars.delete", kwargs={"key": jar.pk})
@@ -110,9 +110,7 @@ def change(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
     """What is said of a jar, put right."""
     jar = the_jar(garden, key)
     batches = list(jars.fillable(garden, also=[part.batch_id for part in jar.came_from.all()]))
-    form = JarForm(
-        posted(request), garden=garden, batches=batches, least_g=stock.least_put_in_g(jar), initial=as_typed(jar)
-    )
+    form = JarForm(posted(request), batches=batches, least_g=stock.least_put_in_g(jar), initial=as_typed(jar))
     if request.method == "POST" and form.is_valid():
         actions.change_jar(changed_jar(jar, form), pigment=pigment_in(form), by=request.user)
         messages.success(request, _("%(jar)s is changed.") % {"jar": jar.name})

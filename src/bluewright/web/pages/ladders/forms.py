@@ -114,7 +114,7 @@ class LadderForm(forms.Form):
     begun_at = MomentField(label=gettext_lazy("Begun"), validators=[not_to_come])
     note = forms.CharField(required=False, max_length=500, label=gettext_lazy("Note"))
 
-    def __init__(self, *args: Any, garden: Garden, vats: Sequence[Vat], row: Ladder | None = None, **options: Any):
+    def __init__(self, *args: Any, vats: Sequence[Vat], row: Ladder | None = None, **options: Any):
         super().__init__(*args, **options)
         self.row, self.vats = row, {str(vat.pk): vat for vat in vats}
         if row is not None:
@@ -123,9 +123,6 @@ class LadderForm(forms.Form):
                 self.vats.setdefault(str(row.vat_id), row.vat)
         vat: Any = self.fields["vat"]
         vat.choices = [("", _("one that is not in the book")), *((key, one.name) for key, one in self.vats.items())]
-        for name in ("strip", "thickness", "bath", "temp"):
-            measure: Any = self.fields[name]
-            measure.system = garden.system
 
     def clean(self) -> dict[str, Any]:
         """Felt and balls have no usual thickness; without a vat of the book its litres and strength are typed."""

@@ -10,7 +10,6 @@ from django.utils.translation import gettext as _
 from django.utils.translation import gettext_lazy
 
 from bluewright.journal.bridge.lots import Job
-from bluewright.journal.models import Garden
 from bluewright.science.dyeing.lots_record import MOST_MIXED
 from bluewright.science.vat.kinds import usual_kind
 from bluewright.web.pages.vats.plan_forms import choices
@@ -48,7 +47,7 @@ class LotsForm(forms.Form):
     )  # fmt: skip
     oldest_first = forms.BooleanField(required=False, label=gettext_lazy("Older jars go first"))
 
-    def __init__(self, *args: Any, garden: Garden, jobs: Sequence[Job], **options: Any) -> None:
+    def __init__(self, *args: Any, jobs: Sequence[Job], **options: Any) -> None:
         super().__init__(*args, **options)
         self.jobs = {one.key: one for one in jobs}
         job: Any = self.fields["job"]
@@ -56,8 +55,6 @@ class LotsForm(forms.Form):
         own: Any = self.fields
         own["fibre"].choices = [("", _("that of the job, or told later")), *choices(FIBRES)]
         own["kind"].choices = [("", _("the usual one for the fibre")), *choices(KINDS)]
-        volume: Any = self.fields["volume"]
-        volume.system = garden.system
 
     def clean(self) -> dict[str, Any]:
         """A job needs grams; the order of age leaves no choice of purity."""

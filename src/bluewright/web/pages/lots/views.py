@@ -28,7 +28,7 @@ from bluewright.words.own_text import own_text
 def index(request: HttpRequest, garden: Garden) -> HttpResponse:
     """Which jars go together for a job."""
     shelf, jobs = bridge.shelf(garden), bridge.jobs(garden, today=timezone.localdate())
-    form, found, trouble = _answer(request, garden, shelf, jobs)
+    form, found, trouble = _answer(request, shelf, jobs)
     asked = form.is_bound and form.is_valid()
     volume, vat = (form.cleaned_data["volume"].value, form.vat()) if asked else (40.0, {})
     why_to = Link(to=why_address("lots.why")("pure_g") + _query(request), name=_("the mix"))
@@ -43,7 +43,7 @@ def why(request: HttpRequest, garden: Garden, figure: str) -> HttpResponse:
     shelf, jobs = bridge.shelf(garden), bridge.jobs(garden, today=timezone.localdate())
     query = _query(request)
     return why_shown(
-        request, _answer(request, garden, shelf, jobs)[1], figure=figure,
+        request, _answer(request, shelf, jobs)[1], figure=figure,
         address=lambda path: why_address("lots.why")(path) + query,
         back=Link(to=reverse("lots.index") + query, name=_("Which jars to mix")),
         missing=_("There is no job, or no jar for it, now."),
@@ -51,12 +51,12 @@ def why(request: HttpRequest, garden: Garden, figure: str) -> HttpResponse:
 
 
 def _answer(
-    request: HttpRequest, garden: Garden, shelf: bridge.Shelf, jobs: Sequence[bridge.Job]
+    request: HttpRequest, shelf: bridge.Shelf, jobs: Sequence[bridge.Job]
 ) -> tuple[LotsForm, LotsAnswer | None, str]:
     """The form, the mix, and why there is none."""
     own = {name: value for name, value in request.GET.items() if name != "as"}
     first = FIRST | ({"job": jobs[0].key} if jobs and not own.get("pure_g") else {})
-    form = LotsForm({**first, **own} if own or jobs else None, initial=FIRST, garden=garden, jobs=jobs)
+    form = LotsForm({**first, **own} if own or jobs else None, initial=FIRST, jobs=jobs)
     if not form.is_bound or not form.is_valid():
         return form, None, ""
     if not shelf.known:

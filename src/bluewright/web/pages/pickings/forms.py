@@ -45,8 +45,6 @@ class PickingForm(WithPhotos):
         beds: Any = self.fields["beds"]
         of_garden = Q(garden=garden, deleted_at=None)
         beds.queryset = Bed.everything.filter(of_garden | Q(pk__in=[bed.pk for bed in known or []])).order_by("name")
-        leaf: Any = self.fields["leaf"]
-        leaf.system = garden.system
 
 
 def as_typed(picking: Picking, beds: list[Bed]) -> dict[str, Any]:

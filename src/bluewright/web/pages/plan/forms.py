@@ -24,17 +24,7 @@ def _day() -> DayField:
     return DayField(required=False, label=gettext_lazy("Ready by"), help_text=gettext_lazy("Left out: some time."))
 
 
-class _Measured(forms.Form):
-    """A form whose measures are in the garden's units."""
-
-    def __init__(self, *args: Any, system: Any, **options: Any) -> None:
-        super().__init__(*args, **options)
-        for field in self.fields.values():
-            if isinstance(field, MeasureField):
-                field.system = system
-
-
-class ClothForm(_Measured):
+class ClothForm(forms.Form):
     """Cloth to be dyed."""
 
     name = forms.CharField(max_length=80, label=gettext_lazy("What it is"))
@@ -67,7 +57,7 @@ class ClothForm(_Measured):
         return found
 
 
-class PigmentForm(_Measured):
+class PigmentForm(forms.Form):
     """Pigment to sell or give away."""
 
     name = forms.CharField(max_length=80, label=gettext_lazy("What it is for"))
@@ -83,7 +73,7 @@ class PigmentForm(_Measured):
     note = forms.CharField(required=False, max_length=500, label=gettext_lazy("Note"))
 
 
-class BasisForm(_Measured):
+class BasisForm(forms.Form):
     """How the garden works."""
 
     plant = forms.ChoiceField(choices=PLANTS, label=gettext_lazy("To be sown"))

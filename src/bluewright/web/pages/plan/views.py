@@ -67,7 +67,7 @@ def why(request: HttpRequest, garden: Garden, figure: str) -> HttpResponse:
 def basis(request: HttpRequest, garden: Garden) -> HttpResponse:
     """How the garden works, as far as a plan depends on it."""
     row = queries.basis(garden)
-    form = BasisForm(posted(request), system=garden.system, initial=basis_as_typed(row))
+    form = BasisForm(posted(request), initial=basis_as_typed(row))
     if request.method == "POST" and form.is_valid():
         is_new = row._state.adding
         (keep if is_new else correct)(write_basis(form, row), by=request.user)
@@ -82,7 +82,7 @@ def add(request: HttpRequest, garden: Garden, what: str) -> HttpResponse:
     """A new want."""
     if what not in FORMS:
         raise Http404("there is no such kind of want")
-    form = FORMS[what](posted(request), system=garden.system)
+    form = FORMS[what](posted(request))
     if request.method == "POST" and form.is_valid():
         row = keep(write_want(form, Want(garden=garden, what=what)), by=request.user)
         undo = reverse("plan.delete", kwargs={"key": row.pk})
@@ -109,7 +109,7 @@ def show(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
 def change(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
     """Correct a want."""
     row = _want(garden, key)
-    form = FORMS[row.what](posted(request), system=garden.system, initial=as_typed(row))
+    form = FORMS[row.what](posted(request), initial=as_typed(row))
     if request.method == "POST" and form.is_valid():
         correct(write_want(form, row), by=request.user)
         messages.success(request, _("Corrected."))

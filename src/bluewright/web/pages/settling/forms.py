@@ -9,7 +9,7 @@ from django import forms
 from django.utils import timezone
 from django.utils.translation import gettext_lazy as _
 
-from bluewright.journal.models import EdgeReading, Garden, Standing
+from bluewright.journal.models import EdgeReading, Standing
 from bluewright.web.pages.airing.forms import sign_field
 from bluewright.web.ui.typed import CM_OR_IN, DecimalField, MeasureField, MomentField, not_to_come
 
@@ -28,13 +28,10 @@ class StandForm(forms.Form):
     started_at = MomentField(label=_("Left to stand"), validators=[not_to_come])
     note = forms.CharField(required=False, max_length=500, label=_("Note"))
 
-    def __init__(self, *args: Any, garden: Garden, wash: bool, **options: Any) -> None:
+    def __init__(self, *args: Any, wash: bool, **options: Any) -> None:
         super().__init__(*args, **options)
         if not wash:
             del self.fields["refill"], self.fields["acid"]
-        for field in self.fields.values():
-            if isinstance(field, MeasureField):
-                field.system = garden.system  # type: ignore[assignment]
 
 
 def write_standing(form: StandForm, row: Standing) -> Standing:
@@ -68,8 +65,6 @@ class EdgeForm(forms.Form):
     def __init__(self, *args: Any, standing: Standing, **options: Any) -> None:
         super().__init__(*args, **options)
         self.standing = standing
-        height: Any = self.fields["height"]
-        height.system = standing.batch.garden.system
 
     def clean_taken_at(self) -> datetime:
         """After it was left to stand, and at another minute than the readings there are."""
@@ -115,8 +110,6 @@ class DecantForm(forms.Form):
     def __init__(self, *args: Any, standing: Standing, **options: Any) -> None:
         super().__init__(*args, **options)
         self.standing, garden = standing, standing.batch.garden
-        left: Any = self.fields["left"]
-        left.system = garden.system
         self.fields["blue_in_decant"] = sign_field("blue_in_decant", label=_("The clear"))
         if garden.tap_ph is not None:
             del self.fields["tap_ph"]

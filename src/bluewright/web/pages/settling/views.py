@@ -69,7 +69,7 @@ def stand(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
     first: dict[str, Any] = {"started_at": timezone.localtime()}
     if done:
         first |= {"refill": done[-1].refill_typed, "depth": done[-1].depth_typed if done[-1].refill_l else ""}
-    form = StandForm(posted(request), garden=garden, wash=bool(done), initial=first)
+    form = StandForm(posted(request), wash=bool(done), initial=first)
     if request.method == "POST" and form.is_valid():
         row = keep(write_standing(form, Standing(batch=batch)), by=request.user)
         undo = reverse("settling.delete", kwargs={"key": key, "row": row.pk})
@@ -86,7 +86,7 @@ def change(request: HttpRequest, garden: Garden, key: UUID, row: UUID) -> HttpRe
     batch = the_batch(garden, key)
     standing = _standing(batch, row)
     wash = standing.refill_l is not None
-    form = StandForm(posted(request), garden=garden, wash=wash, initial=as_typed(standing))
+    form = StandForm(posted(request), wash=wash, initial=as_typed(standing))
     if request.method == "POST" and form.is_valid():
         keep(write_standing(form, standing), by=request.user)
         messages.success(request, _("Corrected."))
@@ -204,7 +204,7 @@ def _shown(
     request: HttpRequest, batch: Batch, *, edge: EdgeForm | None = None, status: int = 200, **beside: Any
 ) -> HttpResponse:
     now, (answer, trouble) = standing_now(batch), _settled(batch)
-    typed, refill = refill_typed(request, batch.garden)
+    typed, refill = refill_typed(request)
     page = settling_page(batch, answer=answer, trouble=trouble, wash=wash_part(batch, refill=refill))
     if edge is None and now is not None:
         now.batch = batch

@@ -12,7 +12,7 @@ from django.utils.translation import gettext_lazy
 
 from bluewright.journal.bridge.dyeing import dye_vat
 from bluewright.journal.bridge.vats import jar_purity
-from bluewright.journal.models import Dip, Garden, Jar, Piece, Swatch, Vat
+from bluewright.journal.models import Dip, Jar, Piece, Swatch, Vat
 from bluewright.science.base.errors import InputError
 from bluewright.science.dyeing.parts import DyeVat
 from bluewright.science.dyeing.shade_record import MOST_DIPS
@@ -48,7 +48,7 @@ class VatForm(forms.Form):
         help_text=gettext_lazy("Of a vat that is not in the book yet."),
     )  # fmt: skip
 
-    def __init__(self, *args: Any, garden: Garden, vats: Sequence[Vat], jars: Sequence[Jar], **options: Any) -> None:
+    def __init__(self, *args: Any, vats: Sequence[Vat], jars: Sequence[Jar], **options: Any) -> None:
         super().__init__(*args, **options)
         self.vats = {f"vat-{vat.pk}": vat for vat in vats}
         self.jars = {f"jar-{jar.pk}": jar for jar in jars}
@@ -59,8 +59,6 @@ class VatForm(forms.Form):
             *((key, new % {"name": jar.name}) for key, jar in self.jars.items()),
             (TYPED, _("one that is not in the book")),
         ]
-        bath: Any = self.fields["bath"]
-        bath.system = garden.system
 
     def clean(self) -> dict[str, Any]:
         """What the chosen vat needs."""
@@ -141,13 +139,11 @@ class MatchForm(VatForm):
         help_text=gettext_lazy("2 passes beside each other; 1 is hardly seen."),
     )  # fmt: skip
 
-    def __init__(self, *args: Any, garden: Garden, pieces: Sequence[Piece], **options: Any) -> None:
-        super().__init__(*args, garden=garden, **options)
+    def __init__(self, *args: Any, pieces: Sequence[Piece], **options: Any) -> None:
+        super().__init__(*args, **options)
         self.pieces = {str(row.pk): row for row in pieces}
         piece: Any = self.fields["piece"]
         piece.choices = [("", _("cloth that is not in the book")), *((k, row.name) for k, row in self.pieces.items())]
-        mass: Any = self.fields["mass"]
-        mass.system = garden.system
 
     def clean(self) -> dict[str, Any]:
         """Cloth that is not in the book says what it is."""

@@ -130,9 +130,7 @@ def _record(request: HttpRequest, garden: Garden, row: Swatch) -> tuple[MatchFor
         "fibre": fibre, "mass": "500 g", "within_de00": 2,
         "piece": next((str(piece.pk) for piece in pieces if piece.fibre == fibre), ""),
     }  # fmt: skip
-    form = MatchForm(
-        asked(request.GET.dict(), first), initial=first, garden=garden, vats=vats, jars=shelf, pieces=pieces
-    )
+    form = MatchForm(asked(request.GET.dict(), first), initial=first, vats=vats, jars=shelf, pieces=pieces)
     if not form.is_valid():
         return form, None, ""
     piece = form.pieces.get(form.cleaned_data["piece"])

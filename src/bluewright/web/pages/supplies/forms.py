@@ -8,7 +8,7 @@ from django import forms
 from django.utils import timezone
 from django.utils.translation import gettext_lazy
 
-from bluewright.journal.models import Garden, Supply
+from bluewright.journal.models import Supply
 from bluewright.journal.models.supply import SUPPLIES
 from bluewright.web.ui.typed import DayField, DecimalField, MeasureField, not_a_day_to_come, write_measure
 
@@ -30,10 +30,8 @@ class SupplyForm(forms.Form):
     )  # fmt: skip
     used_up = forms.BooleanField(required=False, label=gettext_lazy("It is used up"))
 
-    def __init__(self, *args: Any, garden: Garden, **options: Any) -> None:
+    def __init__(self, *args: Any, **options: Any) -> None:
         super().__init__(*args, **{"initial": {"bought_on": timezone.localdate()}} | options)
-        pack: Any = self.fields["pack"]
-        pack.system = garden.system
 
     def write(self, row: Supply) -> Supply:
         """The row as the valid form says it."""

@@ -23,7 +23,7 @@ from bluewright.web.ui.respond import brought_back, in_garden, posted, shown, ta
 @in_garden
 def index(request: HttpRequest, garden: Garden) -> HttpResponse:
     """All of it, and a pack more."""
-    form = SupplyForm(posted(request), garden=garden)
+    form = SupplyForm(posted(request))
     if request.method == "POST" and form.is_valid():
         row = keep(form.write(Supply(garden=garden)), by=request.user)
         messages.success(request, _("Written down."), extra_tags=reverse("supplies.delete", kwargs={"key": row.pk}))
@@ -37,7 +37,7 @@ def index(request: HttpRequest, garden: Garden) -> HttpResponse:
 def change(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
     """Correct a pack."""
     row = get_object_or_404(Supply, pk=key, garden=garden)
-    form = SupplyForm(posted(request), garden=garden, initial=as_typed(row))
+    form = SupplyForm(posted(request), initial=as_typed(row))
     if request.method == "POST" and form.is_valid():
         correct(form.write(row), by=request.user)
         messages.success(request, _("Corrected."))

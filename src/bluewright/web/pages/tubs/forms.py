@@ -68,9 +68,6 @@ class BeginForm(forms.Form):
         pickings.queryset = Picking.objects.filter(garden=garden)
         offered = gardens.choosable(garden, now=timezone.now(), also=_keys(self["pickings"].value() or []))
         pickings.widget.choices = [(str(row.pk), _offered(row)) for row in offered]
-        for name in ("water", "leaf"):
-            measure: Any = self.fields[name]
-            measure.system = garden.system
 
     def clean(self) -> dict[str, Any]:
         """A tub needs leaf, all of its own plant."""
@@ -92,11 +89,9 @@ class LookForm(WithPhotos):
     ph = DecimalField(min_value=0, max_value=14, required=False, label=_("pH"))
     note = forms.CharField(required=False, max_length=500, label=_("Note"))
 
-    def __init__(self, *args: Any, garden: Garden, steep: Steep, **options: Any) -> None:
+    def __init__(self, *args: Any, steep: Steep, **options: Any) -> None:
         super().__init__(*args, **options)
         self.steep = steep
-        temp: Any = self.fields["temp"]
-        temp.system = garden.system
         for name in SIGN_FIELDS:
             choices = [("", _("not looked at")), *((str(k), words) for k, words in enumerate(levels_said(name)))]
             self.fields[name] = forms.TypedChoiceField(
@@ -129,12 +124,9 @@ class StrainForm(forms.Form):
     rinse = MeasureField(kind="volume_l", low=0.0, high=100_000, required=False, label=_("Rinse"))
     note = forms.CharField(required=False, max_length=500, label=_("Note"))
 
-    def __init__(self, *args: Any, garden: Garden, steep: Steep, **options: Any) -> None:
+    def __init__(self, *args: Any, steep: Steep, **options: Any) -> None:
         super().__init__(*args, **options)
         self.steep = steep
-        for name in ("liquor", "rinse"):
-            measure: Any = self.fields[name]
-            measure.system = garden.system
 
     def clean_strained_at(self) -> datetime:
         """A tub is not strained before the steep began."""

@@ -132,7 +132,7 @@ def look(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
     """A quick look."""
     steep = _tub(garden, key)
     now = {"taken_at": timezone.localtime()}
-    form = LookForm(posted(request), sent_files(request), garden=garden, steep=steep, initial=now)
+    form = LookForm(posted(request), sent_files(request), steep=steep, initial=now)
     if request.method == "POST" and form.is_valid():
         reading = steeps.add_reading(typed.write_reading(form, Reading(steep=steep)), by=request.user)
         keep_photos(request, form.cleaned_data["photos"], garden=garden, kind="look", key=reading.pk)
@@ -149,7 +149,7 @@ def change_reading(request: HttpRequest, garden: Garden, key: UUID, reading: UUI
     steep = _tub(garden, key)
     row = get_object_or_404(Reading, pk=reading, steep=steep)
     known = typed.reading_as_typed(row)
-    form = LookForm(posted(request), sent_files(request), garden=garden, steep=steep, initial=known)
+    form = LookForm(posted(request), sent_files(request), steep=steep, initial=known)
     if request.method == "POST" and form.is_valid():
         steeps.change_reading(typed.write_reading(form, row), by=request.user)
         keep_photos(request, form.cleaned_data["photos"], garden=garden, kind="look", key=row.pk)
@@ -166,7 +166,7 @@ def strain(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
     if steep.strains.all():
         messages.info(request, f"{steep.name} is strained already.")
         return redirect("tubs.show", key=key)
-    form = StrainForm(posted(request), garden=garden, steep=steep, initial={"strained_at": timezone.localtime()})
+    form = StrainForm(posted(request), steep=steep, initial={"strained_at": timezone.localtime()})
     if request.method == "POST" and form.is_valid():
         steeps.strain(typed.write_strain(form, Strain(steep=steep)), by=request.user)
         messages.success(request, f"{steep.name} is strained.")
@@ -180,7 +180,7 @@ def change_strain(request: HttpRequest, garden: Garden, key: UUID, straining: UU
     """Correct a straining."""
     steep = _tub(garden, key)
     row = get_object_or_404(Strain, pk=straining, steep=steep)
-    form = StrainForm(posted(request), garden=garden, steep=steep, initial=typed.strain_as_typed(row))
+    form = StrainForm(posted(request), steep=steep, initial=typed.strain_as_typed(row))
     if request.method == "POST" and form.is_valid():
         steeps.change_strain(typed.write_strain(form, row), by=request.user)
         messages.success(request, _("Corrected."))

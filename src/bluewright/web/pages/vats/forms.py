@@ -11,7 +11,7 @@ from django.utils import timezone
 from django.utils.translation import gettext as _
 from django.utils.translation import gettext_lazy
 
-from bluewright.journal.models import Garden, Jar, Vat
+from bluewright.journal.models import Jar, Vat
 from bluewright.journal.queries.jars import left_g
 from bluewright.science.vat.kinds import KINDS as SCIENCE
 from bluewright.science.vat.kinds import VatKind
@@ -51,11 +51,9 @@ class LookForm(WithPhotos):
     taken_at = MomentField(label=gettext_lazy("When"), validators=[not_to_come])
     note = forms.CharField(required=False, max_length=500, label=gettext_lazy("Note"))
 
-    def __init__(self, *args: Any, garden: Garden, vat: Vat, **options: Any) -> None:
+    def __init__(self, *args: Any, vat: Vat, **options: Any) -> None:
         super().__init__(*args, **options)
         self.vat = vat
-        temp: Any = self.fields["temp"]
-        temp.system = garden.system
         for name in SIGNS:
             options_said = [("", _("not looked at")), *((str(k), words) for k, words in enumerate(levels_said(name)))]
             self.fields[name] = forms.TypedChoiceField(
@@ -94,7 +92,7 @@ class AddForm(forms.Form):
     added_at = MomentField(label=gettext_lazy("When"), validators=[not_to_come])
     note = forms.CharField(required=False, max_length=500, label=gettext_lazy("Note"))
 
-    def __init__(self, *args: Any, garden: Garden, vat: Vat, jars: Sequence[Jar], **options: Any) -> None:
+    def __init__(self, *args: Any, vat: Vat, jars: Sequence[Jar], **options: Any) -> None:
         super().__init__(*args, **options)
         self.vat, self.jars = vat, {str(jar.pk): jar for jar in jars}
         fields: dict[str, Any] = self.fields
@@ -103,7 +101,6 @@ class AddForm(forms.Form):
             ("", _("powder from elsewhere")),
             *((key, f"{jar.name}: {by_scale(max(left_g(jar), 0.0))} g") for key, jar in self.jars.items()),
         ]
-        fields["mass"].system = garden.system
 
     def clean_added_at(self) -> datetime:
         """Nothing goes into a vat before it is made."""
@@ -131,12 +128,10 @@ class PourForm(forms.Form):
     poured_at = MomentField(label=gettext_lazy("When"), validators=[not_to_come])
     note = forms.CharField(required=False, max_length=500, label=gettext_lazy("Note"))
 
-    def __init__(self, *args: Any, garden: Garden, vat: Vat, heel: bool = False, **options: Any) -> None:
+    def __init__(self, *args: Any, vat: Vat, heel: bool = False, **options: Any) -> None:
         super().__init__(*args, **options)
         self.vat = vat
-        volume: Any = self.fields["volume"]
-        volume.system = garden.system
-        volume.required = not heel  # of a heel perhaps only the sediment came
+        self.fields["volume"].required = not heel  # of a heel perhaps only the sediment came
 
     def clean_poured_at(self) -> datetime:
         """Nothing is poured into a vat before it is made."""
@@ -162,12 +157,6 @@ class VatForm(forms.Form):
     opened = forms.ChoiceField(choices=lambda: choices(KEPT), label=gettext_lazy("How the reductant was kept"))
     note = forms.CharField(required=False, max_length=500, label=gettext_lazy("Note"))
 
-    def __init__(self, *args: Any, garden: Garden, **options: Any) -> None:
-        super().__init__(*args, **options)
-        for name in ("volume", "heel", "heel_off", "hold", "room"):
-            measure: Any = self.fields[name]
-            measure.system = garden.system
-
 
 class EndForm(forms.Form):
     """A vat that is no more."""
@@ -191,8 +180,6 @@ class EndForm(forms.Form):
     def __init__(self, *args: Any, vat: Vat, others: Sequence[Vat], **options: Any) -> None:
         super().__init__(*args, **options)
         self.vat, self.others = vat, {str(other.pk): other for other in others}
-        poured: Any = self.fields["poured"]
-        poured.system = vat.garden.system
         into: Any = self.fields["into"]
         into.choices = [
             ("", _("into none")), (NEW, _("a new vat")), *((key, other.name) for key, other in self.others.items())

@@ -11,7 +11,7 @@ from django.utils.translation import gettext_lazy
 
 from bluewright.journal.bridge.assays import PURITY_SD_FRAC
 from bluewright.journal.bridge.vats import jar_pigment, mixed_pigment
-from bluewright.journal.models import Garden, Jar
+from bluewright.journal.models import Jar
 from bluewright.journal.queries.jars import left_g
 from bluewright.science.media.purity import Known
 from bluewright.science.vat.recipe_record import Pigment, Substance, VatRecipeAnswer, VatRecipeRecord
@@ -64,7 +64,7 @@ class PlanForm(forms.Form):
     )
     mix = forms.CharField(required=False, max_length=300, widget=forms.HiddenInput)
 
-    def __init__(self, *args: Any, garden: Garden, jars: Sequence[Jar], **options: Any) -> None:
+    def __init__(self, *args: Any, jars: Sequence[Jar], **options: Any) -> None:
         super().__init__(*args, **options)
         self.jars = {str(jar.pk): jar for jar in jars}
         fields: dict[str, Any] = self.fields
@@ -73,8 +73,6 @@ class PlanForm(forms.Form):
         elsewhere = [("", _("powder from elsewhere"))]
         fields["jar"].choices = [*mix, *((key, _jar_said(jar)) for key, jar in self.jars.items()), *elsewhere]
         fields["depth"].choices = [("", _("by its strength, below")), *choices(DEPTHS)]
-        for name in ("volume", "cloth"):
-            fields[name].system = garden.system
 
     def clean(self) -> dict[str, Any]:
         """Either a depth or a strength; cloth is dyed to a depth."""
@@ -143,7 +141,7 @@ class AmountsForm(forms.Form):
     """Masses of several substances, each in its own field; an empty one is left out."""
 
     def __init__(
-        self, *args: Any, garden: Garden, amounts: Mapping[Substance, float],
+        self, *args: Any, amounts: Mapping[Substance, float],
         shares: Sequence[tuple[Jar, float]] = (), **options: Any,
     ) -> None:  # fmt: skip
         powder_g = amounts.get("powder", 0.0) if shares else 0.0
@@ -157,7 +155,6 @@ class AmountsForm(forms.Form):
         labels |= {f"mass_{what}": _(SUBSTANCES[what]) for what in self.substances}
         for name, label in labels.items():
             field: Any = MeasureField(kind="mass_g", low=0, high=MOST_G, required=False, label=label)
-            field.system = garden.system
             self.fields[name] = field
 
     def masses(self) -> list[tuple[Substance, Any]]:
@@ -192,11 +189,8 @@ class MadeForm(AmountsForm):
     )  # fmt: skip
     covered = forms.BooleanField(required=False, initial=True, label=gettext_lazy("A lid lies on it between dips"))
 
-    def __init__(self, *args: Any, garden: Garden, **options: Any) -> None:
-        super().__init__(*args, garden=garden, **options)
-        fields: dict[str, Any] = self.fields
-        for name in ("hold", "room"):
-            fields[name].system = garden.system
+    def __init__(self, *args: Any, **options: Any) -> None:
+        super().__init__(*args, **options)
         self.order_fields(["name", *self.of_jars, *(f"mass_{what}" for what in self.substances)])
 
 

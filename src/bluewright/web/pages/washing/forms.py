@@ -8,7 +8,6 @@ from django import forms
 from django.http import HttpRequest
 from django.utils.translation import gettext_lazy as _
 
-from bluewright.journal.models import Garden
 from bluewright.science.base.bands import Band
 from bluewright.science.settle.acid_record import Acid
 from bluewright.web.ui.typed import DecimalField, MeasureField
@@ -38,15 +37,10 @@ class RefillForm(forms.Form):
         help_text=_("8 L, 2 gal."),
     )  # fmt: skip
 
-    def __init__(self, *args: Any, garden: Garden, **options: Any) -> None:
-        super().__init__(*args, **options)
-        refill: Any = self.fields["refill"]
-        refill.system = garden.system
 
-
-def refill_typed(request: HttpRequest, garden: Garden) -> tuple[RefillForm, float | None]:
+def refill_typed(request: HttpRequest) -> tuple[RefillForm, float | None]:
     """The form as it was asked, and the litres it means; None where nothing that can be read was typed."""
-    form = RefillForm(request.GET if "refill" in request.GET else None, garden=garden)
+    form = RefillForm(request.GET if "refill" in request.GET else None)
     found = form.cleaned_data["refill"] if form.is_valid() else None
     return form, found.value if found else None
 
@@ -67,12 +61,6 @@ class AcidForm(forms.Form):
         kind="mass_g", low=0, high=100_000, required=False, label=_("Slaked lime still in it"),
         help_text=_("Left out: what was added beyond what the liquor dissolves."),
     )  # fmt: skip
-
-    def __init__(self, *args: Any, garden: Garden, **options: Any) -> None:
-        super().__init__(*args, **options)
-        for field in self.fields.values():
-            if isinstance(field, MeasureField):
-                field.system = garden.system  # type: ignore[assignment]
 
     def clean(self) -> dict[str, Any]:
         """Hydrochloric acid needs its strength, and has at most 38 percent."""

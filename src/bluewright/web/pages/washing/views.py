@@ -70,7 +70,7 @@ def why(request: HttpRequest, garden: Garden, key: UUID, figure: str) -> HttpRes
 def acid(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
     """How much acid, and in which parts."""
     batch = the_batch(garden, key)
-    form = AcidForm(request.GET if "kind" in request.GET else None, garden=garden)
+    form = AcidForm(request.GET if "kind" in request.GET else None)
     if form.is_bound and not form.is_valid():
         page = acid_page(batch, answer=None, trouble="")
         return shown(request, "washing/acid.html", page, status=422, form=form)

@@ -32,11 +32,6 @@ class NoteForm(forms.Form):
     stage = forms.ChoiceField(choices=[*NOT_SAID, *STAGES], required=False, label=gettext_lazy("Leaves shade"))
     day = DayField(label=gettext_lazy("When"), validators=[not_a_day_to_come])
 
-    def __init__(self, *args: Any, bed: Bed, **options: Any) -> None:
-        super().__init__(*args, **options)
-        water: Any = self.fields["water"]
-        water.system = bed.garden.system
-
     def clean_day(self) -> date:
         """Some weeks back at most."""
         day: date = self.cleaned_data["day"]

@@ -44,7 +44,7 @@ def why(request: HttpRequest, garden: Garden, key: UUID, figure: str) -> HttpRes
 def note(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
     """Write down what was given, felt or seen."""
     bed = the_bed(garden, key)
-    form = NoteForm(request.POST, bed=bed)
+    form = NoteForm(request.POST)
     if not form.is_valid():
         return _shown(request, bed, form=form, status=422)
     return NOTES.written(request, new_note(form, bed=bed))
@@ -72,5 +72,5 @@ def _shown(request: HttpRequest, bed: Bed, *, form: NoteForm | None = None, stat
     answer, trouble = _answer(bed)
     notes = queries.water_notes(bed, first=timezone.localdate() - timedelta(days=BACK_D))
     page = watering_page(bed, answer=answer, notes=notes, trouble=trouble)
-    form = form or NoteForm(bed=bed, initial={"day": timezone.localdate()})
+    form = form or NoteForm(initial={"day": timezone.localdate()})
     return shown(request, "watering/show.html", page, status=status, form=form)

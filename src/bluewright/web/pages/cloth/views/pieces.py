@@ -52,9 +52,7 @@ def add(request: HttpRequest, garden: Garden) -> HttpResponse:
     first = FIRST | {
         "begun_at": timezone.localtime(), "scale_sd_g": pieces.last_scale(garden), "like": request.GET.get("like", "")
     }  # fmt: skip
-    form = PieceForm(
-        posted(request), sent_files(request), garden=garden, swatches=swatches.of_cloth(garden), initial=first
-    )
+    form = PieceForm(posted(request), sent_files(request), swatches=swatches.of_cloth(garden), initial=first)
     if request.method == "POST" and form.is_valid():
         row = keep(write_piece(form, Piece(garden=garden, begun_at=form.cleaned_data["begun_at"])), by=request.user)
         keep_photos(request, form.cleaned_data["photos"], garden=garden, kind="piece", key=row.pk)
@@ -81,7 +79,7 @@ def change(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
     row, sample = the_piece(garden, key), measured_sample(request, garden)
     known = piece_as_typed(row) | (ground_of(*sample) if sample is not None else {})
     like = swatches.of_cloth(garden, also=row.like_key)
-    form = PieceForm(posted(request), sent_files(request), garden=garden, swatches=like, initial=known)
+    form = PieceForm(posted(request), sent_files(request), swatches=like, initial=known)
     if request.method == "POST" and form.is_valid():
         correct(write_piece(form, row), by=request.user)
         keep_photos(request, form.cleaned_data["photos"], garden=garden, kind="piece", key=row.pk)

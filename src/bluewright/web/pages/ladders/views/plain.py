@@ -46,9 +46,7 @@ def add(request: HttpRequest, garden: Garden) -> HttpResponse:
     """Plan a ladder; without numbers of dips those strips are planned that would teach most."""
     vats = ladders.vats_at_hand(garden)
     asked = {"vat": request.GET.get("vat", ""), "fibre": request.GET.get("fibre", "")}
-    form = LadderForm(
-        posted(request), garden=garden, vats=vats, initial=first(garden, vats=vats, now=timezone.localtime(), **asked)
-    )
+    form = LadderForm(posted(request), vats=vats, initial=first(garden, vats=vats, now=timezone.localtime(), **asked))
     if request.method == "POST" and form.is_valid():
         row = write_ladder(form, Ladder(garden=garden, strip_g=STRIP_G, strip_typed=f"{STRIP_G:g} g"))
         try:
@@ -94,7 +92,7 @@ def why(request: HttpRequest, garden: Garden, key: UUID, figure: str) -> HttpRes
 def change(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
     """Correct what was written of a ladder."""
     row = a_ladder(garden, key)
-    form = LadderForm(posted(request), garden=garden, vats=ladders.vats_at_hand(garden), row=row, initial=as_typed(row))
+    form = LadderForm(posted(request), vats=ladders.vats_at_hand(garden), row=row, initial=as_typed(row))
     if request.method == "POST" and form.is_valid():
         try:
             changed = bridge.from_its_vat(write_ladder(form, row), now=timezone.now())

@@ -32,7 +32,7 @@ def add(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
     """Something goes into a vat."""
     vat, jars = the_vat(garden, key), jars_holding(garden)
     first = {"added_at": timezone.localtime(), "jar": request.GET.get("jar", "")}
-    form = AddForm(posted(request), garden=garden, vat=vat, jars=jars, initial=first)
+    form = AddForm(posted(request), vat=vat, jars=jars, initial=first)
     if request.method == "POST" and form.is_valid():
         one = typed.write_addition(form, VatAddition(vat=vat))
         try:
@@ -56,7 +56,7 @@ def sharpen(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
     if not parts:
         messages.info(request, trouble or _("Nothing is to be added to it now."))
         return redirect("vats.show", key=key)
-    form = AmountsForm(request.POST, garden=garden, amounts=parts)
+    form = AmountsForm(request.POST, amounts=parts)
     if form.is_valid():
         rows = actions.add(typed.new_additions(form, vat=vat, at=timezone.now()), by=request.user)
         undo = reverse("vats.delete_together", kwargs={"key": key, "row": rows[0].pk})
@@ -75,7 +75,7 @@ def change_addition(request: HttpRequest, garden: Garden, key: UUID, row: UUID) 
     if addition is None:
         addition = get_object_or_404(VatAddition, pk=row, vat=vat)
     form = AddForm(
-        posted(request), garden=garden, vat=vat, jars=_with_its_own(jars_holding(garden), addition),
+        posted(request), vat=vat, jars=_with_its_own(jars_holding(garden), addition),
         initial=typed.addition_as_typed(addition),
     )  # fmt: skip
     if request.method == "POST" and form.is_valid():

@@ -53,10 +53,8 @@ class FaultForm(forms.Form):
     ph = DecimalField(min_value=0, max_value=14, required=False, label="pH")
     temp = MeasureField(kind="temp_c", low=0, high=100, required=False, label=gettext_lazy("Warmth"))
 
-    def __init__(self, *args: Any, garden: Garden, vat: Vat, **options: Any) -> None:
+    def __init__(self, *args: Any, vat: Vat, **options: Any) -> None:
         super().__init__(*args, **options)
-        temp: Any = self.fields["temp"]
-        temp.system = garden.system
         for name in signs_of(vat):
             self.fields[name] = forms.ChoiceField(
                 choices=[("yes", _("yes")), ("no", _("no")), ("", _("not looked at"))], required=False,
@@ -97,7 +95,7 @@ def fault(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
     """What ails it, by what the address says was seen; at first by its own looks."""
     vat = the_vat(garden, key)
     known = already_seen(vat, since=timezone.now() - FRESH_FOR)
-    form = FaultForm(request.GET if "ph" in request.GET else known, garden=garden, vat=vat)
+    form = FaultForm(request.GET if "ph" in request.GET else known, vat=vat)
     seen = {name: form.cleaned_data.get(name) for name in signs_of(vat)} if form.is_valid() else {}
     temp = form.cleaned_data.get("temp")
     record = FaultRecord(

@@ -30,7 +30,7 @@ def look(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
     vat = the_vat(garden, key)
     last = [row.electrode for row in vat.readings.all() if row.potential_mv is not None]
     first = {"taken_at": timezone.localtime(), "electrode": last[-1] if last else "silver_3m_kcl"}
-    form = LookForm(posted(request), sent_files(request), garden=garden, vat=vat, initial=first)
+    form = LookForm(posted(request), sent_files(request), vat=vat, initial=first)
     if request.method == "POST" and form.is_valid():
         row = keep(typed.write_reading(form, VatReading(vat=vat)), by=request.user)
         keep_photos(request, form.cleaned_data["photos"], garden=garden, kind="vat", key=vat.pk)
@@ -45,9 +45,7 @@ def change_reading(request: HttpRequest, garden: Garden, key: UUID, row: UUID) -
     """Correct a look."""
     vat = the_vat(garden, key)
     reading = get_object_or_404(VatReading, pk=row, vat=vat)
-    form = LookForm(
-        posted(request), sent_files(request), garden=garden, vat=vat, initial=typed.reading_as_typed(reading)
-    )
+    form = LookForm(posted(request), sent_files(request), vat=vat, initial=typed.reading_as_typed(reading))
     if request.method == "POST" and form.is_valid():
         correct(typed.write_reading(form, reading), by=request.user)
         keep_photos(request, form.cleaned_data["photos"], garden=garden, kind="vat", key=vat.pk)

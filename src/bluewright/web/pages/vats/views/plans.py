@@ -52,12 +52,12 @@ def plan(request: HttpRequest, garden: Garden) -> HttpResponse:
     asked = request.GET if "kind" in request.GET else None
     told = {name: value for name, value in request.GET.items() if name in PlanForm.base_fields}
     begun: dict[str, Any] = FIRST | {"jar": typed.first_jar(jars)} | ({"depth": ""} if "wanted" in told else {}) | told
-    form = PlanForm(asked, garden=garden, jars=jars, initial=begun)
+    form = PlanForm(asked, jars=jars, initial=begun)
     found = _recipe(form)
     made: MadeForm | None = None
     if found is not None:
         first = {"started_at": timezone.localtime(), "covered": True}
-        made = MadeForm(posted(request), garden=garden, amounts=totals(found), shares=form.shares(), initial=first)
+        made = MadeForm(posted(request), amounts=totals(found), shares=form.shares(), initial=first)
         if request.method == "POST" and made.is_valid():
             vat = typed.new_vat(made, form, record=found.inputs, garden=garden)
             try:

@@ -26,7 +26,7 @@ from bluewright.web.ui.respond import brought_back, in_garden, posted, shown, ta
 def pour(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
     """Water tops a vat up."""
     vat = the_vat(garden, key)
-    form = PourForm(posted(request), garden=garden, vat=vat, initial={"poured_at": timezone.localtime()})
+    form = PourForm(posted(request), vat=vat, initial={"poured_at": timezone.localtime()})
     if request.method == "POST" and form.is_valid():
         row = keep(typed.write_poured(form, VatPoured(vat=vat)), by=request.user)
         undo = reverse("vats.delete_poured", kwargs={"key": key, "row": row.pk})
@@ -41,9 +41,7 @@ def change_poured(request: HttpRequest, garden: Garden, key: UUID, row: UUID) ->
     """Correct how much was poured in, and when."""
     vat = the_vat(garden, key)
     poured = get_object_or_404(VatPoured, pk=row, vat=vat)
-    form = PourForm(
-        posted(request), garden=garden, vat=vat, heel=poured.source is not None, initial=typed.poured_as_typed(poured)
-    )
+    form = PourForm(posted(request), vat=vat, heel=poured.source is not None, initial=typed.poured_as_typed(poured))
     if request.method == "POST" and form.is_valid():
         correct(typed.write_poured(form, poured), by=request.user)
         messages.success(request, _("Corrected."))

@@ -54,7 +54,7 @@ def show(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
         steps=histories([vat, *vat.additions.all(), *vat.poured.all(), *vat.readings.all()]),
     )  # fmt: skip
     parts = {} if answer is None else {part.what: part.mass_g.p50 for part in answer.parts}
-    form = AmountsForm(garden=garden, amounts=parts) if parts and vat.ended_at is None else None
+    form = AmountsForm(amounts=parts) if parts and vat.ended_at is None else None
     return shown(request, "vats/show.html", page, sharpening=form)
 
 
@@ -75,7 +75,7 @@ def why(request: HttpRequest, garden: Garden, key: UUID, figure: str) -> HttpRes
 def change(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
     """Correct what was written of a vat."""
     vat = the_vat(garden, key)
-    form = VatForm(posted(request), garden=garden, initial=typed.vat_as_typed(vat))
+    form = VatForm(posted(request), initial=typed.vat_as_typed(vat))
     if request.method == "POST" and form.is_valid():
         try:
             actions.change_vat(typed.write_vat(form, vat), by=request.user)
