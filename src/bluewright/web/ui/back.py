@@ -1,4 +1,4 @@
-"""A row of a batch out of sight and in again, and from there to the page of its stage."""
+"""A row out of sight and in again, and from there to the page of what it belongs to: batch, vat, ladder, card."""
 
 from __future__ import annotations
 
@@ -17,7 +17,7 @@ from bluewright.web.ui.respond import brought_back, taken_out
 def out_of(
     request: HttpRequest, mine: QuerySet[Any], *, key: UUID, row: UUID, page: str, undo: str, said: str = ""
 ) -> HttpResponse:
-    """Take the row out of `mine` (those of the batch `key`; else 404), with the page named `undo` as the way back."""
+    """Take the row out of `mine` (those of the thing `key`; else 404), with the page named `undo` as the way back."""
     way_back = reverse(undo, kwargs={"key": key, "row": row})
     taken_out(request, get_object_or_404(mine, pk=row), said=said or _("Taken out."), undo=way_back)
     return redirect(page, key=key)

@@ -6,7 +6,7 @@ from uuid import UUID
 
 from django.contrib import messages
 from django.http import HttpRequest, HttpResponse
-from django.shortcuts import get_object_or_404, redirect, render
+from django.shortcuts import redirect, render
 from django.urls import reverse
 from django.utils import timezone
 from django.utils.translation import gettext as _
@@ -20,8 +20,9 @@ from bluewright.journal.queries.ladders import is_measured
 from bluewright.web.pages.ladders.forms import ColoursForm, StripForm, StripsForm, strip_said
 from bluewright.web.pages.ladders.views.plain import a_ladder
 from bluewright.web.pages.measured.page import chips
+from bluewright.web.ui.back import back_to, out_of
 from bluewright.web.ui.found import or_404
-from bluewright.web.ui.respond import brought_back, in_garden, posted, taken_out
+from bluewright.web.ui.respond import in_garden, posted
 
 
 @require_http_methods(["GET", "HEAD", "POST"])
@@ -56,18 +57,16 @@ def add_strip(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
 @in_garden
 def delete_strip(request: HttpRequest, garden: Garden, key: UUID, row: UUID) -> HttpResponse:
     """Take a strip out."""
-    strip = get_object_or_404(LadderRung, pk=row, ladder=a_ladder(garden, key))
-    undo = reverse("ladders.restore_strip", kwargs={"key": key, "row": row})
-    taken_out(request, strip, said=_("The strip is taken out."), undo=undo)
-    return redirect("ladders.show", key=key)
+    mine, said = LadderRung.objects.filter(ladder=a_ladder(garden, key)), _("The strip is taken out.")
+    return out_of(request, mine, key=key, row=row, page="ladders.show", undo="ladders.restore_strip", said=said)
 
 
 @require_POST
 @in_garden
 def restore_strip(request: HttpRequest, garden: Garden, key: UUID, row: UUID) -> HttpResponse:
     """Bring a strip back."""
-    brought_back(request, get_object_or_404(LadderRung.everything, pk=row, ladder=a_ladder(garden, key)))
-    return redirect("ladders.show", key=key)
+    mine = LadderRung.everything.filter(ladder=a_ladder(garden, key))
+    return back_to(request, mine, key=key, row=row, page="ladders.show")
 
 
 @require_http_methods(["GET", "HEAD", "POST"])

@@ -19,8 +19,9 @@ from bluewright.web.pages.vats import typed
 from bluewright.web.pages.vats.asked import the_vat
 from bluewright.web.pages.vats.forms import SIGNS, LookForm
 from bluewright.web.pages.vats.page import vat_page
+from bluewright.web.ui.back import back_to, out_of
 from bluewright.web.ui.photos import keep_photos, sent_files
-from bluewright.web.ui.respond import brought_back, in_garden, posted, shown, taken_out
+from bluewright.web.ui.respond import in_garden, posted, shown
 
 
 @require_http_methods(["GET", "HEAD", "POST"])
@@ -58,18 +59,16 @@ def change_reading(request: HttpRequest, garden: Garden, key: UUID, row: UUID) -
 @in_garden
 def delete_reading(request: HttpRequest, garden: Garden, key: UUID, row: UUID) -> HttpResponse:
     """Take a look back."""
-    reading = get_object_or_404(VatReading, pk=row, vat=the_vat(garden, key))
-    undo = reverse("vats.restore_reading", kwargs={"key": key, "row": row})
-    taken_out(request, reading, said=_("Taken out."), undo=undo)
-    return redirect("vats.show", key=key)
+    mine = VatReading.objects.filter(vat=the_vat(garden, key))
+    return out_of(request, mine, key=key, row=row, page="vats.show", undo="vats.restore_reading")
 
 
 @require_POST
 @in_garden
 def restore_reading(request: HttpRequest, garden: Garden, key: UUID, row: UUID) -> HttpResponse:
     """Bring a look back that was taken out."""
-    brought_back(request, get_object_or_404(VatReading.everything, pk=row, vat=the_vat(garden, key)))
-    return redirect("vats.show", key=key)
+    mine = VatReading.everything.filter(vat=the_vat(garden, key))
+    return back_to(request, mine, key=key, row=row, page="vats.show")
 
 
 def _look_page(request: HttpRequest, form: LookForm, vat: Vat) -> HttpResponse:

@@ -18,7 +18,8 @@ from bluewright.web.pages.vats import typed
 from bluewright.web.pages.vats.asked import the_vat
 from bluewright.web.pages.vats.forms import PourForm
 from bluewright.web.pages.vats.page import vat_page
-from bluewright.web.ui.respond import brought_back, in_garden, posted, shown, taken_out
+from bluewright.web.ui.back import back_to, out_of
+from bluewright.web.ui.respond import in_garden, posted, shown
 
 
 @require_http_methods(["GET", "HEAD", "POST"])
@@ -53,19 +54,16 @@ def change_poured(request: HttpRequest, garden: Garden, key: UUID, row: UUID) ->
 @in_garden
 def delete_poured(request: HttpRequest, garden: Garden, key: UUID, row: UUID) -> HttpResponse:
     """Water was not poured in after all; a heel is out again when the vat that it came from goes on."""
-    poured = get_object_or_404(VatPoured, pk=row, vat=the_vat(garden, key), source=None)
-    taken_out(
-        request, poured, said=_("Taken out."), undo=reverse("vats.restore_poured", kwargs={"key": key, "row": row})
-    )
-    return redirect("vats.show", key=key)
+    mine = VatPoured.objects.filter(vat=the_vat(garden, key), source=None)
+    return out_of(request, mine, key=key, row=row, page="vats.show", undo="vats.restore_poured")
 
 
 @require_POST
 @in_garden
 def restore_poured(request: HttpRequest, garden: Garden, key: UUID, row: UUID) -> HttpResponse:
     """Bring back what was poured in."""
-    brought_back(request, get_object_or_404(VatPoured.everything, pk=row, vat=the_vat(garden, key), source=None))
-    return redirect("vats.show", key=key)
+    mine = VatPoured.everything.filter(vat=the_vat(garden, key), source=None)
+    return back_to(request, mine, key=key, row=row, page="vats.show")
 
 
 def _pour_page(request: HttpRequest, form: PourForm, vat: Vat) -> HttpResponse:
