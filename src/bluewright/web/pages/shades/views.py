@@ -102,9 +102,7 @@ def _shade(request: HttpRequest, garden: Garden, row: Piece) -> tuple[ShadeForm,
     cloth = swatches.of_cloth(garden, also=row.like_key)
     like = next((str(one.pk) for one in cloth if one.pk == row.like_key), "")
     first = first_vat(vats, shelf) | {"dips": row.wanted_dips or USUAL_DIPS, "wanted": like}
-    form = ShadeForm(
-        asked(request.GET.dict(), first), initial=first, garden=garden, vats=vats, jars=shelf, swatches=cloth
-    )
+    form = ShadeForm(asked(request.GET.dict(), first), initial=first, vats=vats, jars=shelf, swatches=cloth)
     if not form.is_valid():
         return form, None, ""
     typed = form.cleaned_data
