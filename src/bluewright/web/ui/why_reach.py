@@ -75,7 +75,9 @@ def _resolved(module: str, mention: str) -> Named | None:
     way = source.brought[name]
     if not way.module.startswith(SCIENCE.removesuffix(".")):
         return None
-    brought = getattr(import_module(way.module), way.name)
+    brought = getattr(import_module(way.module), way.name, None)
+    if brought is None:  # the sources are newer than what runs
+        return None
     if isinstance(brought, ModuleType):
         return _resolved(brought.__name__, attribute) if attribute else None
     return None if attribute else _resolved(way.module, way.name)

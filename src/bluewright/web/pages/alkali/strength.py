@@ -15,6 +15,7 @@ from bluewright.science.base.errors import InputError
 from bluewright.science.base.measures import Measure, System, read_measure
 from bluewright.science.base.typed_numbers import number
 from bluewright.web.ui.typed import MOST_TYPED
+from bluewright.words.reader import reader
 
 PER_CENT: Final = re.compile(r"(?P<number>.+?)\s*(%|per ?cent|percent)(\s*(w/w|by mass|by weight))?", re.I)
 MOLAR: Final = re.compile(r"(?P<number>.+?)\s*(mol/l|mol per l|mol per litre|molar|mol l-1|m)", re.I)
@@ -43,8 +44,6 @@ class Strength:
 class StrengthField(forms.CharField):
     """A strength in any of its forms; cleaned to a `Strength`."""
 
-    system: System = "metric"
-
     def __init__(self, **options: Any) -> None:
         super().__init__(max_length=MOST_TYPED, required=False, **options)
         self.widget.attrs |= {"autocomplete": "off"}
@@ -53,7 +52,7 @@ class StrengthField(forms.CharField):
         """Read the text; a mistake is said with what would be right."""
         text = super().clean(value)
         try:
-            return read_strength(text, prefer=self.system)
+            return read_strength(text, prefer=reader().system)
         except InputError as error:
             raise ValidationError(f"{error.what}; {error.right}") from None
 

@@ -13,9 +13,9 @@ from django.utils.translation import gettext_lazy
 
 from bluewright.journal.models import Bed, BedLook
 from bluewright.journal.models.bed_look import CAUSES, STARTS
-from bluewright.science.base.measures import System
 from bluewright.web.pages.bench.inputs import SeriesField
 from bluewright.web.ui.typed import CM_OR_IN, DayField, MeasureField
+from bluewright.words.reader import reader
 
 NOTHING: Final = [("", gettext_lazy("nothing"))]
 NOT_KNOWN: Final = [("", gettext_lazy("not known"))]
@@ -66,11 +66,10 @@ class LengthsField(ListField):
 
     def __init__(self, **options: Any) -> None:
         super().__init__(most=MOST_LENGTH, whole=False, **options)
-        self.system: System = "metric"
 
     def clean(self, value: Any) -> Lengths | None:  # type: ignore[override]
         """Read them."""
-        text, unit = str(value or "").strip(), CM_OR_IN[self.system]
+        text, unit = str(value or "").strip(), CM_OR_IN[reader().system]
         found = UNIT_BEHIND.search(text)
         if found:
             text, unit = text[: found.start()], UNITS_BEHIND[found[1].casefold()]
