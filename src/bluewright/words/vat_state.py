@@ -67,10 +67,13 @@ def part_said(part: SmallPart) -> str:
 
 
 def _ready(found: VatAnswer) -> str:
-    return _("Look again %(time)s. Chance that it is ready: now %(now)s, then, with nothing added, %(then)s.") % {
+    told = {
         "time": moment(found.look_again_at), "now": percent(found.ready_chance),
         "then": percent(found.ready_then_chance),
     }  # fmt: skip
+    if told["now"] == told["then"]:
+        return _("Look again %(time)s. Chance that it is ready: %(now)s; with nothing added no other by then.") % told
+    return _("Look again %(time)s. Chance that it is ready: now %(now)s; then, with nothing added, %(then)s.") % told
 
 
 def _stock(found: VatAnswer) -> Iterator[tuple[str, str]]:
