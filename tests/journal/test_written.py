@@ -184,6 +184,7 @@ ROWS: dict[str, tuple[UntilWritten[Any, Any], Callable[[Garden], object], set[st
     ),
     "beds": (kept._beds, kept.beds, {"bed", "pickedfrom", "picking"}),
     "the order of tubs": (kept._tub_keys, kept.tub_keys, {"steep", "strain"}),
+    "the order of pickings": (kept._picking_keys, kept.picking_keys, {"picking"}),
     "jars that hold something": (
         kept._held, kept.held_jars,
         {"jar", "jarfrom", "jartaken", "batch", "assay", "garden", "poured", "strain", "steep", "alkalipart", "alkali"}

@@ -11,6 +11,7 @@ from django.db.models import Count, Exists, Max, OuterRef, Prefetch, Q, QuerySet
 from django.db.models.functions import Greatest
 
 from bluewright.journal.models import Bed, Garden, PickedFrom, Picking, SteepLeaf
+from bluewright.journal.queries.ordered import with_keys
 
 LATEST: Final = 4
 """So many pickings of each bed stand in the list of beds."""
@@ -55,6 +56,11 @@ def pickings(of: Garden) -> QuerySet[Picking]:
     A bed that was taken out is still the source of what was picked from it.
     """
     return _threaded(Picking.objects.filter(garden=of))
+
+
+def these_pickings(of: Garden, keys: Iterable[UUID]) -> list[Picking]:
+    """The pickings with these keys, in their order, as `pickings` gives them."""
+    return with_keys(pickings(of), keys)
 
 
 def waiting_pickings(of: Garden, *, since: datetime) -> QuerySet[Picking]:

@@ -24,6 +24,7 @@ from bluewright.journal.models import (
     YieldSeen,
 )
 from bluewright.journal.queries import batches
+from bluewright.journal.queries.ordered import with_keys
 from bluewright.journal.written import UntilWritten
 from bluewright.science.media.purity import Make
 
@@ -106,8 +107,7 @@ def weighed_empty(of: Garden) -> list[JarTaken]:
 
 def these(of: Garden, keys: Iterable[UUID]) -> list[Jar]:
     """The jars with these keys, in their order, as `jars` gives them."""
-    found = {row.pk: row for row in jars(of).filter(pk__in=list(keys))}
-    return [found[key] for key in keys if key in found]
+    return with_keys(jars(of), keys)
 
 
 def jar(key: UUID, *, of: Garden) -> Jar | None:

@@ -9,7 +9,7 @@ from collections.abc import Sequence
 from typing import Final, NamedTuple
 from uuid import UUID
 
-from bluewright.journal.models import AirTemp, Batch, Bed, Garden, Jar, Steep, Strain, TubTemp, Vat
+from bluewright.journal.models import AirTemp, Batch, Bed, Garden, Jar, Picking, Steep, Strain, TubTemp, Vat
 from bluewright.journal.queries import batches, gardens, jars, tubs, vats
 from bluewright.journal.written import UntilWritten
 
@@ -30,6 +30,7 @@ _working: Final = UntilWritten[UUID, Sequence[Batch]](MOST_GARDENS)
 _standing: Final = UntilWritten[UUID, Sequence[Vat]](MOST_GARDENS)
 _beds: Final = UntilWritten[UUID, Sequence[Bed]](MOST_GARDENS)
 _tub_keys: Final = UntilWritten[UUID, Sequence[UUID]](MOST_GARDENS)
+_picking_keys: Final = UntilWritten[UUID, Sequence[UUID]](MOST_GARDENS)
 _held: Final = UntilWritten[UUID, Sequence[Jar]](MOST_GARDENS)
 
 
@@ -61,6 +62,11 @@ def beds(of: Garden) -> Sequence[Bed]:
 def tub_keys(of: Garden) -> Sequence[UUID]:
     """The keys of `tubs.in_order`: thousands over the years, of which a page shows some."""
     return _tub_keys.got(of.pk, lambda: list(tubs.in_order(of)))
+
+
+def picking_keys(of: Garden) -> Sequence[UUID]:
+    """The keys of `gardens.pickings`."""
+    return _picking_keys.got(of.pk, lambda: list(Picking.objects.filter(garden=of).values_list("pk", flat=True)))
 
 
 def held_jars(of: Garden) -> Sequence[Jar]:

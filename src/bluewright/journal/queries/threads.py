@@ -37,6 +37,7 @@ from bluewright.journal.models import (
     VatPoured,
 )
 from bluewright.journal.queries import jars
+from bluewright.journal.queries.ordered import with_keys
 from bluewright.journal.queries.pieces import pieces
 from bluewright.journal.written import UntilWritten
 
@@ -114,13 +115,13 @@ def thread(at: Thing, *, of: Garden) -> Thread | None:
     swatches = Prefetch("swatches", queryset=Swatch.objects.order_by("-measured_at"))
     found = Thread(
         at=at,
-        beds=_rows(Bed.objects.filter(garden=of), keys["bed"]),
-        pickings=_rows(Picking.objects.filter(garden=of), keys["picking"]),
-        tubs=_rows(Steep.objects.filter(garden=of).prefetch_related(strains), keys["tub"]),
-        batches=_rows(Batch.objects.filter(garden=of).prefetch_related("airings"), keys["batch"]),
-        jars=_rows(jars.untold(of).prefetch_related(swatches), keys["jar"]),
-        vats=_rows(Vat.objects.filter(garden=of).prefetch_related("additions"), keys["vat"]),
-        pieces=_rows(pieces(of), keys["piece"]),
+        beds=tuple(with_keys(Bed.objects.filter(garden=of), keys["bed"])),
+        pickings=tuple(with_keys(Picking.objects.filter(garden=of), keys["picking"])),
+        tubs=tuple(with_keys(Steep.objects.filter(garden=of).prefetch_related(strains), keys["tub"])),
+        batches=tuple(with_keys(Batch.objects.filter(garden=of).prefetch_related("airings"), keys["batch"])),
+        jars=tuple(with_keys(jars.untold(of).prefetch_related(swatches), keys["jar"])),
+        vats=tuple(with_keys(Vat.objects.filter(garden=of).prefetch_related("additions"), keys["vat"])),
+        pieces=tuple(with_keys(pieces(of), keys["piece"])),
         from_={},
         left_out=left_out,
     )
@@ -140,12 +141,6 @@ def sources(found: Thread, *, of: Garden) -> dict[Thing, Row]:
         rows = MODELS[kind].objects.filter(garden=of, pk__in=[one.key for one in aside if one.kind == kind])
         known |= {Thing(kind, row.pk): row for row in rows}
     return known
-
-
-def _rows(rows: QuerySet[Any], keys: Sequence[UUID]) -> tuple[Any, ...]:
-    """The rows with these keys, in their order."""
-    found = {row.pk: row for row in rows.filter(pk__in=keys)} if keys else {}
-    return tuple(found[key] for key in keys if key in found)
 
 
 def _shown(at: Thing) -> tuple[Mapping[Kind, Sequence[UUID]], Mapping[Kind, int]]:

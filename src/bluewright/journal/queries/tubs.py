@@ -12,6 +12,7 @@ from django.db.models.functions import Cast, Substr
 
 from bluewright.journal.models import AirTemp, CallSeen, Garden, Poured, Reading, Steep, SteepLeaf, Strain, TubTemp
 from bluewright.journal.models.steep import SIGN_FIELDS
+from bluewright.journal.queries.ordered import with_keys
 
 AIR_BEFORE: Final = timedelta(days=2)
 AIR_AFTER: Final = timedelta(days=30)
@@ -42,8 +43,7 @@ def in_order(of: Garden) -> QuerySet[Any, UUID]:
 
 def these(of: Garden, keys: Sequence[UUID]) -> list[Steep]:
     """The tubs with these keys, in their order, as `tubs` gives them."""
-    found = {row.pk: row for row in tubs(of).order_by().filter(pk__in=keys)}
-    return [found[key] for key in keys if key in found]
+    return with_keys(tubs(of), keys)
 
 
 def steeping(of: Garden) -> QuerySet[Steep]:

@@ -15,7 +15,7 @@ from django.views.decorators.http import require_http_methods, require_POST, req
 
 from bluewright.journal.actions import beds as actions
 from bluewright.journal.models import Garden, Picking
-from bluewright.journal.queries import gardens, photos
+from bluewright.journal.queries import gardens, kept, photos
 from bluewright.journal.queries.history import histories
 from bluewright.science.base.errors import InputError
 from bluewright.science.media.at_the_cut import AT_THE_CUT
@@ -33,7 +33,8 @@ from bluewright.words.own_text import own_text
 @in_garden
 def index(request: HttpRequest, garden: Garden) -> HttpResponse:
     """Pickings, the newest first, with where the leaf came from and went."""
-    rows, pages = turned(gardens.pickings(garden), request.GET)
+    keys, pages = turned(kept.picking_keys(garden), request.GET)
+    rows = gardens.these_pickings(garden, keys)
     context = {"pickings": rows, "pages": pages, "photos": photos.of_things([row.pk for row in rows], of=garden)}
     return render(request, "pickings/index.html", context)
 
