@@ -12,17 +12,14 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import datetime
 from math import erf, exp, log, sqrt
-from typing import Final, Literal
+from typing import Literal
 
 import numpy as np
 
-from bluewright.science.base.bands import Band, significant
+from bluewright.science.base.bands import NINETY_Z, Band, significant
 from bluewright.science.base.sourced import Floats
 from bluewright.science.memory.model import Belief, Layout, Said, learn, own_scatter, softened
 from bluewright.science.memory.record import Batch, PastCall, Score
-
-NINETY_Z: Final = 1.6449
-HALF_Z: Final = 0.6745
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

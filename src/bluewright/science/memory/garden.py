@@ -8,12 +8,12 @@ from typing import Final, Literal, Protocol, cast
 
 import numpy as np
 
-from bluewright.science.base.bands import Band, band, significant
+from bluewright.science.base.bands import NINETY_Z, Band, band, significant
 from bluewright.science.base.errors import BluewrightError, InputError
 from bluewright.science.base.sourced import Floats
 from bluewright.science.media.basket import Plant
 from bluewright.science.media.own_yield import LearnedBlue
-from bluewright.science.memory.calls import NINETY_Z, Foretold, look_back, past_calls, scores
+from bluewright.science.memory.calls import Foretold, look_back, past_calls, scores
 from bluewright.science.memory.cautions import cautions
 from bluewright.science.memory.joining import all_names, keys_of, next_keys, widened
 from bluewright.science.memory.model import Belief, Keys, Layout, Said, layout_of, learn

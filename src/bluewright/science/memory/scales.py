@@ -4,11 +4,10 @@ from __future__ import annotations
 
 import numpy as np
 
-from bluewright.science.base.bands import Band, significant
+from bluewright.science.base.bands import NINETY_Z, Band, significant
 from bluewright.science.base.sourced import Floats, Prior
 from bluewright.science.media.basket import Plant
 from bluewright.science.media.precursor import CONTENT
-from bluewright.science.memory.calls import NINETY_Z
 from bluewright.science.memory.shares import KEPT_NAME
 from bluewright.science.pigment.priors import KEPT
 from bluewright.science.steep.priors import priors_of

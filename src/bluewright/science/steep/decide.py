@@ -23,7 +23,6 @@ AS_GOOD_FRAC: Final = 0.005
 WINDOW_FRAC: Final = 0.9
 LOOK_AGAIN_CHANCE: Final = 0.1
 """Look again once the chance that the peak is past reaches this."""
-FIFTH_FRAC: Final = 0.8
 DAY_STARTS_H, DAY_ENDS_H = 6, 22
 """Hours at which people can strain if they have not said."""
 MOST_OPTIONS: Final = 18
