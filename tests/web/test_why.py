@@ -79,7 +79,7 @@ def test_no_constant_that_the_computation_names_is_left_out(name: str) -> None:
      ("jar yield", "pigment")],
 )  # fmt: skip
 def test_every_prior_of_a_stage_is_told(name: str, priors: str) -> None:
-    """But the share kept from washing to the jar together, which only season and memory ask for, before there is one."""
+    """But the share kept from washing to the jar, which season and memory ask for, before there is a jar."""
     module = import_module(f"bluewright.science.{priors}.priors")
     named = {name for name, value in vars(module).items() if isinstance(value, Sourced | Prior)} - {"KEPT"}
     page = why(name, figures(example_answer(name))[0])
