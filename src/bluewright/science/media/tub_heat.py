@@ -270,24 +270,24 @@ def _left_to_air(grid: Floats, felt: Gaussian, *, tau: Prior, start: Prior | Non
     middles, points, log_seen = _even_shares(scores, _log_weight(scores))
 
     def shares() -> tuple[tuple[float | None, Gaussian], ...]:
-        paths = [
-            _driven(felt, np.eye(len(grid)), step_h=step_h, tau_h=float(tau_h), start=start)
-            for tau_h in tau.from_z(middles)
-        ]
+        paths = [_driven(felt, None, step_h=step_h, tau_h=float(tau_h), start=start) for tau_h in tau.from_z(middles)]
         known = [path.given(rows, seen.temp_c, errors)[0] for path in paths]
         return tuple(zip(map(float, tau.from_z(middles)), known, strict=True))
 
     return _Regime(log_seen=log_seen, shares=shares, tau_h=tau.from_z(points))
 
 
-def _driven(felt: Gaussian, rows: Floats, *, step_h: float, tau_h: float, start: Prior | None) -> Gaussian:
-    """`rows` of the tub's path before any reading of the tub: the felt temperature filtered, plus the start."""
+def _driven(felt: Gaussian, rows: Floats | None, *, step_h: float, tau_h: float, start: Prior | None) -> Gaussian:
+    """`rows` of the tub's path, or all of it, before any reading of the tub: the felt temperature filtered, plus the
+    start."""
     steps = len(felt.mean_c) - 1
-    decay = rows @ np.exp(-np.arange(steps) * step_h / tau_h)
-    used = np.flatnonzero(rows.any(axis=0))
-    filtered = rows[:, used] @ _filter(used, steps=steps, step_h=step_h, tau_h=tau_h)
+    decay = np.exp(-np.arange(steps) * step_h / tau_h)
+    used = np.arange(steps) if rows is None else np.flatnonzero(rows.any(axis=0))
+    filtered = _filter(used, steps=steps, step_h=step_h, tau_h=tau_h)
+    if rows is not None:
+        filtered, decay = rows[:, used] @ filtered, rows @ decay
     tied = START_SPREAD if start is None else start
-    whole = np.column_stack([filtered, decay if start is None else np.zeros(len(rows))])
+    whole = np.column_stack([filtered, decay if start is None else np.zeros(len(decay))])
     return Gaussian(
         mean_c=whole @ felt.mean_c + tied.centre * decay,
         cov_c2=whole @ felt.cov_c2 @ whole.T + tied.spread**2 * np.outer(decay, decay),
