@@ -142,6 +142,7 @@ LABELS: Final[dict[str, Words]] = {
     "alkalis": _("Alkalis"), "vats": _("The vats that it was dipped in"), "drawn_g": _("Pure blue that it took"),
     "drawn_off_frac": _("It may be off by"), "put_in_off_frac": _("It may be off by"),
     "blue_money_per_g": _("A gram of pure blue costs"), "blue_off_frac": _("It may be off by"),
+    "dipped_frac": _("Its share of all that was dipped there"), "best_g": _("It gives then"),
     "others": _("What else went in"), "used_g": _("How much"), "pack_g": _("A new pack holds"),
     "spent_off_frac": _("It may be off by"), "own_money": _("Paid for it alone"), "failed_frac": _("Spoilt"),
     "measure": _("Measured in"), "pack_amount": _("A new pack holds"), "pack_money": _("A pack costs"),
