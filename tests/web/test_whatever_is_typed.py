@@ -30,6 +30,9 @@ NUMBERS: Final = (
     "12,5", "1,234.5", "1/0", "1 1/0", "0x1F", "1_000",
     "\u00bd L", "1e5 kg", "--5", "5 5 5", "\u00b2",
 )  # fmt: skip
+NUMBERS_IN_NAMES: Final = ("9" * 400, "\u00b2")
+"""Of the numbers those that a name or note is sent too: to it the others are letters like any. The second is a digit to
+`str.isdigit` and none to `int`."""
 MOMENTS: Final = (
     "2024-02-29T10:00", "2026-03-29T01:30", "2026-10-25T01:30", "2999-01-01T00:00", "0001-01-01T00:00",
     "9999-12-31T23:59", "1900-01-01T00:00", "2026-07-01",
@@ -149,10 +152,20 @@ def shared_out(form: Typed, texts: tuple[str, ...], moments: tuple[str, ...]) ->
     return posts
 
 
+def free_of(taken: list[Odd]) -> set[str]:
+    """Names and notes: fields that took a text which is no number."""
+    return {name for name, text in taken if text in TEXTS and text.strip()}
+
+
+def tells(pair: Odd, free: set[str]) -> bool:
+    """Whether a field is asked something by a text that it was not by others: not a name or note by a number more."""
+    return pair[0] not in free or pair[1] not in NUMBERS or pair[1] in NUMBERS_IN_NAMES
+
+
 def by_itself(taken: list[Odd]) -> list[list[Odd]]:
     """What was taken, once more: one a post, and beside it one of the names or notes, which take any text."""
-    free = {name for name, text in taken if text in TEXTS and text.strip()}
-    noted = [pair for pair in taken if pair[0] in free]
+    free = free_of(taken)
+    noted = [pair for pair in taken if pair[0] in free and tells(pair, free)]
     counted = [pair for pair in taken if pair[0] not in free]
     return [[pair for pair in pairs if pair] for pairs in zip_longest(counted, noted)]
 
@@ -174,14 +187,16 @@ def broken_forms(
     for turn, form in enumerate(forms):
         own = slice(turn, None, len(forms))
         taken: list[Odd] = []
+        alone: list[Odd] = []
         moments = (*MOMENTS, *(islice(no_moments, NO_MOMENTS_OF_A_FORM) if form.moments else ()))
         for odd in shared_out(form, (TEXTS + NUMBERS)[own], moments[own]):
+            if len(odd) == 1 and not tells(odd[0], free_of(alone)):
+                continue
             wrong, page = sent(client, form, odd)
             if wrong:
                 yield view, odd, wrong
-            if len(odd) > 1:
-                no = refused(page)
-                taken += [pair for pair in odd if pair[0] not in no]
+            no = refused(page)
+            (taken if len(odd) > 1 else alone).extend(pair for pair in odd if pair[0] not in no)
         chosen = [[pair] for pair in zip(cycle(form.chosen[:FIELDS_OF_A_FORM]), CHOICES[own], strict=False)]
         for odd in by_itself(taken) + chosen:
             wrong, _ = sent(client, form, odd)
