@@ -23,6 +23,7 @@ PLANT = """
 import django
 django.setup()
 from django.utils import timezone
+from bluewright.journal.actions import keeping
 from bluewright.journal.bridge import scheduling
 from bluewright.journal.models import Assay, Batch, Garden, HomeTest, Ladder, Steep, Strain, Vat
 from tests import cast
@@ -31,6 +32,7 @@ from tests.web.visitors import a_person
 garden = Garden.objects.get()
 written(garden, of=Steep.objects.filter(garden=garden)[0])
 cast.a_photo(garden, of=Steep.objects.filter(garden=garden)[0], kind="tub", width_px=700)
+keeping.delete(cast.a_photo(garden, of=Steep.objects.filter(garden=garden)[0], kind="tub"), by=None)
 a_person()
 strain = Strain.objects.filter(steep__garden=garden).latest("strained_at")
 cast.a_batch(strain, liquor_l=[10.0], begun_at=timezone.now())
@@ -44,7 +46,8 @@ a_written_cloth(garden, of=ladder, kind="ladder")
 print(ladder.pk)
 print(HomeTest.objects.filter(piece__garden=garden)[0].piece_id)
 """
-"""What the invented season does not hold: photos, a person, liquor to be dosed, a schedule, a heel poured on.
+"""What the invented season does not hold: photos, a person, liquor to be dosed, a schedule, a heel poured on,
+what was taken out.
 
 Prints a batch that was decanted, one that is being aired, an assay, a ladder and a piece of cloth that was tried.
 """

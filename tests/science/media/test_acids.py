@@ -10,7 +10,7 @@ from bluewright.science.base.errors import InputError
 from bluewright.science.base.sourced import Floats
 from bluewright.science.media.acids import FAMILIES, STUDIED_C, pk, pkw
 from bluewright.science.media.activity import davies, debye_slope, dielectric
-from bluewright.science.media.charge import Liquid, balance, constants, gamma, solve_ph, strong_at_ph
+from bluewright.science.media.charge import Liquid, balance, constants, gamma, solve, strong_at_ph
 from bluewright.science.media.water import density_kg_per_m3
 from tests.published import Row, rows
 
@@ -83,6 +83,10 @@ def test_the_limiting_slope(temp_c: float, slope: float) -> None:
     assert dielectric(25.0) == pytest.approx(78.30, abs=0.02)
 
 
+def ph_of(liquid: Liquid, *, start_ph: Floats) -> Floats:
+    return solve(liquid, start_ph=start_ph)[0]
+
+
 def test_davies_by_hand() -> None:
     """Own hand: I = 0.1: sqrt = 0.31623, 0.31623/1.31623 = 0.24025, less 0.03: 0.21025 * 0.511 = 0.10744."""
     assert davies(0.1, slope=0.511) == pytest.approx(0.10744, abs=1e-5)
@@ -91,22 +95,20 @@ def test_davies_by_hand() -> None:
 @pytest.mark.parametrize("row", rows("jis-z-8802"), ids=lambda r: f"{r.given['temp_c']:g}C")
 def test_the_phosphate_standard(row: Row) -> None:
     """Published: JIS Z 8802. Charge of the strong ions: one potassium and two sodium of 0.025 each."""
-    found = solve_ph(
-        buffer({"phosphate": 0.05}, strong_mol_per_l=0.075, temp_c=row.given["temp_c"]), start_ph=alone(7.0)
-    )
+    found = ph_of(buffer({"phosphate": 0.05}, strong_mol_per_l=0.075, temp_c=row.given["temp_c"]), start_ph=alone(7.0))
     assert row.agrees(float(found[0]))
 
 
 def test_the_carbonate_standard() -> None:
     """Published: Staples & Bates 1969; a meter is set by it."""
     (row,) = rows("staples-bates-1969")
-    found = solve_ph(buffer({"carbonic": 0.05}, strong_mol_per_l=0.075, temp_c=25.0), start_ph=alone(7.0))
+    found = ph_of(buffer({"carbonic": 0.05}, strong_mol_per_l=0.075, temp_c=25.0), start_ph=alone(7.0))
     assert row.agrees(float(found[0]))
 
 
 def test_pure_water_is_neutral() -> None:
     """Own hand: half of pKw."""
-    assert solve_ph(buffer({}, strong_mol_per_l=0.0, temp_c=25.0), start_ph=alone(9.0))[0] == pytest.approx(
+    assert ph_of(buffer({}, strong_mol_per_l=0.0, temp_c=25.0), start_ph=alone(9.0))[0] == pytest.approx(
         6.997, abs=0.01
     )
 
@@ -130,7 +132,7 @@ def test_strong_ions_and_ph_are_each_others_inverse(
         {"lactic": acid, "carbonic": carbonate, "ammonia": 0.004},
         strong_mol_per_l=float(strong[0]), temp_c=temp_c, calcium=calcium,
     )  # fmt: skip
-    back = solve_ph(closed, start_ph=alone(7.0))
+    back = ph_of(closed, start_ph=alone(7.0))
     assert back[0] == pytest.approx(ph, abs=0.01)
     there = balance(closed, ph=back, activity=gamma(closed, alone(0.02)))
     there = balance(closed, ph=back, activity=gamma(closed, there.ionic_mol_per_l))
@@ -161,7 +163,7 @@ def test_many_members_are_solved_as_each_alone() -> None:
         calcite_frac=np.zeros(3),
     )
     one_by_one = [
-        solve_ph(buffer({"carbonic": 0.004, "ammonia": 0.01}, strong_mol_per_l=0.002, temp_c=t), start_ph=alone(8.0))[0]
+        ph_of(buffer({"carbonic": 0.004, "ammonia": 0.01}, strong_mol_per_l=0.002, temp_c=t), start_ph=alone(8.0))[0]
         for t in temps
     ]
-    assert solve_ph(together, start_ph=np.full(3, 8.0)) == pytest.approx(np.array(one_by_one), abs=1e-4)
+    assert ph_of(together, start_ph=np.full(3, 8.0)) == pytest.approx(np.array(one_by_one), abs=1e-4)

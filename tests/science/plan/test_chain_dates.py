@@ -6,6 +6,7 @@ from typing import Any
 import numpy as np
 import pytest
 
+from bluewright.science.base.bands import NINETY_Z
 from bluewright.science.base.records import read
 from bluewright.science.base.sourced import Prior
 from bluewright.science.plan import chain_dates, chain_priors
@@ -150,7 +151,7 @@ def test_a_ferment_vat_is_begun_earlier_than_a_quick_one() -> None:
     ],
 )
 def test_nine_tenths_of_a_step_lie_between_its_bounds(prior: Prior, low: float, high: float) -> None:
-    assert prior.from_z(np.array([-1.6449, 1.6449])) == pytest.approx([low, high])
+    assert prior.from_z(np.array([-NINETY_Z, NINETY_Z])) == pytest.approx([low, high])
 
 
 def test_the_critical_step_is_that_which_may_take_longest_beyond_its_middle() -> None:

@@ -72,7 +72,7 @@ def test_it_says_what_it_is_likely_to_come_to_and_how_far_to_its_swatch(client: 
     Piece.objects.update(like_key=None, finished_at=cast.moment(0.1), finish="soaped")
     cast.a_swatch(garden, piece=piece, l_star=99.0)
     told = likely(piece)[1]
-    assert told.first.startswith("By its 1 dip in Vat 9 it was likely to come to ")
+    assert told.first.startswith("By its one dip in Vat 9 it was likely to come to ")
     assert told.lines[0] == "Measured: L* 99, paler than that."
 
 

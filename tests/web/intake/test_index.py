@@ -16,7 +16,7 @@ def test_each_file_is_shown_with_what_it_brought(client: Client, steeping: Steep
     intake = bring(client, lines(), of=steeping)
     (row,) = client.get(WHERE).context["page"].intakes
     assert row.name == "log.csv"
-    assert row.said.startswith("Tub 3; 36 temperatures; Written down")
+    assert row.said.startswith("Tub 3; 36 temperatures. Written down")
     assert url("intake.show", key=intake.pk) in client.get(WHERE).content.decode()
 
 
