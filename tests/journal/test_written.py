@@ -17,7 +17,7 @@ from django.db import connection, transaction
 from bluewright.journal import written
 from bluewright.journal.actions import keeping
 from bluewright.journal.anew import see_sizes
-from bluewright.journal.bridge import book, costs_kept, gone
+from bluewright.journal.bridge import book, costs_kept, gone, learned
 from bluewright.journal.models import Bed, Garden, Reading, Steep
 from bluewright.journal.queries import growing, jars, kept, stock
 from bluewright.journal.written import Counts, UntilWritten, Watch, prepare
@@ -153,6 +153,18 @@ KEPT: dict[str, tuple[Callable[[Garden], object | None], Callable[[Garden], obje
         lambda of: gone._gone.known(of.pk),
         gone.before,
         {"jar", "jarfrom", "jartaken", "batch", "assay", "yieldseen"},
+    ),
+    "tubs that teach": (
+        lambda of: learned._tubs.known(of.pk),
+        learned._batches,
+        {"steep", "steepleaf", "picking", "pickedfrom", "bed", "reading", "strain", "garden"}
+        | {"airtemp", "tubtemp", "intake"},
+    ),
+    "the blue of their jars": (
+        lambda of: learned._blue.known((of.pk, Steep.objects.get(garden=of).started_at)),
+        learned._batches,
+        {"jar", "jarfrom", "jartaken", "batch", "poured", "strain", "steep", "steepleaf", "picking", "pickedfrom"}
+        | {"bed", "garden", "assay"},
     ),
 }  # fmt: skip
 

@@ -7,10 +7,10 @@ one left out, takes a moment.
 from __future__ import annotations
 
 from collections import Counter, OrderedDict
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
-from datetime import date
-from typing import Any, Final
+from datetime import date, datetime
+from typing import Any, Final, NamedTuple
 from uuid import UUID
 from zoneinfo import ZoneInfo
 
@@ -20,6 +20,7 @@ from bluewright.journal.courtesy import give_way
 from bluewright.journal.models import Garden, Steep
 from bluewright.journal.queries import learned as queries
 from bluewright.journal.queries import tubs
+from bluewright.journal.written import UntilWritten
 from bluewright.science.base.bands import Band
 from bluewright.science.base.errors import BluewrightError
 from bluewright.science.media.own_yield import LearnedBlue
@@ -73,6 +74,19 @@ class Changes:
     """Each quantity now, and then."""
 
 
+class _Tub(NamedTuple):
+    """A strained tub as it teaches, but for its blue."""
+
+    key: UUID
+    name: str
+    bed: str
+    reader: str
+    record: SteepRecord
+
+
+_tubs: Final = UntilWritten[UUID, Sequence[_Tub]](MOST_GARDENS)
+_blue: Final = UntilWritten[tuple[UUID, datetime], Mapping[UUID, OwnBlue]](MOST_GARDENS)
+"""Of gardens, from the first tub's day on: a jar weighed reads no tub again, and a look put right no jar."""
 _kept: OrderedDict[UUID, Kept] = OrderedDict()
 _messages: OrderedDict[Batch, Told] = OrderedDict()
 progress: dict[UUID, tuple[int, int]] = {}
@@ -91,7 +105,7 @@ def reckon(garden: Garden) -> Kept:
     if before is not None and fresh:
         return before
     stamp = queries.stamp(garden)
-    steeps, batches = _batches(garden)
+    mine, batches = _batches(garden)
     others = queries.others(garden)
     prior = others[0].prior if others else None
     learned = None
@@ -106,8 +120,8 @@ def reckon(garden: Garden) -> Kept:
         answer=None if learned is None else memory.answer(learned),
         prior=prior,
         alone=None if learned is None or prior is None else _alone(learned),
-        tubs=tuple(steep.pk for steep in steeps),
-        names=tuple(steep.name for steep in steeps),
+        tubs=tuple(tub.key for tub in mine),
+        names=tuple(tub.name for tub in mine),
     )
     _kept[garden.pk] = made
     _kept.move_to_end(garden.pk)
@@ -212,34 +226,40 @@ def _bare(batch: Batch) -> Batch:
     return replace(batch, bed="", tub="", reader="", known_at=None, left_out=None)
 
 
-def _batches(garden: Garden) -> tuple[list[Steep], list[Batch]]:
-    """Every strained tub that can be told as a batch."""
+def _batches(garden: Garden) -> tuple[Sequence[_Tub], Sequence[Batch]]:
+    """Every strained tub that can be told as a batch, and the batch."""
+    found = _tubs.got(garden.pk, lambda: _read_tubs(garden))
+    blue = _weighed(garden, found[0].record.started) if found else {}
+    out = {row.steep_id: row.why for row in queries.left_out(garden)}
+    return found, [_batch(tub, blue.get(tub.key), why=out.get(tub.key)) for tub in found]
+
+
+def _read_tubs(garden: Garden) -> Sequence[_Tub]:
     steeps = queries.strained(garden, most=MOST_TUBS)
     air, logged = tubs.air_by_tub(garden, steeps), tubs.logged_by_tub(steeps)
-    blue = by_tub(queries.filled(garden, since=steeps[0].started_at)) if steeps else {}
-    out = {row.steep_id: row.why for row in queries.left_out(garden)}
-    found: list[Steep] = []
-    made: list[Batch] = []
+    found: list[_Tub] = []
     for steep in steeps:
         give_way()
         try:
             strained = steep.strains.all()[0].strained_at.astimezone(ZoneInfo(garden.time_zone))
             record = steep_record(steep, air=air[steep.pk], logged=logged[steep.pk], now=strained)
-            batch = _batch(steep, record, blue.get(steep.pk), why=out.get(steep.pk))
+            found.append(_Tub(steep.pk, steep.name, _bed(steep), _reader(steep), record))
         except BluewrightError:
             continue
-        found.append(steep)
-        made.append(batch)
-    return found, made
+    return found
 
 
-def _batch(steep: Steep, record: SteepRecord, blue: OwnBlue | None, *, why: str | None) -> Batch:
+def _weighed(garden: Garden, since: datetime) -> Mapping[UUID, OwnBlue]:
+    """The blue of tubs whose jars were filled since then."""
+    return _blue.got((garden.pk, since), lambda: by_tub(queries.filled(garden, since=since)))
+
+
+def _batch(tub: _Tub, blue: OwnBlue | None, *, why: str | None) -> Batch:
     plain: dict[str, Any] = {} if blue is None else {"pure_g": blue.pure_g, "pure_log_sd": blue.log_sd}
+    now = tub.record.now
     if blue is not None:
-        plain["known_at"] = max(blue.known_at, record.now).astimezone(record.now.tzinfo)
-    return Batch(
-        steep=record, strained=record.now, bed=_bed(steep), tub=steep.name, reader=_reader(steep), left_out=why, **plain
-    )
+        plain["known_at"] = max(blue.known_at, now).astimezone(now.tzinfo)
+    return Batch(steep=tub.record, strained=now, bed=tub.bed, tub=tub.name, reader=tub.reader, left_out=why, **plain)
 
 
 def _bed(steep: Steep) -> str:

@@ -38,6 +38,9 @@ LATE_PEAKS: Final = 2.5
 STEP_GROWTH: Final = 1.1
 WIDEST_H: Final = 6.0
 """... by steps each so many times the one before, but no wider than tells day from night."""
+ENOUGH_PEAKS: Final = 3.5
+"""Where temperatures are drawn for so many times the rough hour of the peak, the grid ends with them: to draw them anew
+costs a third of a call and tells of hours at which next to no tub is at its best."""
 FIRST_SPAN_H: Final[dict[Method, float]] = {"cold": 288.0, "warm": 72.0, "hot": 3.0}
 """How far temperatures are drawn at first: long enough for all but the slowest steeps of each method."""
 
@@ -156,7 +159,8 @@ def setting(record: SteepRecord, *, content: Prior, temp_paths: TempPaths, draws
     `draws` paths of temperature are drawn over an even span of days (hours for a hot steep); a single member at the
     priors' centres shows when the peak is about due, and the time grid follows it: steps of a forty-fifth of that,
     closer at the start, to well past the peak and past the present moment; from there on ever wider, so that the best
-    of a slow tub is not cut off. A span that proves too short is doubled.
+    of a slow tub is not cut off, or to the end of the span if that is `ENOUGH_PEAKS`. A span that proves too short is
+    doubled.
     """
     priors = priors_of(record.plant) | {CONTENT_NAME: content}
     now_h = (record.now - record.started).total_seconds() / 3600
@@ -164,8 +168,9 @@ def setting(record: SteepRecord, *, content: Prior, temp_paths: TempPaths, draws
     while True:
         even_h = np.linspace(0.0, span_h, SPAN_STEPS)
         paths = temp_paths(even_h, draws)
-        hours = _grid(record, _rough_peak_h(record, priors, even_h, paths.mean(axis=0)))
-        if hours[-1] <= span_h or span_h >= MOST_H:
+        peak_h = _rough_peak_h(record, priors, even_h, paths.mean(axis=0))
+        hours = _grid(record, peak_h, drawn_h=span_h)
+        if (hours[-1] <= span_h and ENOUGH_PEAKS * peak_h <= span_h) or span_h >= MOST_H:
             break
         span_h = min(max(2 * span_h, 1.1 * float(hours[-1])), MOST_H)
     mean, ways = _ways(paths)
@@ -215,7 +220,7 @@ def _taught(made: Setting) -> Setting:
     )
 
 
-def _grid(record: SteepRecord, peak_h: float) -> Floats:
+def _grid(record: SteepRecord, peak_h: float, *, drawn_h: float) -> Floats:
     now_h = (record.now - record.started).total_seconds() / 3600
     near_h = max(2.2 * peak_h, now_h + 0.7 * peak_h)
     step_h = max(min(peak_h / 45, 2.0), near_h / 260)
@@ -223,6 +228,7 @@ def _grid(record: SteepRecord, peak_h: float) -> Floats:
     even = np.arange(0, near_h + step_h, step_h)
     wider = np.cumsum(np.minimum(step_h * STEP_GROWTH ** np.arange(1, 1 + LATE_PEAKS * peak_h / step_h), WIDEST_H))
     far = even[-1] + wider[: 1 + np.searchsorted(wider, LATE_PEAKS * peak_h)]
+    far = far[far <= drawn_h]
     marks = [now_h, *((r.time - record.started).total_seconds() / 3600 for r in record.readings)]
     every = np.unique(np.concatenate([early, even, far, np.asarray(marks)]))
     gaps = np.diff(every, prepend=-np.inf) > 1e-4 * step_h
