@@ -28,7 +28,7 @@ SHARES: Final = frozenset({"strip_frac", "loose_frac", "through_frac", "surface_
 
 def said(found: LadderAnswer) -> Said:
     """The answer to who dyed a ladder, or plans one."""
-    parts: list[str | Rows] = [_first(found), _next(found)]
+    parts: list[str | Rows] = [*_first(found), _next(found)]
     told = {"share": ranged(found.per_dip_pct, "%")}
     parts.append(_("The first dip puts %(share)s of pure indigo on the fibre, by dry mass.") % told)
     if found.rungs:
@@ -37,17 +37,15 @@ def said(found: LadderAnswer) -> Said:
     return Said(parts=tuple(parts), cautions=found.cautions)
 
 
-def _first(found: LadderAnswer) -> str:
-    told = {
-        "now": figure(found.half_range_l_star), "before": figure(found.before_half_range_l_star),
-        "dips": found.inputs.most_dips,
-    }  # fmt: skip
+def _first(found: LadderAnswer) -> tuple[str, str]:
+    told = {"before": figure(found.before_half_range_l_star), "dips": found.inputs.most_dips}
+    first = _("L* is known to ±%(now)s.") % {"now": figure(found.half_range_l_star)}
     if not found.inputs.rungs:
-        return _("Without a swatch of yours L* of cloth with up to %(dips)d dips is known to ±%(now)s.") % told
-    return (
+        return first, _("That is of cloth with up to %(dips)d dips, without a swatch of yours.") % told
+    return first, (
         ngettext(
-            "L* of cloth with up to %(dips)d dips is known to ±%(now)s; before this swatch it was ±%(before)s.",
-            "L* of cloth with up to %(dips)d dips is known to ±%(now)s; before these swatches it was ±%(before)s.",
+            "That is of cloth with up to %(dips)d dips; before this swatch it was ±%(before)s.",
+            "That is of cloth with up to %(dips)d dips; before these swatches it was ±%(before)s.",
             len(found.inputs.rungs),
         )
         % told

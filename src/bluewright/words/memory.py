@@ -78,7 +78,10 @@ KEYS: Final[dict[str, str]] = {
 
 def said(found: GardenAnswer) -> Said:
     """The answer as the gardener reads it."""
-    parts: list[str | Rows] = [blue_said(found), _better(found), timing_said(found)]
+    parts: list[str | Rows] = [
+        _("The next batch gives %(now)s.") % {"now": per_leaf(found.pure_g_per_kg)},
+        _rests_on(found), _better(found), timing_said(found),
+    ]  # fmt: skip
     parts += [line for line in (_left_out(found),) if line]
     of_tubs = tuple(one for one in found.lessons if one.unit not in ("level", "sd"))[:SHOWN_LESSONS]
     of_eyes = tuple(one for one in found.lessons if one.unit in ("level", "sd"))[:SHOWN_LESSONS]
@@ -103,13 +106,13 @@ def name_said(name: str) -> str:
     return _(LESSONS[name])
 
 
-def blue_said(found: GardenAnswer) -> str:
-    """What a kilogram is believed to give now, and was before."""
-    told = {"now": per_leaf(found.pure_g_per_kg), "before": per_leaf(found.before_g_per_kg), "n": found.batches}
+def _rests_on(found: GardenAnswer) -> str:
+    """What the first sentence rests on, and what would be believed of any garden."""
+    told = {"before": per_leaf(found.before_g_per_kg), "n": found.batches}
     return (
         ngettext(
-            "By %(n)s batch, the next gives %(now)s of pure blue as you strain it; of any garden %(before)s.",
-            "By %(n)s batches, the next gives %(now)s of pure blue as you strain it; of any garden %(before)s.",
+            "That is pure blue as you strain, learned from %(n)s batch; of any garden it would be %(before)s.",
+            "That is pure blue as you strain, learned from %(n)s batches; of any garden it would be %(before)s.",
             found.batches,
         )
         % told

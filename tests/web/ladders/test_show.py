@@ -17,7 +17,7 @@ def where(row: Ladder) -> str:
 def test_a_plan_says_which_strips_would_teach_most_and_that_it_guesses(client: Client, ladder: Ladder) -> None:
     page = client.get(where(ladder)).context["page"]
     assert page.stage == "planned"
-    assert "Without a swatch of yours" in page.answer.first
+    assert "without a swatch of yours" in page.answer.lines[0]
     assert page.rests == "Before it there were only guesses from literature."
     assert [strip.said for strip in page.strips] == ["not measured yet"] * 3
 
@@ -28,7 +28,7 @@ def test_measured_strips_tell_what_was_believed_before_and_now(client: Client, g
     page = client.get(where(row)).context["page"]
     answer = client.get(url("ladders.why", key=row.pk, figure="per_dip_pct")).context["page"]
     assert page.stage == "done"
-    assert "before these swatches it was" in page.answer.first
+    assert "before these swatches it was" in page.answer.lines[0]
     assert page.answer.tables[0].caption == "Your swatches beside what is now believed"
     assert "<svg" in page.answer.chart
     assert answer.figure.said

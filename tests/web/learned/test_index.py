@@ -31,7 +31,8 @@ def test_a_weighed_jar_teaches_and_the_next_tub_s_call_draws_from_it(client: Cli
     found = client.get(WHERE)
     page = found.context["page"]
     assert page.state == ""
-    assert page.answer.first.startswith("By 1 batch, the next gives ")
+    assert page.answer.first.startswith("The next batch gives ")
+    assert "learned from 1 batch;" in page.answer.lines[0]
     assert "fewer than two yields" in found.content.decode()
     assert "Was it got as foretold?" in page.answer.chart
     tub = cast.a_tub(garden)
