@@ -69,7 +69,7 @@ class Change(models.Model):
     by = models.ForeignKey(settings.AUTH_USER_MODEL, models.PROTECT, null=True, related_name="+")
 
     class Meta:
-        indexes = [models.Index(fields=["kind", "row_id", "at"])]
+        indexes = [models.Index(fields=["kind", "row_id", "at"]), models.Index(fields=["verb", "at"])]
 
     def __str__(self) -> str:
         return f"{self.verb} {self.kind} at {self.at:%Y-%m-%d %H:%M}"
