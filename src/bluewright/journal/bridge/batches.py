@@ -11,6 +11,7 @@ from zoneinfo import ZoneInfo
 from bluewright.journal.bridge.doses import dose
 from bluewright.journal.bridge.dosing import amount, dosing
 from bluewright.journal.bridge.sources import leaf_kg, liquor_l
+from bluewright.journal.bridge.stored import word
 from bluewright.journal.models import Airing, Alkali, Batch, Drying, JarTest, LiquorLook, Standing
 from bluewright.science.air.record import AirReading, AirRecord, Bubble, Paddle, Pour, Signs, Whisk
 from bluewright.science.alkali.record import Alkali as AlkaliRecord
@@ -79,10 +80,10 @@ def room_record(batch: Batch) -> Room | None:
 def alkali_record(alkali: Alkali) -> AlkaliRecord:
     """An alkali of the cupboard."""
     return AlkaliRecord(
-        kind=_word(alkali.kind),
+        kind=word(alkali.kind),
         percent_w_w=alkali.percent_w_w,
         mol_per_l=alkali.mol_per_l,
-        label_as=_word(alkali.label_as),
+        label_as=word(alkali.label_as),
         opened=alkali.opened,
     )
 
@@ -132,7 +133,7 @@ def air_record(batch: Batch, *, indigo_g: Band | None) -> AirRecord:
         ph_sd=batch.ph_sd,
         indigo_g=indigo_g.p50 if indigo_g is not None else None,
         indigo_sd_g=spread_g,
-        alkali=_word(kinds.pop()) if len(kinds) == 1 else "unknown",
+        alkali=word(kinds.pop()) if len(kinds) == 1 else "unknown",
         altitude_m=batch.garden.altitude_m or 0.0,
         vessel_diameter_m=airings[0].vessel_diameter_m,
         done_min=done_min,
@@ -198,7 +199,7 @@ def settle_record(standing: Standing, *, now: datetime) -> SettleRecord:
         id=batch.name,
         depth_mm=standing.depth_mm,
         liquor_l=standing_l(standing),
-        alkali=_word(kinds.pop()) if len(kinds) == 1 else "unknown",
+        alkali=word(kinds.pop()) if len(kinds) == 1 else "unknown",
         hard_water=hardness is not None and hardness >= HARD_MG_CACO3_L,
         readings=tuple(
             EdgeReading(after_h=_hours(edge.taken_at - standing.started_at), interface_mm=edge.interface_mm)
@@ -326,11 +327,11 @@ def _way(airing: Airing, minutes: float | None, pours: int | None) -> Pour | Whi
         per_min = pours / minutes if pours and minutes else None
         return Pour(height_m=airing.height_m, pour_l=airing.pour_l, pours_per_min=per_min)
     if airing.way == "whisk":
-        return Whisk(tool=_word(airing.tool))
+        return Whisk(tool=word(airing.tool))
     if airing.way == "bubble":
         if airing.air_l_per_min is None:
             raise InputError(where="air_l_per_min", what="the pump's air is missing", right="say litres a minute")
-        return Bubble(air_l_per_min=airing.air_l_per_min, bubbles=_word(airing.bubbles))
+        return Bubble(air_l_per_min=airing.air_l_per_min, bubbles=word(airing.bubbles))
     return Paddle()
 
 
@@ -349,8 +350,3 @@ def _total(airings: Iterable[Airing], name: str) -> float | None:
 
 def _hours(span: timedelta) -> float:
     return span / timedelta(hours=1)
-
-
-def _word(stored: str) -> Any:
-    """A choice as the database holds it, a string; the record refuses what is none of its own words."""
-    return stored

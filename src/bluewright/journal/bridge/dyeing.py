@@ -16,6 +16,7 @@ from uuid import UUID
 
 import numpy as np
 
+from bluewright.journal.bridge.stored import word
 from bluewright.journal.bridge.swatches import ALIKE, beside, ground_lab, lab, shared
 from bluewright.journal.bridge.vats import active, vat_answer
 from bluewright.journal.models import Dip, Garden, Ladder, LadderDip, LadderRung, Measured, Piece, Swatch, Vat
@@ -128,7 +129,7 @@ def _strips(row: Ladder) -> DyedCloth:
 
 def _cloth(row: Ladder, grams: float) -> DyedCloth:
     return DyedCloth(
-        fibre=_word(row.fibre), mass_kg=grams / 1000.0, basis=_word(row.basis), body=_word(row.body),
+        fibre=word(row.fibre), mass_kg=grams / 1000.0, basis=word(row.basis), body=word(row.body),
         thickness_mm=row.thickness_mm, ground=ground_lab(row),
     )  # fmt: skip
 
@@ -136,7 +137,7 @@ def _cloth(row: Ladder, grams: float) -> DyedCloth:
 def _vat(row: Ladder) -> DyeVat:
     return DyeVat(
         bath_l=row.bath_l, active_g_per_l=row.active_g_per_l, active_sd_frac=row.active_sd_frac, ph=row.ph,
-        temp_c=row.temp_c, run=_word(row.run),
+        temp_c=row.temp_c, run=word(row.run),
     )  # fmt: skip
 
 
@@ -152,7 +153,7 @@ def _by_the_clock(planned: Dipping, dips: Iterable[Dip | LadderDip]) -> Dipping:
 
 
 def _planned_way(row: Ladder) -> Dipping:
-    return Dipping(dip_min=row.dip_min, air_min=row.air_min, after_dip=_word(row.after_dip), finish=_word(row.finish))
+    return Dipping(dip_min=row.dip_min, air_min=row.air_min, after_dip=word(row.after_dip), finish=word(row.finish))
 
 
 def _rung(row: Ladder, rung: LadderRung, taken: Taken, measured: Mapping[UUID, Measured]) -> Rung:
@@ -161,7 +162,7 @@ def _rung(row: Ladder, rung: LadderRung, taken: Taken, measured: Mapping[UUID, M
     weighed = rung.before_g is not None and rung.after_g is not None
     gain: dict[str, Any] = {}
     if weighed and rung.before_g is not None and rung.after_g is not None:
-        dry = dry_kg(rung.before_g / 1000.0, fibre=_word(row.fibre), basis=_word(row.basis)) * 1000.0
+        dry = dry_kg(rung.before_g / 1000.0, fibre=word(row.fibre), basis=word(row.basis)) * 1000.0
         gain = {"gain_g": round(rung.after_g - rung.before_g, 6), "dry_g": dry, "scale_sd_g": row.scale_sd_g}
     return Rung(dips=rung.dips, **told, **gain)
 
@@ -229,7 +230,7 @@ def dye_vat(vat: Vat, *, now: datetime, at: datetime | None = None) -> DyeVat:
 def piece_cloth(row: Piece) -> DyedCloth:
     """A piece as it goes into the vat."""
     return DyedCloth(
-        fibre=_word(row.fibre), mass_kg=row.mass_g / 1000.0, basis=_word(row.basis), body=_word(row.body),
+        fibre=word(row.fibre), mass_kg=row.mass_g / 1000.0, basis=word(row.basis), body=word(row.body),
         thickness_mm=row.thickness_mm, ground=ground_lab(row),
     )  # fmt: skip
 
@@ -237,7 +238,7 @@ def piece_cloth(row: Piece) -> DyedCloth:
 def piece_way(row: Piece) -> Dipping:
     """How a piece is dipped, by the clock once it was, and finished as it was or, before that, as usual."""
     planned = Dipping(
-        dip_min=row.dip_min, air_min=row.air_min, after_dip=_word(row.after_dip), finish=_word(row.finish or "soaped")
+        dip_min=row.dip_min, air_min=row.air_min, after_dip=word(row.after_dip), finish=word(row.finish or "soaped")
     )
     return _by_the_clock(planned, row.dips.all())
 
@@ -256,8 +257,3 @@ def sd_frac(band: Band) -> float:
     """The spread of a log-normal with these 5 and 95 % points, within what a record takes."""
     spread = log_sd_of(band) if band.p5 > 0 else MOST_SD
     return min(max(round(spread, 4), LEAST_SD), MOST_SD)
-
-
-def _word(stored: str) -> Any:
-    """A choice as the database holds it; the record refuses what is none of its own words."""
-    return stored

@@ -7,11 +7,12 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field
 from datetime import date, timedelta
 from functools import lru_cache
-from typing import Any, Final
+from typing import Final
 
 import numpy as np
 
 from bluewright.journal.bridge.learned import blue_of
+from bluewright.journal.bridge.stored import word
 from bluewright.journal.bridge.watering import climate_of, days_of
 from bluewright.journal.models import Bed, BedLook, Garden
 from bluewright.journal.queries import growing as queries
@@ -59,13 +60,13 @@ class Grew:
         """Its cuts as the science takes them."""
         weighed = bed.area_m2 is not None
         return tuple(
-            Cut(on=day, leaf_kg=round(kg, 6) if weighed and kg else None, state=_word(timing or None))
+            Cut(on=day, leaf_kg=round(kg, 6) if weighed and kg else None, state=word(timing or None))
             for day, kg, timing in self.cuts[:MOST_CUTS]
         )
 
     def over(self, bed: Bed) -> Season:
         """The same as a season that is over; it has cuts."""
-        return Season(start=_word(self.start), began=self.began, cuts=self.made(bed))
+        return Season(start=word(self.start), began=self.began, cuts=self.made(bed))
 
 
 def growth_record(bed: Bed, *, today: date) -> GrowthRecord | None:
@@ -80,8 +81,8 @@ def growth_record(bed: Bed, *, today: date) -> GrowthRecord | None:
     first = min(one.first for one in [*earlier, now])
     return GrowthRecord(
         id=bed.name,
-        plant=_word(bed.plant),
-        start=_word(now.start),
+        plant=word(bed.plant),
+        start=word(now.start),
         began=now.began,
         now=today,
         cuts=now.made(bed),
@@ -165,7 +166,7 @@ def stand_record(look: BedLook) -> StandRecord | None:
         return None
     bed = look.bed
     return StandRecord(
-        id=bed.name, plant=_word(bed.plant), origin=_word(bed.origin), frame_m2=look.frame_m2,
+        id=bed.name, plant=word(bed.plant), origin=word(bed.origin), frame_m2=look.frame_m2,
         counts=tuple(int(one) for one in look.counts.split()), bolting=look.bolting, bed_m2=bed.area_m2,
     )  # fmt: skip
 
@@ -186,8 +187,8 @@ def disease_record(look: BedLook, *, leaf_kg: float | None = None) -> DiseaseRec
         return None
     spotted, eaten = (tuple(float(one) for one in text.split()) for text in (look.spotted, look.eaten))
     return DiseaseRecord(
-        id=look.bed.name, plant=_word(look.bed.plant), spotted_pct=spotted, eaten_pct=eaten,
-        cause=_word(look.cause or None), leaf_kg=leaf_kg,
+        id=look.bed.name, plant=word(look.bed.plant), spotted_pct=spotted, eaten_pct=eaten,
+        cause=word(look.cause or None), leaf_kg=leaf_kg,
     )  # fmt: skip
 
 
@@ -255,8 +256,3 @@ def _take(season: Grew, day: date, kg: float | None, timing: str) -> None:
         season.cuts[-1] = (before, None if kg is None or taken is None else taken + kg, timing or judged)
     else:
         season.cuts.append((day, kg, timing))
-
-
-def _word(stored: str | None) -> Any:
-    """A choice as the database holds it, a string; the record refuses what is none of its own words."""
-    return stored

@@ -16,6 +16,7 @@ from zoneinfo import ZoneInfo
 
 from bluewright.journal.bridge.own_blue import OwnBlue, by_tub
 from bluewright.journal.bridge.steeps import steep_record
+from bluewright.journal.bridge.stored import word
 from bluewright.journal.courtesy import give_way
 from bluewright.journal.models import Garden, Steep
 from bluewright.journal.queries import learned as queries
@@ -155,7 +156,7 @@ def blue_of(garden: Garden, *, plant: str, on: date, bed: UUID | None = None) ->
     made = None if found is None else found.learned
     if made is None or not any(b.steep.plant == plant and b.pure_g is not None for _, b, _ in made.used):
         return None
-    wanted = NextBatch(plant=_word(plant), on=on, bed=str(bed or ""))
+    wanted = NextBatch(plant=word(plant), on=on, bed=str(bed or ""))
     return memory.blue_of(made, wanted.plant, next_keys(wanted, last=made.last))
 
 
@@ -179,11 +180,6 @@ def _alone(made: Learned) -> Band:
     """What a kilogram is believed to give without other gardens' lessons."""
     own = memory.with_prior(made, None)
     return memory.blue_of_next(own, next_keys(made.record.for_next, last=own.last))[0]
-
-
-def _word(word: Any) -> Any:
-    """A word of the database where a record wants one of a few."""
-    return word
 
 
 def _learned(garden: Garden, batches: Sequence[Batch], *, prior: Prepared | None) -> Learned:

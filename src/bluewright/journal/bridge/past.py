@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from datetime import date
 from functools import lru_cache
-from typing import Any, Final
+from typing import Final
 
 import numpy as np
 
 from bluewright.journal.bridge.growing import seasons_of
+from bluewright.journal.bridge.stored import word
 from bluewright.journal.models import Bed
 from bluewright.journal.queries import growing as queries
 from bluewright.science.bed.rotation import rotation
@@ -46,20 +47,15 @@ def rotation_of(bed: Bed, *, sow_year: int, today: date) -> RotationAnswer:
     own = own_years(bed, before=sow_year, today=today) if bed.plant == "woad" else []
     sick = {look.day.year for look in queries.looks(bed) if look.cause == "clubroot" and look.day <= today}
     told = [
-        Grown(year=row.year, family=_word(row.family), clubroot=row.clubroot) for row in queries.past(bed)[:MOST_ROWS]
+        Grown(year=row.year, family=word(row.family), clubroot=row.clubroot) for row in queries.past(bed)[:MOST_ROWS]
     ]
     found = [
         *told, *(Grown(year=year, family="cabbage", clubroot=year in sick) for year in sorted({*own, *sick})[-40:]),
     ]  # fmt: skip
-    return followed(RotationRecord(id=bed.name, plant=_word(bed.plant), sow_year=sow_year, grown=tuple(found)))
+    return followed(RotationRecord(id=bed.name, plant=word(bed.plant), sow_year=sow_year, grown=tuple(found)))
 
 
 @lru_cache(maxsize=64)
 def followed(record: RotationRecord) -> RotationAnswer:
     """Whether the plant may follow."""
     return rotation(record, rng=np.random.default_rng(record.seed))
-
-
-def _word(stored: str) -> Any:
-    """A choice as the database holds it, a string; the record refuses what is none of its own words."""
-    return stored

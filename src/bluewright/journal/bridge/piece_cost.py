@@ -14,6 +14,7 @@ import numpy as np
 
 from bluewright.journal.bridge import dyeing
 from bluewright.journal.bridge.batches import alkali_record
+from bluewright.journal.bridge.stored import word
 from bluewright.journal.bridge.vat_price import WentIn, went_in
 from bluewright.journal.bridge.vats import vat_answer
 from bluewright.journal.models import Garden, Piece, Vat
@@ -71,7 +72,7 @@ def _share(
     if minutes is None:
         return share
     all_kg = sum(dip.cloth_kg for dip in stands.inputs.dips)
-    own_kg = len(times) * conditioned_kg(row.mass_g / 1000.0, fibre=_word(row.fibre), basis=_word(row.basis))
+    own_kg = len(times) * conditioned_kg(row.mass_g / 1000.0, fibre=word(row.fibre), basis=word(row.basis))
     return replace(share, spent_min=minutes, dipped_frac=round(min(own_kg / max(all_kg, own_kg), 1.0), 6))
 
 
@@ -118,8 +119,7 @@ def _others(went: WentIn, cupboard: Mapping[str, Pack]) -> Iterator[IntoVat]:
         price: dict[str, Any] = {}
         if pack is not None:
             price = pack._asdict()
-        word: Any = what
-        yield IntoVat(name=SUBSTANCES[word], used_g=grams, **price)
+        yield IntoVat(name=SUBSTANCES[word(what)], used_g=grams, **price)
 
 
 def _cupboard(of: Garden) -> dict[str, Pack]:
@@ -130,8 +130,3 @@ def _cupboard(of: Garden) -> dict[str, Pack]:
         if one.pack_amount and one.pack_money is not None and alkali_record(one).unit == "g"
     }
     return alkalis | supplies.last_packs(of)
-
-
-def _word(stored: str) -> Any:
-    """A choice as the database holds it; the record refuses what is none of its own words."""
-    return stored

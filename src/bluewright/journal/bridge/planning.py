@@ -6,7 +6,6 @@ import math
 from collections.abc import Sequence
 from datetime import date
 from functools import lru_cache
-from typing import Any
 
 import numpy as np
 
@@ -14,6 +13,7 @@ from bluewright.journal.bridge import outlooks
 from bluewright.journal.bridge.learned import blue_of
 from bluewright.journal.bridge.own_blue import own_jar
 from bluewright.journal.bridge.stock import pure_left_g
+from bluewright.journal.bridge.stored import word
 from bluewright.journal.bridge.watering import climate_of
 from bluewright.journal.models import Bed, Garden, Jar, PlanBasis, Want
 from bluewright.journal.queries import jars, kept, plan
@@ -54,14 +54,14 @@ def plan_record(garden: Garden, *, wants: Sequence[Want], basis: PlanBasis, toda
         return None
     return ClothPlanRecord(
         id=garden.name,
-        plant=_word(basis.plant),
+        plant=word(basis.plant),
         cloth=tuple(_cloth(want, today) for want in open_ones if want.what == "cloth"),
         pigment=tuple(_pigment(want, today) for want in open_ones if want.what == "pigment"),
         jars=at_hand,
         beds=beds,
         vat=None if basis.vat_l is None else Vat(vat_l=basis.vat_l, in_it_g=basis.in_it_g),
-        vat_kind=_word(basis.vat_kind),
-        steep_kind=_word(basis.steep_kind),
+        vat_kind=word(basis.vat_kind),
+        steep_kind=word(basis.steep_kind),
         own=_own(garden, plant=basis.plant, today=today),
         tub_l=basis.tub_l,
         bed_width_m=basis.width_m,
@@ -169,15 +169,10 @@ def due(want: Want, today: date) -> date | None:
 
 def _cloth(want: Want, today: date) -> ClothWant:
     return ClothWant(
-        name=want.name, fibre=_word(want.fibre), mass_kg=want.mass_g / 1000, basis=_word(want.basis),
-        depth=None if want.fixed_frac else _word(want.depth), fixed_frac=want.fixed_frac, by=due(want, today),
+        name=want.name, fibre=word(want.fibre), mass_kg=want.mass_g / 1000, basis=word(want.basis),
+        depth=None if want.fixed_frac else word(want.depth), fixed_frac=want.fixed_frac, by=due(want, today),
     )  # fmt: skip
 
 
 def _pigment(want: Want, today: date) -> PigmentWant:
     return PigmentWant(name=want.name, mass_g=want.mass_g, purity_frac=want.purity_frac, by=due(want, today))
-
-
-def _word(stored: str) -> Any:
-    """A choice as the database holds it, a string; the record refuses what is none of its own words."""
-    return stored

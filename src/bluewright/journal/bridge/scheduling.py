@@ -16,6 +16,7 @@ from bluewright.journal.bridge import calls, planning
 from bluewright.journal.bridge.growing import coming, growth_record, weather_since
 from bluewright.journal.bridge.learned import blue_of, taught
 from bluewright.journal.bridge.steeps import steep_record
+from bluewright.journal.bridge.stored import word
 from bluewright.journal.models import AirTemp, Bed, Change, Garden, Limits, Schedule, Steep, TubTemp
 from bluewright.journal.queries import plan, tubs
 from bluewright.journal.queries import schedules as queries
@@ -230,7 +231,7 @@ def _coming(bed: Bed, name: str, *, today: date, last: date) -> tuple[SeasonBed,
     if season is None or bed.area_m2 is None or season.began > last:
         return None
     told = SeasonBed(
-        id=name, plant=_word(bed.plant), area_m2=bed.area_m2, start=_word(season.start), began=season.began,
+        id=name, plant=word(bed.plant), area_m2=bed.area_m2, start=word(season.start), began=season.began,
         blue=blue_of(bed.garden, plant=bed.plant, on=today, bed=bed.pk), earlier=season.earlier,
         most_cuts=_most_cuts(bed.plant, season.start, done=0),
     )  # fmt: skip
@@ -295,7 +296,7 @@ def _running(
         seen = steep.readings.all() or logged[steep.pk]
         found.append(
             RunningTub(
-                id=steep.name, volume_l=size, plant=_word(steep.plant), leaf_kg=leaf_kg, filled=filled,
+                id=steep.name, volume_l=size, plant=word(steep.plant), leaf_kg=leaf_kg, filled=filled,
                 best=_best(call) if call and seen else None, best_g=_best_g(call) if call else None,
                 planned=before.get(steep.name),
             )
@@ -342,11 +343,6 @@ def _former(row: Schedule, *, beds: Mapping[str, str], today: date) -> tuple[For
         for cut in (answer.cuts if answer else ())
         if cut.on >= today and row.beds.get(cut.bed) in names
     )
-
-
-def _word(stored: str) -> Any:
-    """A choice as the database holds it; the record refuses what is none of its own words."""
-    return stored
 
 
 def planned_cuts(row: Schedule, answer: SeasonAnswer) -> dict[str, PlannedCut]:

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from datetime import datetime
-from typing import Any
 from zoneinfo import ZoneInfo
 
+from bluewright.journal.bridge.stored import word
 from bluewright.journal.models import AirTemp, Reading, Steep, TubTemp
 from bluewright.journal.models.steep import SIGN_FIELDS
 from bluewright.science.media.basket import LeafState
@@ -28,18 +28,18 @@ def steep_record(steep: Steep, *, air: Sequence[AirTemp], logged: Sequence[TubTe
     leaf = list(steep.leaf.all())
     return SteepRecord(
         id=steep.name,
-        plant=_word(steep.plant),
-        method=_word(steep.method),
+        plant=word(steep.plant),
+        method=word(steep.method),
         started=steep.started_at.astimezone(zone),
         now=now.astimezone(zone),
         leaf_kg=sum(part.leaf_kg for part in leaf),
         water_l=steep.water_l,
         leaf=leaf_state(steep),
-        tub=Tub(covered=steep.covered, insulated=steep.insulated, sun=_word(steep.sun)),
+        tub=Tub(covered=steep.covered, insulated=steep.insulated, sun=word(steep.sun)),
         temps=(*air_record(air, now=now), *tub_record(logged, since=steep.started_at, now=now)),
         readings=tuple(reading_record(r, zone) for r in steep.readings.all() if r.taken_at <= now),
         can_strain=tuple(steep.can_strain.split()) or None,
-        hemisphere=_word(steep.garden.hemisphere),
+        hemisphere=word(steep.garden.hemisphere),
         seed=steep.seed,
     )
 
@@ -53,8 +53,8 @@ def leaf_state(steep: Steep) -> LeafState:
         part.leaf_kg * max((steep.started_at - part.picking.picked_at).total_seconds() / 3600, 0.0) for part in leaf
     )
     return LeafState(
-        age=_word(ages.pop()) if len(ages) == 1 else "mixed",
-        cut=_word(steep.cut),
+        age=word(ages.pop()) if len(ages) == 1 else "mixed",
+        cut=word(steep.cut),
         damaged_frac=sum(part.leaf_kg * part.picking.damaged_frac for part in leaf) / total_kg if leaf else 0.0,
         held_h=min(held_h / total_kg, MOST_HELD_H) if leaf else 0.0,
     )
@@ -85,8 +85,3 @@ def air_record(air: Iterable[AirTemp], *, now: datetime) -> list[Temp]:
 def tub_record(logged: Iterable[TubTemp], *, since: datetime, now: datetime) -> list[Temp]:
     """What a logger read in the tub from the start of the steep up to now."""
     return [Temp(time=row.time, where="tub", temp_c=row.temp_c) for row in logged if since <= row.time <= now]
-
-
-def _word(stored: str) -> Any:
-    """A choice as the database holds it, a string; the record refuses what is none of its own words."""
-    return stored

@@ -15,6 +15,7 @@ from zoneinfo import ZoneInfo
 import numpy as np
 
 from bluewright.journal.bridge.book import Line, baskets, lines
+from bluewright.journal.bridge.stored import word
 from bluewright.journal.models import Garden, Steep, Trial, TrialTub
 from bluewright.journal.queries import book, work
 from bluewright.journal.queries.trials import batches_of, ended, tub_of
@@ -53,8 +54,8 @@ def plan_record(row: Trial, *, earlier: EarlierPairs | None = None) -> TrialPlan
     """The layout as it was laid down, with what the garden's trials before it taught. InputError as the record."""
     return TrialPlanRecord(
         id=row.name, question=row.question, ways=tuple(NamedWay(name=way) for way in row.ways),
-        differs=_word(row.differs), outcome=_word(row.outcome),
-        assigned=_word(row.assigned), tubs=row.tubs, days=row.days, vessels_differ=row.vessels_differ,
+        differs=word(row.differs), outcome=word(row.outcome),
+        assigned=word(row.assigned), tubs=row.tubs, days=row.days, vessels_differ=row.vessels_differ,
         worth_finding_frac=row.worth_finding_frac, earlier=earlier, leaf_kg=row.leaf_kg, seed=row.seed,
     )  # fmt: skip
 
@@ -169,8 +170,8 @@ def trial_record(row: Trial, found: Mapping[UUID, Got], *, earlier: EarlierPairs
     for one in found.values():
         worst[one.assay] = max(worst[one.assay], one.assay_sd_frac)
     return TrialRecord(
-        id=row.name, question=row.question, outcome=_word(row.outcome), ways=tuple(_ways(row)),
-        assigned=_word(row.assigned), tubs=tuple(_tub(lot, found, worst) for lot in opened),
+        id=row.name, question=row.question, outcome=word(row.outcome), ways=tuple(_ways(row)),
+        assigned=word(row.assigned), tubs=tuple(_tub(lot, found, worst) for lot in opened),
         planned_blocks=max(1, _blocks(row)), looks=max(1, row.looks), earlier=earlier, leaf_kg=row.leaf_kg,
         least_gain_frac=row.least_gain_frac, least_g_per_h=row.least_g_per_h, seed=row.seed,
     )  # fmt: skip
@@ -213,8 +214,3 @@ def _blocks(row: Trial) -> int:
 def told(record: TrialRecord) -> TrialAnswer:
     """What the trial says. Raises InputError where no way has a counted rival."""
     return trial(record, rng=np.random.default_rng(record.seed))
-
-
-def _word(stored: str) -> Any:
-    """A choice as the database holds it, a string; the record refuses what is none of its own words."""
-    return stored

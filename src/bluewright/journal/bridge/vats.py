@@ -20,6 +20,7 @@ import numpy as np
 
 from bluewright.journal.bridge.assays import LEAST, MOST, PURITY_SD_FRAC, purity
 from bluewright.journal.bridge.stock import seen_g
+from bluewright.journal.bridge.stored import word
 from bluewright.journal.courtesy import give_way
 from bluewright.journal.models import Dip, Garden, Jar, Vat, VatAddition, VatPoured, VatReading
 from bluewright.journal.queries import jars
@@ -153,8 +154,8 @@ def vat_record(vat: Vat, *, now: datetime) -> VatRecord:
     room: dict[str, Any] = {} if vat.room_c is None else {"room_c": vat.room_c}
     return VatRecord(
         id=vat.name,
-        kind=_word(vat.kind),
-        fibre=_word(vat.fibre),
+        kind=word(vat.kind),
+        fibre=word(vat.fibre),
         volume_l=vat.volume_l,
         started=vat.started_at.astimezone(zone),
         now=until.astimezone(zone),
@@ -167,7 +168,7 @@ def vat_record(vat: Vat, *, now: datetime) -> VatRecord:
         hold_c=vat.hold_c,
         covered=vat.covered,
         surface_m2=vat.surface_m2,
-        reductant_opened=_word(vat.reductant_opened),
+        reductant_opened=word(vat.reductant_opened),
         seed=vat.seed,
         **room,
     )
@@ -192,7 +193,7 @@ def jar_pigment(jar: Jar, *, mass_g: float | None) -> Pigment:
 
     The jar is one of `queries.jars.jars`.
     """
-    return Pigment(mass_g=mass_g, purity=jar_purity(jar), plant=_word(jars.plant(jar)), make=jars.make(jar))
+    return Pigment(mass_g=mass_g, purity=jar_purity(jar), plant=word(jars.plant(jar)), make=jars.make(jar))
 
 
 def mixed_pigment(shares: Sequence[tuple[Jar, float]], *, mass_g: float) -> Pigment:
@@ -227,7 +228,7 @@ def addition_record(row: VatAddition, zone: ZoneInfo) -> AdditionRecord:
     if row.taken is not None:
         own = {"plant": jars.plant(row.taken.jar), "make": jars.make(row.taken.jar)}
     return AdditionRecord(
-        time=row.added_at.astimezone(zone), what=_word(row.what), mass_g=row.mass_g, purity=added_purity(row), **own
+        time=row.added_at.astimezone(zone), what=word(row.what), mass_g=row.mass_g, purity=added_purity(row), **own
     )
 
 
@@ -245,8 +246,8 @@ def _poured(row: VatPoured, zone: ZoneInfo) -> PouredRecord:
 
 def _dip(row: Dip, zone: ZoneInfo) -> Dipped:
     piece = row.piece
-    cloth_kg = conditioned_kg(piece.mass_g / 1000.0, fibre=_word(piece.fibre), basis=_word(piece.basis))
-    return Dipped(time=row.began_at.astimezone(zone), cloth_kg=cloth_kg, fibre=_word(piece.fibre))
+    cloth_kg = conditioned_kg(piece.mass_g / 1000.0, fibre=word(piece.fibre), basis=word(piece.basis))
+    return Dipped(time=row.began_at.astimezone(zone), cloth_kg=cloth_kg, fibre=word(piece.fibre))
 
 
 def _reading(row: VatReading, zone: ZoneInfo) -> ReadingRecord:
@@ -254,15 +255,10 @@ def _reading(row: VatReading, zone: ZoneInfo) -> ReadingRecord:
         time=row.taken_at.astimezone(zone),
         ph=row.ph,
         potential_mv=row.potential_mv,
-        electrode=_word(row.electrode),
+        electrode=word(row.electrode),
         temp_c=row.temp_c,
         liquor_look=row.liquor_look,
         film=row.film,
         grains_seen=row.grains_seen,
         strip_s=row.strip_s,
     )
-
-
-def _word(stored: str) -> Any:
-    """A choice as the database holds it, a string; the record refuses what is none of its own words."""
-    return stored

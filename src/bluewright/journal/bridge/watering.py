@@ -5,10 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping, Sequence
 from datetime import date, datetime, time, timedelta
 from functools import lru_cache
-from typing import Any, Final
+from typing import Final
 
 import numpy as np
 
+from bluewright.journal.bridge.stored import word
 from bluewright.journal.loggers.station import FULL_DAY_H, Day
 from bluewright.journal.models import Bed, Garden, RainDay
 from bluewright.journal.models.garden import HIGHEST_AT, LOWEST_AT
@@ -72,15 +73,15 @@ def bed_water_record(bed: Bed, *, today: date) -> BedWaterRecord | None:
     felt = {row.day: row.felt for row in notes if row.felt and row.day <= today}
     return BedWaterRecord(
         id=bed.name,
-        plant=_word(bed.plant),
+        plant=word(bed.plant),
         area_m2=bed.area_m2,
-        soil=_word(bed.soil),
+        soil=word(bed.soil),
         started=first,
         start="unknown",
         stages=_stages(bed, {row.day: row.stage for row in notes if row.stage}, first=first),
         waterings=tuple(Watered(day=row.day, water_l=row.water_l) for row in notes if row.water_l and row.day <= today),
-        way=_word(bed.watered_by),
-        felt=tuple(Felt(day=day, soil=_word(soil)) for day, soil in sorted(felt.items())),
+        way=word(bed.watered_by),
+        felt=tuple(Felt(day=day, soil=word(soil)) for day, soil in sorted(felt.items())),
         now=today,
         ahead_d=AHEAD_D,
         weather=Weather(
@@ -119,15 +120,10 @@ def _stages(bed: Bed, seen: dict[date, str], *, first: date) -> tuple[StageFrom,
     before = queries.last_stage(bed, before=first)
     found = {first - timedelta(days=1): USUAL_STAGE} if before is None else {before.day: before.stage}
     found |= dict.fromkeys(queries.picked_on(bed, first=first), "cut")
-    return tuple(StageFrom(day=day, stage=_word(stage)) for day, stage in sorted((found | seen).items()))
+    return tuple(StageFrom(day=day, stage=word(stage)) for day, stage in sorted((found | seen).items()))
 
 
 @lru_cache(maxsize=64)
 def watered(record: BedWaterRecord) -> BedWaterAnswer:
     """When the bed wants water. Raises InputError and ModelError as the science does."""
     return bed_water(record, rng=np.random.default_rng(record.seed))
-
-
-def _word(stored: str) -> Any:
-    """A choice as the database holds it, a string; the record refuses what is none of its own words."""
-    return stored

@@ -14,6 +14,7 @@ from django.utils.translation import gettext as _
 from django.utils.translation import gettext_lazy
 from django.views.decorators.http import require_safe
 
+from bluewright.journal.bridge.stored import word
 from bluewright.journal.bridge.vats import faults_of
 from bluewright.journal.models import Garden, Vat
 from bluewright.science.vat.faults_record import FaultRecord, SignName
@@ -99,13 +100,8 @@ def fault(request: HttpRequest, garden: Garden, key: UUID) -> HttpResponse:
     seen = {name: form.cleaned_data.get(name) for name in signs_of(vat)} if form.is_valid() else {}
     temp = form.cleaned_data.get("temp")
     record = FaultRecord(
-        id=vat.name, kind=_word(vat.kind), fibre=_word(vat.fibre), ph=form.cleaned_data.get("ph"),
+        id=vat.name, kind=word(vat.kind), fibre=word(vat.fibre), ph=form.cleaned_data.get("ph"),
         temp_c=None if temp is None else temp.value, **{name: value == "yes" for name, value in seen.items() if value},
     )  # fmt: skip
     page = FaultPage(key=str(vat.pk), name=vat.name, answer=answered(said(faults_of(record))))
     return shown(request, "vats/fault.html", page, status=422 if form.errors else 200, form=form)
-
-
-def _word(stored: str) -> Any:
-    """A choice as the database holds it; the record refuses what is none of its own words."""
-    return stored
